@@ -1,0 +1,2 @@
+//! heapcast.
+fn main() {}

@@ -1,0 +1,30 @@
+//! The ground of heapcast.
+#![warn(missing_docs)]
+
+mod activity;
+mod chance;
+mod fit;
+mod handbook;
+mod job;
+mod observe;
+mod outcome;
+mod percentile;
+mod plan;
+mod relief;
+mod replay;
+mod run;
+mod study;
+
+pub use activity::{LoaderActivity, LoaderTimes, Micros, RakerActivity, RakerTimes, SECOND};
+pub use chance::{ChanceError, Distribution};
+pub use fit::{LowTypicalHigh, FitError};
+pub use handbook::Handbook;
+pub use job::*;
+pub use observe::{Entry, Event};
+pub use outcome::{Books, Moment, Outcome, PROGRESS_PARTS, ZoneTotals};
+pub use percentile::{LEVEL, Mean, Percentile, Share, Sorted, interval_ranks, mean, share};
+pub use plan::{JobError, MOST_LOADERS, MOST_RAKERS, Plan};
+pub use relief::{Improvement, Relief, ReliefError, relief};
+pub use replay::Replay;
+pub use run::RunError;
+pub use study::{Runs, Study};

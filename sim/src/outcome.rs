@@ -1,0 +1,101 @@
+//! What one run yields.
+
+use crate::activity::{LoaderTimes, Micros, RakerTimes};
+
+/// In how many parts the progress of a run is told.
+pub const PROGRESS_PARTS: usize = 20;
+
+/// A point of a run on both clocks, counted from the start of the first day \[us\].
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Moment {
+    /// Nights left out.
+    pub working: Micros,
+    /// Nights included.
+    pub clock: Micros,
+}
+
+/// What one run yields. Plain numbers of fixed size, whatever the number of loads.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outcome {
+    /// Which run, counted from 0; with the seed it is all that is needed to replay it.
+    pub run: u32,
+    /// Last heap raked out.
+    pub completion: Moment,
+    /// After clean-up.
+    pub finish: Moment,
+    /// Loads moved.
+    pub loads: u32,
+    /// Loose volume placed \[m3\].
+    pub placed_m3: f64,
+    /// All delivered less placed \[m3\].
+    pub left_over_m3: f64,
+    /// What the zones still lack, summed \[m3\]; 0 where a zone lacks less than the model counts.
+    pub short_m3: f64,
+    /// Fuel burned \[l\].
+    pub fuel_l: f64,
+    /// Labour of all loaders and rakers, breaks paid \[h\].
+    pub labour_h: f64,
+    /// Hourly costs, fuel and material \[money\].
+    pub cost: f64,
+    /// Times summed over all loaders \[us\].
+    pub loaders: LoaderTimes,
+    /// Times summed over all rakers \[us\].
+    pub rakers: RakerTimes,
+    /// When each twentieth of the volume placed was raked out, on the clock \[us from the start of the first day\].
+    pub progress: [Micros; PROGRESS_PARTS],
+}
+
+/// What one run yields for each loader, raker and zone.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Books {
+    /// One for each loader.
+    pub loaders: Vec<LoaderTimes>,
+    /// One for each raker.
+    pub rakers: Vec<RakerTimes>,
+    /// One for each zone.
+    pub zones: Vec<ZoneTotals>,
+    /// Loads moved by each loader.
+    pub loads: Vec<u64>,
+}
+
+/// What one zone received.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct ZoneTotals {
+    /// Loads dumped there.
+    pub loads: u64,
+    /// Loose volume placed \[m3\].
+    pub placed_m3: f64,
+    /// What it still lacks \[m3\].
+    pub short_m3: f64,
+}
+
+impl Books {
+    /// Books with every entry 0.
+    pub fn empty(loaders: usize, rakers: usize, zones: usize) -> Self {
+        Self {
+            loaders: vec![[0; _]; loaders],
+            rakers: vec![[0; _]; rakers],
+            zones: vec![ZoneTotals::default(); zones],
+            loads: vec![0; loaders],
+        }
+    }
+
+    /// Adds another run's books, or the sum of several runs'.
+    ///
+    /// # Panics
+    /// Never on books of the same job; books of another shape are cut to the shorter.
+    pub fn add(&mut self, other: &Self) {
+        for (mine, theirs) in self.loaders.iter_mut().zip(&other.loaders) {
+            mine.iter_mut().zip(theirs).for_each(|(a, b)| *a += b);
+        }
+        for (mine, theirs) in self.rakers.iter_mut().zip(&other.rakers) {
+            mine.iter_mut().zip(theirs).for_each(|(a, b)| *a += b);
+        }
+        for (mine, theirs) in self.zones.iter_mut().zip(&other.zones) {
+            mine.loads += theirs.loads;
+            mine.placed_m3 += theirs.placed_m3;
+            mine.short_m3 += theirs.short_m3;
+        }
+        self.loads.iter_mut().zip(&other.loads).for_each(|(a, b)| *a += b);
+    }
+}

@@ -1,0 +1,29 @@
+//! One run alone, with its full event log.
+
+use crate::observe::Entry;
+use crate::outcome::{Books, Outcome};
+use crate::plan::Plan;
+use crate::run::{RunError, Scratch};
+
+/// One run with everything that happened in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Replay {
+    /// The same outcome, to the last bit, as in the study.
+    pub outcome: Outcome,
+    /// The run's own books.
+    pub books: Books,
+    /// Everything that happened, in order.
+    pub log: Vec<Entry>,
+}
+
+impl Replay {
+    /// Runs run number `run` of the study with this seed once more, watched.
+    ///
+    /// # Errors
+    /// If the run can make no progress.
+    pub fn new(plan: &Plan, seed: u64, run: u32) -> Result<Self, RunError> {
+        let (mut books, mut log) = (plan.empty_books(), Vec::new());
+        let outcome = Scratch::new(plan).run_watched(plan, seed, run, &mut books, &mut log)?;
+        Ok(Self { outcome, books, log })
+    }
+}

@@ -1,0 +1,108 @@
+//! Many runs of one job, in parallel, the same to the last bit on any number of threads.
+
+use crate::activity::SECOND;
+use crate::outcome::{Books, Outcome};
+use crate::percentile::Sorted;
+use crate::plan::Plan;
+use crate::run::{RunError, Scratch};
+use rayon::prelude::*;
+
+/// How many runs to make.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Runs {
+    /// This many.
+    Exactly(u32),
+    /// Until the 95 % interval of the 80th percentile of the finish is no wider than this to either side.
+    UntilP80Within {
+        /// Half-width wanted \[s of working time\].
+        half_width_s: f64,
+        /// Runs to make at the most.
+        most: u32,
+    },
+}
+
+/// Runs in one parcel of work. Books are summed parcel by parcel in order, so the number of threads changes nothing.
+const PARCEL: u32 = 250;
+/// Runs between two looks at the precision reached.
+const LOOK: u32 = 1_000;
+
+/// The runs of one job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Study {
+    /// The seed all luck comes from.
+    pub seed: u64,
+    /// One for each run, in order.
+    pub outcomes: Vec<Outcome>,
+    /// Summed over all runs.
+    pub books: Books,
+}
+
+impl Study {
+    /// Runs a job. `made` is told of runs as they are finished, from any thread, for a progress bar.
+    ///
+    /// # Errors
+    /// The first run, by number, that could make no progress.
+    pub fn new(plan: &Plan, seed: u64, runs: Runs, made: impl Fn(u32) + Sync) -> Result<Self, RunError> {
+        let mut study = Self { seed, outcomes: Vec::new(), books: plan.empty_books() };
+        match runs {
+            Runs::Exactly(n) => study.go_on(plan, n, &made)?,
+            Runs::UntilP80Within { half_width_s, most } => {
+                while study.runs() < most && !study.p80_is_within(half_width_s) {
+                    study.go_on(plan, (study.runs() + LOOK).min(most), &made)?;
+                }
+            }
+        }
+        Ok(study)
+    }
+
+    /// Makes the runs that are missing up to `n` in all.
+    fn go_on(&mut self, plan: &Plan, n: u32, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
+        let first = self.runs();
+        let parcels = (n - first).div_ceil(PARCEL);
+        let done: Vec<Result<(Vec<Outcome>, Books), RunError>> = (0..parcels)
+            .into_par_iter()
+            .map_init(
+                || Scratch::new(plan),
+                |scratch, parcel| {
+                    let from = first + parcel * PARCEL;
+                    let to = (from + PARCEL).min(n);
+                    let mut books = plan.empty_books();
+                    let outcomes = (from..to)
+                        .map(|run| scratch.run(plan, self.seed, run, &mut books))
+                        .collect::<Result<Vec<_>, _>>()?;
+                    made(to - from);
+                    Ok((outcomes, books))
+                },
+            )
+            .collect();
+        for parcel in done {
+            let (outcomes, books) = parcel?;
+            self.outcomes.extend(outcomes);
+            self.books.add(&books);
+        }
+        Ok(())
+    }
+
+    fn p80_is_within(&self, half_width_s: f64) -> bool {
+        let p80 = self.sorted(|o| o.finish.working as f64 / SECOND as f64).percentile(0.8);
+        matches!((p80.low, p80.high), (Some(low), Some(high))
+            if high - p80.value <= half_width_s && p80.value - low <= half_width_s)
+    }
+
+    /// How many runs there are.
+    pub fn runs(&self) -> u32 {
+        self.outcomes.len() as u32
+    }
+
+    /// One figure of every run, in rising order.
+    pub fn sorted(&self, figure: impl Fn(&Outcome) -> f64) -> Sorted {
+        Sorted::new(self.outcomes.iter().map(figure))
+    }
+
+    /// The run whose finish \[working time\] lies nearest to the median; the lowest number of several.
+    pub fn run_nearest_median(&self) -> Option<u32> {
+        let median = self.sorted(|o| o.finish.working as f64).percentile(0.5).value;
+        let off = |o: &Outcome| (o.finish.working as f64 - median).abs();
+        self.outcomes.iter().min_by(|a, b| off(a).total_cmp(&off(b))).map(|o| o.run)
+    }
+}
