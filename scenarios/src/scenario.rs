@@ -1,0 +1,73 @@
+//! A scenario that has been read and checked.
+
+use crate::caution::Caution;
+use crate::units::System;
+
+/// Which variant of the job in a file is wanted.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Selection {
+    /// Name of one of the file's alternatives; `None` = the job as it stands.
+    pub alternative: Option<String>,
+}
+
+/// A checked job with all that has to be said about it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scenario {
+    /// Title of the job.
+    pub title: String,
+    /// Name of the file as typed.
+    pub file: String,
+    /// SHA-256 of the file, and of every file of observed values it names, in hexadecimal digits.
+    pub hash: String,
+    /// Date of the first day, if given.
+    pub date: Option<jiff::civil::Date>,
+    /// System of units to show results in.
+    pub units: System,
+    /// Currency of all prices as typed, such as `$`; empty if the file has no prices.
+    pub currency: String,
+    /// Names of all alternatives in the file, in its order.
+    pub alternatives: Vec<String>,
+    /// The alternative this is, if not the job as it stands.
+    pub alternative: Option<String>,
+    /// The job in SI.
+    pub job: sim::Job,
+    /// Volume on hand and delivered, as ordered \[m3\].
+    pub ordered_m3: f64,
+    /// Every default used and every fit made.
+    pub assumptions: Vec<Assumption>,
+    /// Doubtful numbers and the usual cautions.
+    pub cautions: Vec<Caution>,
+    /// What was said of the ground that the job itself no longer holds.
+    pub stated: Stated,
+}
+
+/// Something the file does not say that has been assumed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Assumption {
+    /// The key that would say it, such as `loader.compact tractor.loading`.
+    pub key: String,
+    /// What is assumed, in one line.
+    pub words: String,
+    /// Where it comes from: a source with its status, or "common practice, no source".
+    pub from: String,
+}
+
+/// What was said of the ground that the job itself no longer holds.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Stated {
+    /// One entry for each zone, in the job's order.
+    pub zones: Vec<StatedZone>,
+    /// The usual load of a truck \[m3\]: the most frequent volume of a delivery, or the built-in one.
+    pub truckload_m3: f64,
+}
+
+/// How a zone was measured.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct StatedZone {
+    /// Area \[m2\], if given.
+    pub area_m2: Option<f64>,
+    /// Finished depth \[m\], if given.
+    pub depth_m: Option<f64>,
+    /// Share of the depth lost by settling that was reckoned with, if area and depth were given.
+    pub settling: Option<f64>,
+}
