@@ -1,0 +1,90 @@
+//! Loads, volume, fuel, labour and cost as ranges.
+
+use super::Estimate;
+use crate::forecast::Forecast;
+use scenarios::units as show;
+use serde::Serialize;
+use sim::{Outcome, Sorted};
+
+/// One figure of the job as a range.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Amount {
+    /// Stable name for files, with its unit.
+    pub key: &'static str,
+    /// What it is, in words.
+    pub what: &'static str,
+    /// The percentiles asked for, in the unit of the key; empty where the figure is unknown.
+    pub percentiles: Vec<Estimate>,
+    /// P10, P50, P80 and P90 in words with the unit shown; `None` where the figure is unknown.
+    pub said: Option<Said>,
+    /// What is needed to know it, where it is unknown.
+    pub unknown: Option<String>,
+}
+
+/// A range in words.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Said {
+    /// P10.
+    pub p10: String,
+    /// P50.
+    pub p50: String,
+    /// P80.
+    pub p80: String,
+    /// P90.
+    pub p90: String,
+}
+
+/// Whether the job has any price at all.
+pub(super) fn is_priced(forecast: &Forecast) -> bool {
+    let job = &forecast.scenario.job;
+    let hourly = |sum: f64| sum > 0.0;
+    job.prices.fuel_per_l > 0.0
+        || job.prices.material > 0.0
+        || job.loaders.iter().any(|l| hourly(l.machine_cost_per_h + l.operator_cost_per_h))
+        || job.rakers.iter().any(|r| hourly(r.cost_per_h))
+}
+
+fn is_fuelled(forecast: &Forecast) -> bool {
+    forecast.scenario.job.loaders.iter().any(|l| l.fuel_working_l_per_h + l.fuel_idling_l_per_h > 0.0)
+}
+
+/// Loads, volume placed, fuel, labour and cost, in this order.
+pub fn amounts(forecast: &Forecast) -> Vec<Amount> {
+    let units = forecast.units;
+    let currency = &forecast.scenario.currency;
+    let all = |figure: fn(&Outcome) -> f64| forecast.study.sorted(figure);
+    let tell = |key, what, sample: Sorted, words: &dyn Fn(f64) -> String| {
+        let at = |share| words(sample.percentile(share).value);
+        Amount {
+            key,
+            what,
+            percentiles: forecast.percentiles.iter().map(|p| sample.percentile(*p).into()).collect(),
+            said: Some(Said { p10: at(0.1), p50: at(0.5), p80: at(0.8), p90: at(0.9) }),
+            unknown: None,
+        }
+    };
+    let missing = |key, what, why: &str| Amount {
+        key,
+        what,
+        percentiles: Vec::new(),
+        said: None,
+        unknown: Some(why.to_owned()),
+    };
+    let fuel = if is_fuelled(forecast) {
+        tell("fuel_l", "fuel", all(|o| o.fuel_l), &|l| show::fuel(l, units))
+    } else {
+        missing("fuel_l", "fuel", "the file names no fuel burn")
+    };
+    let cost = if is_priced(forecast) {
+        tell("cost", "cost", all(|o| o.cost), &|sum| show::money(sum, currency))
+    } else {
+        missing("cost", "cost", "the file names no prices")
+    };
+    vec![
+        tell("loads", "loads", all(|o| f64::from(o.loads)), &|n| format!("{n:.0}")),
+        tell("placed_m3", "placed", all(|o| o.placed_m3), &|m3| show::volume(m3, units)),
+        fuel,
+        tell("labour_h", "labour", all(|o| o.labour_h), &|h| format!("{h:.1} h")),
+        cost,
+    ]
+}

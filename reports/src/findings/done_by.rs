@@ -1,0 +1,203 @@
+//! Done by when: the range, the line to plan on, the chance of a given clock time.
+
+use super::{days_in, label, percent};
+use crate::forecast::{Forecast, seconds};
+use scenarios::units::{System, clock, duration};
+use serde::Serialize;
+use sim::{Moment, Outcome, Percentile, Sorted};
+
+/// The share that a person is told to plan on.
+pub const PLAN_SHARE: f64 = 0.8;
+
+/// Done by when.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DoneBy {
+    /// One sentence: the line to plan on.
+    pub plan_on: String,
+    /// One sentence: the range from the least to the greatest percentile told.
+    pub range: String,
+    /// How to read the intervals.
+    pub intervals: String,
+    /// One for each percentile asked for, rising.
+    pub rows: Vec<DoneRow>,
+    /// The row planned on (P80), whether or not it is among the rows.
+    pub plan: DoneRow,
+    /// The chance of the clock time asked for.
+    pub by: Option<BeDone>,
+}
+
+/// One percentile of the time the job takes, from the start of the first day.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DoneRow {
+    /// Which one, as a share \[0 to 1\].
+    pub share: f64,
+    /// `P80`.
+    pub label: String,
+    /// `8 days in 10`.
+    pub odds: String,
+    /// Working time to the finish, in words.
+    pub duration: String,
+    /// Clock time of the finish, in words.
+    pub clock: String,
+    /// Where the working time lies with 95 % confidence, in words.
+    pub known: String,
+    /// Working time to the finish, clean-up included, nights left out \[s\].
+    pub finish_working_s: Estimate,
+    /// Clock time of the finish \[s after midnight of the first day\].
+    pub finish_clock_s: Estimate,
+    /// Working time to the last heap raked out \[s\].
+    pub completion_working_s: Estimate,
+    /// Clock time of the last heap raked out \[s after midnight of the first day\].
+    pub completion_clock_s: Estimate,
+}
+
+/// A figure with its 95 % interval, open where there are too few runs to bound it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Estimate {
+    /// The estimate.
+    pub value: f64,
+    /// Lower end.
+    pub low: Option<f64>,
+    /// Upper end.
+    pub high: Option<f64>,
+}
+
+/// The chance of being done by a clock time.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct BeDone {
+    /// The clock time asked for, in words.
+    pub clock: String,
+    /// The same \[s after midnight of the first day\].
+    pub clock_s: f64,
+    /// The chance \[0 to 1\].
+    pub chance: Estimate,
+    /// The answer in a sentence.
+    pub sentence: String,
+}
+
+impl From<Percentile> for Estimate {
+    fn from(p: Percentile) -> Self {
+        Self { value: p.value, low: p.low, high: p.high }
+    }
+}
+
+impl Estimate {
+    fn plus(self, shift: f64) -> Self {
+        Self {
+            value: self.value + shift,
+            low: self.low.map(|v| v + shift),
+            high: self.high.map(|v| v + shift),
+        }
+    }
+}
+
+/// The four samples a row is read from.
+struct Samples {
+    finish_working: Sorted,
+    finish_clock: Sorted,
+    completion_working: Sorted,
+    completion_clock: Sorted,
+    start_s: f64,
+}
+
+impl Samples {
+    fn new(forecast: &Forecast) -> Self {
+        let of = |moment: fn(&Outcome) -> Moment, part: fn(Moment) -> i64| {
+            forecast.study.sorted(|o| seconds(part(moment(o))))
+        };
+        Self {
+            finish_working: of(|o| o.finish, |m| m.working),
+            finish_clock: of(|o| o.finish, |m| m.clock),
+            completion_working: of(|o| o.completion, |m| m.working),
+            completion_clock: of(|o| o.completion, |m| m.clock),
+            start_s: forecast.scenario.job.shift.start_s,
+        }
+    }
+
+    fn row(&self, share: f64, system: System) -> DoneRow {
+        let at = |sample: &Sorted| Estimate::from(sample.percentile(share));
+        let (working, by) = (at(&self.finish_working), at(&self.finish_clock).plus(self.start_s));
+        DoneRow {
+            share,
+            label: label(share),
+            odds: days_in(share),
+            duration: duration(working.value),
+            clock: clock(by.value, system),
+            known: known(working),
+            finish_working_s: working,
+            finish_clock_s: by,
+            completion_working_s: at(&self.completion_working),
+            completion_clock_s: at(&self.completion_clock).plus(self.start_s),
+        }
+    }
+}
+
+/// Done by when.
+pub fn done_by(forecast: &Forecast) -> DoneBy {
+    let samples = Samples::new(forecast);
+    let rows: Vec<DoneRow> = forecast.percentiles.iter().map(|p| samples.row(*p, forecast.units)).collect();
+    let plan = samples.row(PLAN_SHARE, forecast.units);
+    let by = forecast.by_s.map(|by| be_done(forecast, &samples, by));
+    let certain = samples.finish_working.values().first() == samples.finish_working.values().last();
+    DoneBy {
+        plan_on: if certain {
+            format!("It takes {}: done by {}. Nothing here is left to chance.", plan.duration, plan.clock)
+        } else {
+            format!("Plan on {}: done by {}, {}.", plan.duration, plan.clock, days_in(PLAN_SHARE))
+        },
+        range: range(&rows, certain),
+        intervals: intervals(forecast.study.runs()),
+        rows,
+        plan,
+        by,
+    }
+}
+
+fn range(rows: &[DoneRow], certain: bool) -> String {
+    match (rows.first(), rows.last()) {
+        (Some(only), _) if certain => format!("Every run takes {}.", only.duration),
+        (Some(first), Some(last)) if rows.len() > 1 => {
+            format!(
+                "From {} on a good day ({}) to {} on a bad one ({}).",
+                first.duration, first.label, last.duration, last.label
+            )
+        }
+        (Some(only), _) => format!("{} for {}.", only.duration, only.odds),
+        _ => String::new(),
+    }
+}
+
+fn intervals(runs: u32) -> String {
+    format!(
+        "Percentiles (type 7) of {runs} runs; \"known to\" is where each lies with 95 % confidence. It covers the luck of \
+         the runs, not a wrong figure in the file."
+    )
+}
+
+/// Where a time lies with 95 % confidence, in words.
+fn known(time: Estimate) -> String {
+    match (time.low.map(duration), time.high.map(duration)) {
+        (Some(low), Some(high)) if low == high => low,
+        (Some(low), Some(high)) => format!("{low} to {high}"),
+        (Some(low), None) => format!("over {low}"),
+        (None, Some(high)) => format!("under {high}"),
+        (None, None) => "too few runs to say".into(),
+    }
+}
+
+fn be_done(forecast: &Forecast, samples: &Samples, by_s: f64) -> BeDone {
+    let share = samples.finish_clock.share_up_to(by_s - samples.start_s);
+    let words = clock(by_s, forecast.units);
+    let sentence = format!(
+        "Chance of being done by {words}: {} (between {} and {} with 95 % confidence).",
+        percent(share.value),
+        percent(share.low),
+        percent(share.high)
+    );
+    BeDone {
+        clock: words,
+        clock_s: by_s,
+        chance: Estimate { value: share.value, low: Some(share.low), high: Some(share.high) },
+        sentence,
+    }
+}

@@ -1,0 +1,98 @@
+//! What handbook arithmetic says and why it differs.
+
+use super::percent;
+use crate::forecast::{Forecast, seconds};
+use scenarios::units::duration;
+use serde::Serialize;
+
+/// The handbook figure beside the range.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct HandbookSays {
+    /// The figure and the chance of keeping it, in a sentence.
+    pub sentence: String,
+    /// Why it differs, in a sentence.
+    pub why: String,
+    /// The figure, for the 50-minute hour \[s\].
+    pub time_s: f64,
+    /// The same for a full hour \[s\].
+    pub plain_s: f64,
+    /// Loads, not rounded.
+    pub loads: f64,
+    /// Mean cycle of each loader without waiting \[s\]; `None` for one that no way lets through.
+    pub cycle_s: Vec<Option<f64>>,
+    /// Volume \[loose m3\].
+    pub volume_m3: f64,
+    /// Chance that the work takes no longer than the figure \[0 to 1\].
+    pub chance: f64,
+}
+
+/// What handbook arithmetic says and why it differs.
+pub fn handbook(forecast: &Forecast) -> HandbookSays {
+    let book = &forecast.handbook;
+    let finish = forecast.study.sorted(|o| seconds(o.finish.working));
+    let chance = finish.share_up_to(book.time_s).value;
+    let median = finish.percentile(0.5).value;
+    let sentence = format!(
+        "Handbook arithmetic says {}: {:.0} loads, nobody waiting, 50 minutes worked in the hour. {}",
+        duration(book.time_s),
+        book.loads,
+        match chance {
+            c if c <= 0.0 => "No run kept it.".to_owned(),
+            c if c >= 1.0 => "Every run kept it.".to_owned(),
+            c => format!("{} of the runs kept it.", percent(c)),
+        }
+    );
+    HandbookSays {
+        sentence,
+        why: why(forecast, median),
+        time_s: book.time_s,
+        plain_s: book.plain_s,
+        loads: book.loads,
+        cycle_s: book.cycle_s.clone(),
+        volume_m3: book.volume_m3,
+        chance,
+    }
+}
+
+/// Names what the single guess leaves out, largest first, from the mean times of the runs.
+fn why(forecast: &Forecast, median_s: f64) -> String {
+    let runs = f64::from(forecast.study.runs().max(1));
+    let loaders = forecast.scenario.job.loaders.len().max(1) as f64;
+    let total = |columns: &[sim::LoaderActivity]| {
+        let of_run = |o: &sim::Outcome| columns.iter().map(|a| o.loaders[*a as usize]).sum::<i64>();
+        seconds(forecast.study.outcomes.iter().map(of_run).sum()) / runs / loaders
+    };
+    use sim::LoaderActivity as A;
+    let mut left_out = vec![
+        (total(&[A::WaitingForRoom]), "waiting for the rake"),
+        (total(&[A::WaitingForFace]), "queueing at the pile"),
+        (total(&[A::WaitingForPass]), "queueing at gates"),
+        (total(&[A::WaitingForDelivery]), "waiting for deliveries"),
+        (total(&[A::OnBreak]), "breaks"),
+        (total(&[A::SetUp, A::CleanUp]), "set-up and clean-up"),
+        (total(&[A::Stopped]), "stoppages"),
+        (total(&[A::Done]), "raking after the last load"),
+    ];
+    left_out.retain(|(s, _)| *s >= 60.0);
+    left_out.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let named: Vec<String> =
+        left_out.iter().take(3).map(|(s, what)| format!("{what} ({})", duration(*s))).collect();
+    let book = &forecast.handbook;
+    let allowance = book.time_s - book.plain_s;
+    let off = if median_s > book.time_s { "short of" } else { "over" };
+    let gap = (median_s - book.time_s).abs();
+    let lead = if gap < 60.0 {
+        "It meets the middle of the range".to_owned()
+    } else {
+        format!("It is {} {off} the middle of the range", duration(gap))
+    };
+    if named.is_empty() {
+        format!("{lead}; its ten idle minutes an hour add up to {}.", duration(allowance))
+    } else {
+        format!(
+            "{lead}: it leaves out {}, and allows {} in their place by its ten idle minutes an hour.",
+            named.join(", "),
+            duration(allowance)
+        )
+    }
+}

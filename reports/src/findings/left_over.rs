@@ -1,0 +1,70 @@
+//! Material left over, or short.
+
+use super::{Estimate, percent};
+use crate::forecast::Forecast;
+use scenarios::units::volume;
+use serde::Serialize;
+
+/// What is left at the pile, what is missing on the ground, and how often.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LeftOver {
+    /// Both in a sentence.
+    pub sentence: String,
+    /// Chance that the ground lacks material when the pile is gone \[0 to 1\].
+    pub chance_short: Estimate,
+    /// Volume left over at each percentile asked for \[m3\].
+    pub left_over_m3: Vec<Estimate>,
+    /// Volume short at each percentile asked for \[m3\].
+    pub short_m3: Vec<Estimate>,
+    /// Mean volume short in the runs that are short \[m3\]; `None` if none is.
+    pub mean_short_m3: Option<f64>,
+    /// Truckloads that would cover the P90 of what is short, none left out; `None` if it is never short.
+    pub truckloads_more: Option<u32>,
+}
+
+/// What is left over or short over all runs.
+pub fn left_over(forecast: &Forecast) -> LeftOver {
+    let study = &forecast.study;
+    let (left, short) = (study.sorted(|o| o.left_over_m3), study.sorted(|o| o.short_m3));
+    let none_short = short.share_up_to(0.0);
+    let chance_short = Estimate {
+        value: 1.0 - none_short.value,
+        low: Some(1.0 - none_short.high),
+        high: Some(1.0 - none_short.low),
+    };
+    let shorts: Vec<f64> = short.values().iter().copied().filter(|v| *v > 0.0).collect();
+    let mean_short_m3 = (!shorts.is_empty()).then(|| shorts.iter().sum::<f64>() / shorts.len() as f64);
+    let truck = forecast.scenario.stated.truckload_m3;
+    let p90_short = sim::Sorted::new(shorts).percentile(0.9).value;
+    let truckloads_more = (p90_short > 0.0 && truck > 0.0).then(|| (p90_short / truck).ceil() as u32);
+    let units = forecast.units;
+    let show = |sample: &sim::Sorted, share| volume(sample.percentile(share).value, units);
+    let mut sentence = if left.percentile(0.9).value > 0.0 {
+        format!("Left over: {} (P10) to {} (P90).", show(&left, 0.1), show(&left, 0.9))
+    } else {
+        "Nothing is left over.".to_owned()
+    };
+    match (mean_short_m3, truckloads_more) {
+        (Some(mean), Some(trucks)) => {
+            let loads =
+                if trucks == 1 { "1 more truckload".into() } else { format!("{trucks} more truckloads") };
+            sentence = format!(
+                "{sentence} Short in {} of the runs, by {} in the mean of those; {loads} of {} would nearly always do.",
+                percent(chance_short.value),
+                volume(mean, units),
+                volume(truck, units)
+            );
+        }
+        _ => sentence.push_str(" No run is short of material."),
+    }
+    let each =
+        |sample: &sim::Sorted| forecast.percentiles.iter().map(|p| sample.percentile(*p).into()).collect();
+    LeftOver {
+        sentence,
+        chance_short,
+        left_over_m3: each(&left),
+        short_m3: each(&short),
+        mean_short_m3,
+        truckloads_more,
+    }
+}

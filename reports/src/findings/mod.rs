@@ -1,0 +1,36 @@
+//! What a forecast says, in words and numbers: pure functions from a [`Forecast`](crate::forecast::Forecast). Screen,
+//! page, charts and `summary.json` say the same thing because they all say what stands here.
+
+mod amounts;
+mod assumed;
+mod done_by;
+mod handbook;
+mod left_over;
+mod odds;
+mod relief;
+mod the_job;
+mod waiting;
+mod warnings;
+
+pub use amounts::{Amount, Said, amounts};
+pub use assumed::{Assumed, AssumedLine, assumed};
+pub use done_by::{BeDone, DoneBy, DoneRow, Estimate, PLAN_SHARE, done_by};
+pub use handbook::{HandbookSays, handbook};
+pub use left_over::{LeftOver, left_over};
+pub use odds::{days_in, label, percent};
+pub use relief::{ReliefLine, ReliefSays, improvement_words, relief};
+pub use the_job::the_job;
+pub use waiting::{LOADER_KEYS, Part, RAKER_KEYS, Role, WhoWaits, Worker, who_waits};
+pub use warnings::{Warning, Warnings, warnings};
+
+/// With its first letter a capital.
+pub(crate) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// With its first letter small.
+pub(crate) fn lower(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}

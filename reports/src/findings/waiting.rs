@@ -1,0 +1,306 @@
+//! Who waits for whom.
+
+use crate::forecast::{Forecast, seconds};
+use serde::Serialize;
+use sim::{LoaderActivity, RakerActivity};
+
+/// Names of [`LoaderActivity`]'s columns in files, in its order.
+pub const LOADER_KEYS: [&str; LoaderActivity::COUNT] = [
+    "set_up",
+    "loading",
+    "hauling",
+    "returning",
+    "passing",
+    "waiting_for_face",
+    "waiting_for_pass",
+    "waiting_for_room",
+    "waiting_for_delivery",
+    "dumping",
+    "stopped",
+    "on_break",
+    "done",
+    "clean_up",
+];
+
+/// Names of [`RakerActivity`]'s columns in files, in its order.
+pub const RAKER_KEYS: [&str; RakerActivity::COUNT] =
+    ["set_up", "raking", "waiting", "walking", "standing_clear", "on_break", "clean_up"];
+
+/// Where the time goes and who waits for whom.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WhoWaits {
+    /// The finding in one short sentence, fit for a title.
+    pub title: String,
+    /// What follows from it.
+    pub sentence: String,
+    /// Shares of the time on the job of all loaders together, in the order of [`LoaderActivity::ALL`].
+    pub loaders: Vec<Part>,
+    /// Shares of the time on the job of all rakers together, in the order of [`RakerActivity::ALL`]; empty without rakers.
+    pub rakers: Vec<Part>,
+    /// The same for each of them.
+    pub each: Vec<Worker>,
+}
+
+/// One part of the time on the job.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Part {
+    /// Name of the column in files.
+    pub key: &'static str,
+    /// Plain words for it.
+    pub words: &'static str,
+    /// Share of the time on the job, nights out \[0 to 1\].
+    pub share: f64,
+    /// Mean time in a run \[min\].
+    pub minutes: f64,
+}
+
+/// What somebody does on the job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Role {
+    /// Drives a loader.
+    Loader,
+    /// Rakes.
+    Raker,
+}
+
+/// Where the time of one loader or raker goes.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Worker {
+    /// Name in the scenario.
+    pub name: String,
+    /// What they do.
+    pub role: Role,
+    /// Mean loads in a run; `None` for a raker.
+    pub loads: Option<f64>,
+    /// Where the time goes.
+    pub parts: Vec<Part>,
+}
+
+/// Where the time goes, over all runs.
+pub fn who_waits(forecast: &Forecast) -> WhoWaits {
+    let study = &forecast.study;
+    let job = &forecast.scenario.job;
+    let runs = f64::from(study.runs().max(1));
+    let mut loaders = [0; LoaderActivity::COUNT];
+    study.books.loaders.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| loaders[i] += t);
+    let mut rakers = [0; RakerActivity::COUNT];
+    study.books.rakers.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| rakers[i] += t);
+    let (loaders, rakers) = (loader_parts(&loaders, runs), raker_parts(&rakers, runs));
+    let each_loader = study.books.loaders.iter().zip(&study.books.loads).zip(&job.loaders);
+    let each_raker = study.books.rakers.iter().zip(&job.rakers);
+    let each = each_loader
+        .map(|((times, loads), loader)| Worker {
+            name: loader.name.clone(),
+            role: Role::Loader,
+            loads: Some(*loads as f64 / runs),
+            parts: loader_parts(times, runs),
+        })
+        .chain(each_raker.map(|(times, raker)| Worker {
+            name: raker.name.clone(),
+            role: Role::Raker,
+            loads: None,
+            parts: raker_parts(times, runs),
+        }))
+        .collect();
+    let crew = Crew::new(&loaders, &rakers, job.loaders.len(), job.rakers.len());
+    WhoWaits { title: crew.title(), sentence: crew.sentence(), each, loaders, rakers }
+}
+
+fn loader_parts(times: &sim::LoaderTimes, runs: f64) -> Vec<Part> {
+    let words = LoaderActivity::ALL.map(LoaderActivity::words);
+    parts(times, &LOADER_KEYS, &words, runs)
+}
+
+fn raker_parts(times: &sim::RakerTimes, runs: f64) -> Vec<Part> {
+    let words = RakerActivity::ALL.map(RakerActivity::words);
+    parts(times, &RAKER_KEYS, &words, runs)
+}
+
+fn parts(times: &[i64], keys: &[&'static str], words: &[&'static str], runs: f64) -> Vec<Part> {
+    let whole: i64 = times.iter().sum();
+    if whole == 0 {
+        return Vec::new();
+    }
+    let entries = times.iter().zip(keys).zip(words);
+    entries
+        .map(|((&time, &key), &words)| Part {
+            key,
+            words,
+            share: time as f64 / whole as f64,
+            minutes: seconds(time) / runs / 60.0,
+        })
+        .collect()
+}
+
+/// The handful of shares that decide what is said.
+#[derive(Clone, Copy, Debug, Default)]
+struct Crew {
+    loaders: usize,
+    rakers: usize,
+    room: f64,
+    face: f64,
+    pass: f64,
+    delivery: f64,
+    raker_waits: f64,
+}
+
+/// Shares under this are not worth a title (our own choice).
+const HARDLY: f64 = 0.05;
+
+enum Pace {
+    Even,
+    Raking,
+    Loader,
+    Face,
+    Pass,
+    Delivery,
+}
+
+impl Crew {
+    fn new(loaders: &[Part], rakers: &[Part], loader_count: usize, raker_count: usize) -> Self {
+        let share = |parts: &[Part], key| parts.iter().find(|p| p.key == key).map_or(0.0, |p| p.share);
+        Self {
+            loaders: loader_count,
+            rakers: raker_count,
+            room: share(loaders, "waiting_for_room"),
+            face: share(loaders, "waiting_for_face"),
+            pass: share(loaders, "waiting_for_pass"),
+            delivery: share(loaders, "waiting_for_delivery"),
+            raker_waits: share(rakers, "waiting"),
+        }
+    }
+
+    /// Who sets the pace: those for whom the others wait. Rakers who wait behind a loader that queues wait for the queue.
+    fn pace(&self) -> Pace {
+        let queues = [(self.face, 0), (self.pass, 1), (self.delivery, 2)];
+        let (longest, which) = queues.into_iter().fold((0.0, 0), |a, b| if b.0 > a.0 { b } else { a });
+        if longest >= HARDLY && longest >= self.room {
+            return [Pace::Face, Pace::Pass, Pace::Delivery].into_iter().nth(which).unwrap_or(Pace::Even);
+        }
+        if self.room.max(self.raker_waits) < HARDLY {
+            Pace::Even
+        } else if self.room >= self.raker_waits {
+            Pace::Raking
+        } else {
+            Pace::Loader
+        }
+    }
+
+    fn title(&self) -> String {
+        let (loader, raker) = (self.loader("waits", "wait"), self.raker("waits", "wait"));
+        match self.pace() {
+            Pace::Even if self.rakers == 0 => format!("{} never idle for long", self.loader("is", "are")),
+            Pace::Even => "Nobody waits for long: loading and raking keep pace".into(),
+            Pace::Raking => format!("{loader} for the rake {}", part_of_the_time(self.room)),
+            Pace::Loader => {
+                let whom = if self.loaders == 1 { "the loader" } else { "the loaders" };
+                format!("{raker} for {whom} {}", part_of_the_time(self.raker_waits))
+            }
+            Pace::Face => format!("{loader} for a turn at the pile {}", part_of_the_time(self.face)),
+            Pace::Pass => format!("{loader} at the gate {}", part_of_the_time(self.pass)),
+            Pace::Delivery => format!("{loader} for deliveries {}", part_of_the_time(self.delivery)),
+        }
+    }
+
+    fn sentence(&self) -> String {
+        let pace = match self.pace() {
+            Pace::Even => "Nobody holds the others up much",
+            Pace::Raking => "Raking sets the pace",
+            Pace::Loader => "Loading and hauling set the pace",
+            Pace::Face => "The turn at the pile sets the pace",
+            Pace::Pass => "The gate sets the pace",
+            Pace::Delivery => "The deliveries set the pace",
+        };
+        let mut waits: Vec<String> = Vec::new();
+        let loader = self.loader("waits", "wait");
+        let said = [
+            (self.room, "for room to dump"),
+            (self.face, "for a turn at the pile"),
+            (self.pass, "at a gate"),
+            (self.delivery, "for a delivery"),
+        ];
+        let said: Vec<String> = said
+            .iter()
+            .filter(|(share, what)| *share >= 0.005 || *what == "for room to dump" && self.rakers > 0)
+            .map(|(share, what)| format!("{what} {}", super::percent(*share)))
+            .collect();
+        if !said.is_empty() {
+            waits.push(format!("{} {} of the time", super::lower(&loader), said.join(", ")));
+        }
+        if self.rakers > 0 {
+            let raker = super::lower(&self.raker("waits", "wait"));
+            waits.push(format!("{raker} for a heap {} of the time", super::percent(self.raker_waits)));
+        }
+        if waits.is_empty() { format!("{pace}.") } else { format!("{pace}: {}.", waits.join("; ")) }
+    }
+
+    fn loader(&self, one: &str, many: &str) -> String {
+        if self.loaders == 1 { format!("The loader {one}") } else { format!("The loaders {many}") }
+    }
+
+    fn raker(&self, one: &str, many: &str) -> String {
+        if self.rakers == 1 { format!("The raker {one}") } else { format!("The rakers {many}") }
+    }
+}
+
+/// A share as people say it: `about a third of the time`.
+fn part_of_the_time(share: f64) -> String {
+    const PARTS: [(f64, &str); 13] = [
+        (0.05, "a twentieth"),
+        (0.1, "a tenth"),
+        (0.2, "a fifth"),
+        (0.25, "a quarter"),
+        (1.0 / 3.0, "a third"),
+        (0.4, "two fifths"),
+        (0.5, "half"),
+        (0.6, "three fifths"),
+        (2.0 / 3.0, "two thirds"),
+        (0.75, "three quarters"),
+        (0.8, "four fifths"),
+        (0.9, "nine tenths"),
+        (1.0, "all"),
+    ];
+    match PARTS.iter().find(|(part, _)| (part - share).abs() <= 0.02) {
+        Some((_, words)) => format!("about {words} of the time"),
+        None => format!("about {} of the time", super::percent(share)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn crew() -> Crew {
+        Crew { loaders: 1, rakers: 1, ..Crew::default() }
+    }
+
+    #[test]
+    fn a_loader_that_waits_for_room_waits_for_the_rake() {
+        let crew = Crew { room: 0.34, raker_waits: 0.03, ..crew() };
+        assert_eq!(crew.title(), "The loader waits for the rake about a third of the time");
+        assert_eq!(
+            crew.sentence(),
+            "Raking sets the pace: the loader waits for room to dump 34 % of the time; the raker waits for a heap \
+             3 % of the time."
+        );
+    }
+
+    #[test]
+    fn rakers_behind_a_queue_wait_for_the_queue_and_not_for_the_loader() {
+        let crew = Crew { loaders: 3, rakers: 2, face: 0.3, raker_waits: 0.5, ..crew() };
+        assert_eq!(crew.title(), "The loaders wait for a turn at the pile about 30 % of the time");
+        let crew = Crew { face: 0.01, ..crew };
+        assert_eq!(crew.title(), "The rakers wait for the loaders about half of the time");
+    }
+
+    #[test]
+    fn where_nobody_waits_that_is_said() {
+        assert_eq!(crew().title(), "Nobody waits for long: loading and raking keep pace");
+        assert_eq!(
+            crew().sentence(),
+            "Nobody holds the others up much: the loader waits for room to dump 0 % of the time; the raker waits for \
+             a heap 0 % of the time."
+        );
+    }
+}
