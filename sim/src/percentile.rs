@@ -139,7 +139,8 @@ pub fn mean(values: &[f64]) -> Mean {
 pub fn share(hits: usize, n: usize) -> Share {
     let tail = (1.0 - LEVEL) / 2.0;
     let (k, misses) = (hits as f64, (n - hits.min(n)) as f64);
-    let quantile = |a: f64, b: f64, p: f64, edge: f64| Beta::new(a, b).map_or(edge, |beta| beta.inverse_cdf(p));
+    let quantile =
+        |a: f64, b: f64, p: f64, edge: f64| Beta::new(a, b).map_or(edge, |beta| beta.inverse_cdf(p));
     Share {
         value: k / n as f64,
         low: quantile(k, misses + 1.0, tail, 0.0),

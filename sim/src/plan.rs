@@ -1,32 +1,345 @@
-//! A job made ready to run.
+//! A job made ready to run: refused if the model has no meaning for it, then compiled into tables and microseconds.
 
-use crate::job::Job;
+mod refuse;
+mod routes;
+
+use crate::activity::{Micros, SECOND};
+use crate::calendar::END_OF_TIME;
+use crate::chance::Distribution;
+use crate::job::{FillOrder, FinishRule, Job, Loader};
 use crate::outcome::Books;
+use crate::sampler::Sampler;
+use std::sync::Arc;
+
+pub(crate) use routes::Routes;
 
 /// Most loaders in a job.
 pub const MOST_LOADERS: usize = 64;
 /// Most rakers in a job.
 pub const MOST_RAKERS: usize = 64;
+/// A need or a pile below this share of the smallest bucket counts as nothing.
+const NOTHING_SHARE: f64 = 0.05;
 
 /// A job that the model cannot run.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("{0}")]
 pub struct JobError(pub String);
 
 /// A job made ready to run: distributions compiled into tables, ways sorted, everything in microseconds.
-pub struct Plan {}
+#[derive(Clone, Debug)]
+pub struct Plan {
+    pub(crate) loaders: Vec<LoaderPlan>,
+    pub(crate) crews: Vec<CrewPlan>,
+    pub(crate) rakers: usize,
+    pub(crate) zones: Vec<ZonePlan>,
+    pub(crate) piles: Vec<PilePlan>,
+    pub(crate) passes: Vec<PassPlan>,
+    pub(crate) deliveries: Vec<DeliveryPlan>,
+    pub(crate) routes: Routes,
+    pub(crate) fill_factor: f64,
+    pub(crate) stand_clear: bool,
+    pub(crate) fatigue: Option<crate::job::Fatigue>,
+    pub(crate) fill_order: FillOrder,
+    pub(crate) surplus_zone: Option<usize>,
+    /// Volumes below this count as nothing \[m3\].
+    pub(crate) nothing_m3: f64,
+    /// Every change between work and rest of one day, from its start \[us\].
+    pub(crate) daily: Vec<(Micros, Switch)>,
+    pub(crate) factors: Factors,
+    pub(crate) noise: Noise,
+    pub(crate) set_up: Arc<Sampler>,
+    pub(crate) clean_up: Arc<Sampler>,
+    pub(crate) fuel_per_l: f64,
+    pub(crate) material_cost: f64,
+    compiled: Compiled,
+}
+
+/// A change between work and rest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Switch {
+    BreakBegins,
+    BreakEnds,
+    DayEnds,
+    /// Also the start of a new day; counts the next day's times from here.
+    DayStarts,
+}
+
+#[derive(Clone, Debug)]
+pub(crate) struct LoaderPlan {
+    pub(crate) heaped_m3: f64,
+    pub(crate) lift_m3: f64,
+    pub(crate) load_us: f64,
+    pub(crate) dump_us: f64,
+    /// Added to the dump for each m3 of the load, the loader's share of the spreading \[us/m3\].
+    pub(crate) spread_us_per_m3: f64,
+    pub(crate) stoppages: Option<(f64, Arc<Sampler>)>,
+    pub(crate) cost_per_h: f64,
+    pub(crate) fuel_working_l_per_h: f64,
+    pub(crate) fuel_idling_l_per_h: f64,
+}
+
+/// One raker, or all of them if they work together.
+#[derive(Clone, Debug)]
+pub(crate) struct CrewPlan {
+    pub(crate) first_raker: usize,
+    pub(crate) rakers: usize,
+    /// Fresh, for the rakers' share of the load \[us/m3\].
+    pub(crate) us_per_m3: f64,
+    pub(crate) start_zone: usize,
+    pub(crate) us_per_m: f64,
+    pub(crate) cost_per_h: f64,
+}
+
+#[derive(Clone, Debug)]
+pub(crate) struct ZonePlan {
+    pub(crate) need_m3: f64,
+    pub(crate) room: u32,
+    pub(crate) walks_m: Vec<f64>,
+}
+
+#[derive(Clone, Debug)]
+pub(crate) struct PilePlan {
+    pub(crate) on_hand_m3: f64,
+    pub(crate) face: u32,
+    /// Its stock's number among the deliveries.
+    pub(crate) number: usize,
+}
+
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct PassPlan {
+    pub(crate) passing_us: f64,
+    pub(crate) at_once: u32,
+}
+
+#[derive(Clone, Debug)]
+pub(crate) struct DeliveryPlan {
+    pub(crate) pile: usize,
+    pub(crate) at: Micros,
+    pub(crate) late: Arc<Sampler>,
+    pub(crate) volume_m3: f64,
+    pub(crate) number: usize,
+}
+
+#[derive(Clone, Debug)]
+pub(crate) struct Factors {
+    pub(crate) day: Arc<Sampler>,
+    pub(crate) loader_pace: Arc<Sampler>,
+    pub(crate) travel: Arc<Sampler>,
+    pub(crate) raker_pace: Arc<Sampler>,
+    pub(crate) fill: Arc<Sampler>,
+    pub(crate) need: Arc<Sampler>,
+    pub(crate) bulk: Arc<Sampler>,
+}
+
+#[derive(Clone, Debug)]
+pub(crate) struct Noise {
+    pub(crate) fill: Arc<Sampler>,
+    pub(crate) loading: Arc<Sampler>,
+    pub(crate) haul: Arc<Sampler>,
+    pub(crate) dump: Arc<Sampler>,
+    pub(crate) return_leg: Arc<Sampler>,
+    pub(crate) raking: Arc<Sampler>,
+}
+
+/// Distributions met so far with their tables, so that none is compiled twice.
+#[derive(Clone, Debug, Default)]
+struct Compiled(Vec<(Distribution, Arc<Sampler>)>);
+
+impl Compiled {
+    fn sampler(&mut self, law: &Distribution) -> Arc<Sampler> {
+        if let Some((_, sampler)) = self.0.iter().find(|(known, _)| known == law) {
+            return Arc::clone(sampler);
+        }
+        let sampler = Arc::new(Sampler::new(law));
+        self.0.push((law.clone(), Arc::clone(&sampler)));
+        sampler
+    }
+}
 
 impl Plan {
     /// Makes a job ready.
     ///
     /// # Errors
-    /// If the model has no meaning for it.
+    /// If the model has no meaning for it; the message names the thing and what is wrong with it.
     pub fn new(job: &Job) -> Result<Self, JobError> {
-        let _ = job;
-        todo!()
+        Self::compile(job, Compiled::default())
     }
+
+    /// Makes a variant of this plan's job ready, sharing the tables of the distributions they have in common.
+    ///
+    /// # Errors
+    /// As [`Plan::new`].
+    pub fn variant(&self, job: &Job) -> Result<Self, JobError> {
+        Self::compile(job, self.compiled.clone())
+    }
+
+    fn compile(job: &Job, mut tables: Compiled) -> Result<Self, JobError> {
+        refuse::check(job)?;
+        let smallest = job.loaders.iter().map(|l| l.heaped_m3).fold(f64::INFINITY, f64::min);
+        let (piles, deliveries) = piles(job, &mut tables);
+        let (days, loads) = (&job.chance.days, &job.chance.loads);
+        let mut table = |law: &Distribution| tables.sampler(law);
+        let factors = Factors {
+            day: table(&days.day),
+            loader_pace: table(&days.loader_pace),
+            travel: table(&days.travel),
+            raker_pace: table(&days.raker_pace),
+            fill: table(&days.fill),
+            need: table(&days.need),
+            bulk: table(&days.bulk),
+        };
+        let noise = Noise {
+            fill: table(&loads.fill),
+            loading: table(&loads.loading),
+            haul: table(&loads.haul),
+            dump: table(&loads.dump),
+            return_leg: table(&loads.return_leg),
+            raking: table(&loads.raking),
+        };
+        Ok(Self {
+            loaders: job.loaders.iter().map(|l| LoaderPlan::new(job, l, &mut tables)).collect(),
+            crews: crews(job),
+            rakers: job.rakers.len(),
+            zones: job.zones.iter().map(ZonePlan::new).collect(),
+            piles,
+            passes: job
+                .passes
+                .iter()
+                .map(|p| PassPlan { passing_us: us(p.passing_s), at_once: p.at_once })
+                .collect(),
+            deliveries,
+            routes: Routes::new(job),
+            fill_factor: job.material.fill_factor,
+            stand_clear: job.raking.stand_clear,
+            fatigue: job.raking.fatigue,
+            fill_order: job.fill_order,
+            surplus_zone: match job.finish {
+                FinishRule::AreaCovered => None,
+                FinishRule::PileCleared { surplus_zone } => Some(surplus_zone),
+            },
+            nothing_m3: NOTHING_SHARE * smallest,
+            daily: daily(job),
+            factors,
+            noise,
+            set_up: tables.sampler(&job.shift.set_up_s),
+            clean_up: tables.sampler(&job.shift.clean_up_s),
+            fuel_per_l: job.prices.fuel_per_l,
+            material_cost: job.prices.material,
+            compiled: tables,
+        })
+    }
+
     /// Books for the job with every entry 0.
     pub(crate) fn empty_books(&self) -> Books {
-        todo!()
+        Books::empty(self.loaders.len(), self.rakers, self.zones.len())
     }
+}
+
+impl LoaderPlan {
+    fn new(job: &Job, loader: &Loader, tables: &mut Compiled) -> Self {
+        Self {
+            heaped_m3: loader.heaped_m3,
+            lift_m3: loader
+                .rated_lift_kg
+                .map_or(f64::INFINITY, |kg| kg * loader.lift_share / job.material.density_kg_per_m3),
+            load_us: us(loader.load_s),
+            dump_us: us(loader.dump_s),
+            spread_us_per_m3: job.raking.spread_share * us(loader.spread_s_per_m3),
+            stoppages: loader.stoppages.as_ref().map(|s| (us(s.mean_gap_s), tables.sampler(&s.length_s))),
+            cost_per_h: loader.machine_cost_per_h + loader.operator_cost_per_h,
+            fuel_working_l_per_h: loader.fuel_working_l_per_h,
+            fuel_idling_l_per_h: loader.fuel_idling_l_per_h,
+        }
+    }
+}
+
+impl ZonePlan {
+    fn new(zone: &crate::job::Zone) -> Self {
+        Self { need_m3: zone.need_m3, room: zone.room.unwrap_or(u32::MAX), walks_m: zone.walks_m.clone() }
+    }
+}
+
+fn crews(job: &Job) -> Vec<CrewPlan> {
+    let left = 1.0 - job.raking.spread_share;
+    let us_per_m3 = |rate_m3_per_h: f64| left * us(3600.0) / rate_m3_per_h;
+    match (job.raking.together, job.rakers.first()) {
+        (Some(crowding), Some(first)) => {
+            let rate: f64 = job.rakers.iter().map(|r| r.rate_m3_per_h).sum();
+            let crowding = if job.rakers.len() > 1 { crowding } else { 1.0 };
+            let slowest = job.rakers.iter().map(|r| r.walking_m_per_s).fold(f64::INFINITY, f64::min);
+            vec![CrewPlan {
+                first_raker: 0,
+                rakers: job.rakers.len(),
+                us_per_m3: us_per_m3(rate * crowding),
+                start_zone: first.start_zone,
+                us_per_m: us(1.0) / slowest,
+                cost_per_h: job.rakers.iter().map(|r| r.cost_per_h).sum(),
+            }]
+        }
+        _ => job
+            .rakers
+            .iter()
+            .enumerate()
+            .map(|(i, r)| CrewPlan {
+                first_raker: i,
+                rakers: 1,
+                us_per_m3: us_per_m3(r.rate_m3_per_h),
+                start_zone: r.start_zone,
+                us_per_m: us(1.0) / r.walking_m_per_s,
+                cost_per_h: r.cost_per_h,
+            })
+            .collect(),
+    }
+}
+
+fn piles(job: &Job, tables: &mut Compiled) -> (Vec<PilePlan>, Vec<DeliveryPlan>) {
+    let (mut piles, mut deliveries, mut numbers) = (Vec::new(), Vec::new(), 0..);
+    let mut number = || numbers.next().unwrap_or_default();
+    for (pile, stockpile) in job.stockpiles.iter().enumerate() {
+        piles.push(PilePlan { on_hand_m3: stockpile.on_hand_m3, face: stockpile.face, number: number() });
+        for delivery in &stockpile.deliveries {
+            deliveries.push(DeliveryPlan {
+                pile,
+                at: whole(us(delivery.at_s - job.shift.start_s)),
+                late: tables.sampler(&delivery.late_s),
+                volume_m3: delivery.volume_m3,
+                number: number(),
+            });
+        }
+    }
+    (piles, deliveries)
+}
+
+fn daily(job: &Job) -> Vec<(Micros, Switch)> {
+    let from_start = |clock_s: f64| whole(us(clock_s - job.shift.start_s));
+    let mut daily = Vec::new();
+    for pause in &job.shift.breaks {
+        let begin = (from_start(pause.start_s), Switch::BreakBegins);
+        match daily.last_mut() {
+            // Breaks that touch are one.
+            Some(last @ (_, Switch::BreakEnds)) if last.0 == begin.0 => last.0 = from_start(pause.end_s),
+            _ => daily.extend([begin, (from_start(pause.end_s), Switch::BreakEnds)]),
+        }
+    }
+    if let Some(end_s) = job.shift.end_s {
+        let end = from_start(end_s);
+        // A break that lasts to the end of the day is part of the rest that follows.
+        daily.retain(|(at, switch)| *at < end || *switch != Switch::BreakEnds);
+        daily.push((end, Switch::DayEnds));
+    }
+    if !daily.is_empty() {
+        daily.push((86_400 * SECOND, Switch::DayStarts));
+    }
+    daily
+}
+
+fn us(seconds: f64) -> f64 {
+    seconds * SECOND as f64
+}
+
+/// Rounds to whole microseconds, cut to what a calendar can hold.
+#[inline]
+pub(crate) fn whole(us: f64) -> Micros {
+    const MOST: f64 = (END_OF_TIME / 16) as f64;
+    us.clamp(-MOST, MOST).round_ties_even() as Micros
 }

@@ -74,7 +74,8 @@ impl Improvement {
                 job.zones.iter_mut().flat_map(|z| &mut z.ways).for_each(|w| w.distance_m *= 0.9);
             }
             Self::AnotherLoader => {
-                let copy = job.loaders.last().filter(|_| job.loaders.len() < crate::plan::MOST_LOADERS)?.clone();
+                let copy =
+                    job.loaders.last().filter(|_| job.loaders.len() < crate::plan::MOST_LOADERS)?.clone();
                 job.loaders.push(copy);
             }
             Self::MoreRoom => {
@@ -97,10 +98,11 @@ pub fn relief(
     made: impl Fn(u32) + Sync,
 ) -> Result<Vec<Relief>, ReliefError> {
     let runs = runs.min(study.runs());
+    let plan = Plan::new(job)?;
     let mut all = Vec::new();
     for improvement in Improvement::ALL {
         let Some(improved) = improvement.of(job) else { continue };
-        let better = Study::new(&Plan::new(&improved)?, study.seed, Runs::Exactly(runs), &made)?;
+        let better = Study::new(&plan.variant(&improved)?, study.seed, Runs::Exactly(runs), &made)?;
         let saved = |figure: fn(&crate::Outcome) -> f64| {
             let pairs = study.outcomes.iter().zip(&better.outcomes);
             mean(&pairs.map(|(before, after)| figure(before) - figure(after)).collect::<Vec<_>>())

@@ -1,10 +1,31 @@
-//! One run.
+//! One run of a job: from the start of the first day to the end of the clean-up.
+//!
+//! A plain event loop. Of everything that falls on one instant, first all that ends is taken in, in the order of the
+//! calendar's slots (deliveries and ends of breaks, rakers, loaders, beginnings of breaks), then things start one at a
+//! time: rakers, loaders in queues, other loaders. A step of no duration ends before the next thing starts.
+
+mod choose;
+mod cycle;
+mod queues;
+mod rakers;
+mod shift;
+mod state;
+mod stuck;
+mod tally;
+
+use crate::activity::Micros;
+use crate::calendar::END_OF_TIME;
+use crate::luck::{Factor, RunLuck};
+use crate::observe::{Entry, Observer, Unwatched};
 use crate::outcome::{Books, Outcome};
-use crate::observe::Observer;
 use crate::plan::Plan;
+pub(crate) use state::Scratch;
+
+/// Loads after which a run is given up: far beyond any job for a small loader.
+const MOST_LOADS: u32 = 10_000_000;
 
 /// A run that can make no progress.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("run {run} {why}")]
 pub struct RunError {
     /// Which run.
@@ -13,16 +34,145 @@ pub struct RunError {
     pub why: String,
 }
 
-pub(crate) struct Scratch {}
+/// A run under way.
+struct Run<'a, O> {
+    plan: &'a Plan,
+    s: &'a mut Scratch,
+    watcher: &'a mut O,
+    luck: RunLuck,
+    pace: Pace,
+    now: Micros,
+}
+
+/// The job factors of one run, multiplied out for each kind of work.
+#[derive(Clone, Copy, Debug)]
+struct Pace {
+    load: f64,
+    travel: f64,
+    rake: f64,
+    fill: f64,
+}
 
 impl Scratch {
-    pub(crate) fn new(_plan: &Plan) -> Self {
-        todo!()
+    /// Makes one run and adds its books to `books`.
+    pub(crate) fn run(
+        &mut self,
+        plan: &Plan,
+        seed: u64,
+        run: u32,
+        books: &mut Books,
+    ) -> Result<Outcome, RunError> {
+        self.go(plan, seed, run, books, &mut Unwatched)
     }
-    pub(crate) fn run(&mut self, _plan: &Plan, _seed: u64, _run: u32, _books: &mut Books) -> Result<Outcome, RunError> {
-        todo!()
+
+    /// The same with every event written down.
+    pub(crate) fn run_watched(
+        &mut self,
+        plan: &Plan,
+        seed: u64,
+        run: u32,
+        books: &mut Books,
+        log: &mut Vec<Entry>,
+    ) -> Result<Outcome, RunError> {
+        self.go(plan, seed, run, books, log)
     }
-    pub(crate) fn run_watched(&mut self, _plan: &Plan, _seed: u64, _run: u32, _books: &mut Books, _log: &mut impl Observer) -> Result<Outcome, RunError> {
-        todo!()
+
+    fn go<O: Observer>(
+        &mut self,
+        plan: &Plan,
+        seed: u64,
+        run: u32,
+        books: &mut Books,
+        watcher: &mut O,
+    ) -> Result<Outcome, RunError> {
+        let luck = RunLuck::new(seed, run);
+        let draw = |sampler: &crate::Sampler, factor| sampler.at(luck.factor(factor));
+        let day = draw(&plan.factors.day, Factor::Day);
+        let pace = Pace {
+            load: day * draw(&plan.factors.loader_pace, Factor::LoaderPace),
+            travel: day * draw(&plan.factors.travel, Factor::Travel),
+            rake: day * draw(&plan.factors.raker_pace, Factor::RakerPace),
+            fill: plan.fill_factor * draw(&plan.factors.fill, Factor::Fill),
+        };
+        self.reset(plan, &luck);
+        let mut run_of = Run { plan, s: self, watcher, luck, pace, now: 0 };
+        run_of.begin();
+        run_of.go_to_the_end().map_err(|why| RunError { run, why })?;
+        Ok(run_of.tally(run, books))
+    }
+}
+
+impl<O: Observer> Run<'_, O> {
+    fn go_to_the_end(&mut self) -> Result<(), String> {
+        loop {
+            self.start_all();
+            self.night_may_fall();
+            if self.s.finish.is_some_and(|finish| finish <= self.now) {
+                return Ok(());
+            }
+            self.check_progress()?;
+            let next = self.s.calendar.first().map(|(at, _)| at);
+            self.now = match (next, self.s.finish) {
+                (Some(at), None) => at,
+                (Some(at), Some(finish)) if at <= finish => at,
+                (_, Some(finish)) => {
+                    self.now = finish;
+                    return Ok(());
+                }
+                (None, None) => return Err(self.stuck()),
+            };
+            self.end_all();
+        }
+    }
+
+    /// Takes in all that ends now.
+    #[inline]
+    fn end_all(&mut self) {
+        while let Some((at, slot)) = self.s.calendar.first()
+            && at == self.now
+        {
+            if let Some(crew) = self.s.crew_in(slot) {
+                self.crew_ends(crew);
+            } else if let Some(loader) = self.s.loader_in(slot) {
+                self.loader_ends(loader);
+            } else if slot == 0 {
+                self.opens();
+            } else {
+                self.closes();
+            }
+        }
+    }
+
+    /// Starts all that can start now, one thing at a time.
+    #[inline]
+    fn start_all(&mut self) {
+        while self.start_one() {
+            self.end_all();
+        }
+    }
+
+    #[inline]
+    fn start_one(&mut self) -> bool {
+        (self.s.rakers_look && self.a_raker_starts())
+            || (!self.s.ready.is_empty() && self.a_queue_is_served())
+            || (self.s.pending != 0 && self.a_loader_goes_on())
+            || (self.s.over && self.clean_up_begins())
+    }
+
+    /// Refuses to go on for ever: nothing that moves is left, or far too much.
+    fn check_progress(&mut self) -> Result<(), String> {
+        if self.s.next_load >= MOST_LOADS {
+            return Err(format!(
+                "was given up after {MOST_LOADS} loads: the buckets hold next to nothing of what is to be moved"
+            ));
+        }
+        if self.now > END_OF_TIME / 4 {
+            return Err("was given up after more than a hundred years".into());
+        }
+        let next_is_an_actor = self.s.calendar.first().is_some_and(|(_, slot)| self.s.is_actor(slot));
+        if next_is_an_actor || self.s.resting.is_some() || self.s.finish.is_some() || self.something_comes() {
+            return Ok(());
+        }
+        Err(self.stuck())
     }
 }

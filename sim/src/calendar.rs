@@ -1,0 +1,90 @@
+//! The event list: for each actor the time of its next event, and which of all is first.
+//!
+//! A tournament of minima over a fixed array. Time and actor share one key, so that at equal times the lower slot wins
+//! and a change costs one comparison for every doubling of the number of actors. Nothing is allocated in a run.
+
+use crate::activity::Micros;
+
+const SLOT_BITS: u32 = 8;
+/// Most slots a calendar can hold.
+pub(crate) const MOST_SLOTS: usize = 1 << SLOT_BITS;
+/// Far beyond any job, and small enough to share a key with the slot (over a thousand years).
+pub(crate) const END_OF_TIME: Micros = 1 << (62 - SLOT_BITS);
+
+const NOTHING: u64 = u64::MAX;
+
+/// See the file's head.
+#[derive(Clone, Debug)]
+pub(crate) struct Calendar {
+    /// `keys[leaves..]` belong to the slots; every other is the lesser of its two children; `keys[1]` is the first.
+    keys: Vec<u64>,
+    leaves: usize,
+}
+
+impl Calendar {
+    /// A calendar for this many slots, all without an event.
+    pub(crate) fn new(slots: usize) -> Self {
+        let leaves = slots.next_power_of_two().max(2);
+        Self { keys: vec![NOTHING; 2 * leaves], leaves }
+    }
+
+    /// Forgets all events.
+    pub(crate) fn clear(&mut self) {
+        self.keys.fill(NOTHING);
+    }
+
+    /// Sets the slot's next event.
+    #[inline]
+    pub(crate) fn set(&mut self, slot: usize, at: Micros) {
+        self.put(slot, ((at as u64) << SLOT_BITS) | slot as u64);
+    }
+
+    /// Takes the slot's event away.
+    #[inline]
+    pub(crate) fn clear_slot(&mut self, slot: usize) {
+        self.put(slot, NOTHING);
+    }
+
+    #[inline]
+    fn put(&mut self, slot: usize, key: u64) {
+        let mut i = self.leaves + slot;
+        self.keys[i] = key;
+        while i > 1 {
+            let winner = self.keys[i].min(self.keys[i ^ 1]);
+            i >>= 1;
+            self.keys[i] = winner;
+        }
+    }
+
+    /// The time of the slot's event.
+    pub(crate) fn time_of(&self, slot: usize) -> Option<Micros> {
+        Some(self.keys[self.leaves + slot]).filter(|k| *k != NOTHING).map(|k| (k >> SLOT_BITS) as Micros)
+    }
+
+    /// The first event: time and slot.
+    #[inline]
+    pub(crate) fn first(&self) -> Option<(Micros, usize)> {
+        let key = self.keys[1];
+        (key != NOTHING).then_some(((key >> SLOT_BITS) as Micros, (key & (MOST_SLOTS as u64 - 1)) as usize))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_earliest_event_comes_first_and_of_equal_times_the_lower_slot() {
+        let mut calendar = Calendar::new(5);
+        assert_eq!(calendar.first(), None);
+        calendar.set(3, 20);
+        calendar.set(1, 30);
+        calendar.set(4, 20);
+        assert_eq!(calendar.first(), Some((20, 3)));
+        calendar.clear_slot(3);
+        assert_eq!(calendar.first(), Some((20, 4)));
+        calendar.set(4, 31);
+        assert_eq!(calendar.first(), Some((30, 1)));
+        assert_eq!((calendar.time_of(4), calendar.time_of(0)), (Some(31), None));
+    }
+}

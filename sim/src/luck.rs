@@ -1,0 +1,126 @@
+//! Luck by number: every draw is a pure function of seed, run, load and kind, so nothing one load or one kind draws can
+//! disturb another, and any run or load can be computed alone.
+//!
+//! The numbers are those of SplitMix64 (Steele, Lea & Flood, "Fast Splittable Pseudorandom Number Generators", OOPSLA
+//! 2014): a Weyl sequence through a 64-bit finaliser, which can be read at any place. A run, a stream within it and a
+//! load each turn their number into the key of a sequence of their own.
+
+use rand::SeedableRng;
+use rand_xoshiro::Xoshiro256PlusPlus;
+
+/// What a load draws.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[repr(u8)]
+pub enum Kind {
+    /// How full the bucket is.
+    Fill,
+    /// Loading time.
+    Loading,
+    /// Loaded leg.
+    Haul,
+    /// Dumping time.
+    Dump,
+    /// Empty leg.
+    Return,
+    /// Raking time.
+    Raking,
+}
+
+/// What a run draws once.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[repr(u8)]
+pub enum Factor {
+    /// All working times.
+    Day,
+    /// Loading and dumping.
+    LoaderPace,
+    /// Both legs.
+    Travel,
+    /// Raking.
+    RakerPace,
+    /// Fill factor.
+    Fill,
+    /// What the zones take.
+    Need,
+    /// Length of the set-up.
+    SetUp,
+    /// Length of the clean-up.
+    CleanUp,
+}
+
+const STEP: u64 = 0x9E37_79B9_7F4A_7C15;
+
+#[inline]
+fn mix(z: u64) -> u64 {
+    let z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+    let z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+    z ^ (z >> 31)
+}
+
+/// The number at a place of the sequence with this key.
+#[inline]
+fn at(key: u64, place: u64) -> u64 {
+    mix(key.wrapping_add(place.wrapping_add(1).wrapping_mul(STEP)))
+}
+
+/// All luck of one run.
+///
+/// ```
+/// use sim::{Kind, RunLuck};
+/// let load = RunLuck::new(7, 0).load(12);
+/// assert_eq!(load.bits(Kind::Haul), RunLuck::new(7, 0).load(12).bits(Kind::Haul));
+/// assert_ne!(load.bits(Kind::Haul), load.bits(Kind::Dump));
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct RunLuck {
+    loads: u64,
+    factors: u64,
+    deliveries: u64,
+    stoppages: u64,
+}
+
+/// All luck of one load.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct LoadLuck(u64);
+
+impl RunLuck {
+    /// The luck of run `run` under `seed`.
+    pub fn new(seed: u64, run: u32) -> Self {
+        let key = at(at(0, seed), u64::from(run));
+        Self { loads: at(key, 0), factors: at(key, 1), deliveries: at(key, 2), stoppages: at(key, 3) }
+    }
+
+    /// The luck of a load, by its number (from 0).
+    #[inline]
+    pub fn load(&self, load: u32) -> LoadLuck {
+        LoadLuck(at(self.loads, u64::from(load)))
+    }
+
+    /// 64 random bits for something drawn once a run.
+    pub fn factor(&self, factor: Factor) -> u64 {
+        at(self.factors, factor as u64)
+    }
+
+    /// 64 random bits for the volume of the `n`th delivery of the job (from 0; stock on hand is one, pile by pile).
+    pub fn bulk(&self, n: usize) -> u64 {
+        at(self.deliveries, 2 * n as u64)
+    }
+
+    /// 64 random bits for the lateness of the `n`th delivery.
+    pub fn lateness(&self, n: usize) -> u64 {
+        at(self.deliveries, 2 * n as u64 + 1)
+    }
+
+    /// The stream of a loader's stoppages.
+    pub(crate) fn stoppages(&self, loader: usize) -> Xoshiro256PlusPlus {
+        Xoshiro256PlusPlus::seed_from_u64(at(self.stoppages, loader as u64))
+    }
+}
+
+impl LoadLuck {
+    /// 64 random bits for one kind of draw.
+    #[inline]
+    pub fn bits(self, kind: Kind) -> u64 {
+        at(self.0, kind as u64)
+    }
+}

@@ -1,0 +1,140 @@
+//! Which zone gets the next load, and from which pile.
+
+use super::Run;
+use super::state::{Scratch, Stage};
+use crate::job::FillOrder;
+use crate::plan::Plan;
+
+/// What a loader finds when it looks for the next load.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Choice {
+    /// A zone, and the way to it from the pile to load at.
+    Go { zone: usize, route: usize },
+    /// No pile has material now, but some is due.
+    AwaitDelivery,
+    /// No more work for this loader.
+    Nothing,
+}
+
+/// A zone that could be served, and how it ranks: lower goes first.
+struct Candidate {
+    zone: usize,
+    route: usize,
+    rank: f64,
+    has_room: bool,
+}
+
+impl Scratch {
+    /// Whether the zone still takes material.
+    pub(super) fn wants(&self, plan: &Plan, zone: usize) -> bool {
+        self.zones[zone].open >= plan.nothing_m3 || self.takes_surplus(plan, zone)
+    }
+
+    /// Whether the zone takes whatever is left: the job clears its piles, and no other zone can be given more.
+    pub(super) fn takes_surplus(&self, plan: &Plan, zone: usize) -> bool {
+        plan.surplus_zone == Some(zone)
+            && (0..plan.zones.len()).all(|other| {
+                other == zone || self.zones[other].open < plan.nothing_m3 || !self.can_be_served(plan, other)
+            })
+    }
+
+    /// Whether some loader can reach the zone from a pile that has material or will get some.
+    fn can_be_served(&self, plan: &Plan, zone: usize) -> bool {
+        (0..plan.loaders.len()).any(|loader| {
+            plan.routes.to(loader, zone).any(|route| {
+                let pile = plan.routes.get(route).pile;
+                self.has_material(plan, pile) || self.piles[pile].due > 0
+            })
+        })
+    }
+
+    pub(super) fn has_material(&self, plan: &Plan, pile: usize) -> bool {
+        self.piles[pile].stock >= plan.nothing_m3
+    }
+
+    /// Whether nothing more can be loaded by anybody, now or later.
+    pub(super) fn nothing_more(&self, plan: &Plan) -> bool {
+        (0..plan.zones.len()).all(|zone| !self.wants(plan, zone) || !self.can_be_served(plan, zone))
+    }
+}
+
+impl<O: crate::observe::Observer> Run<'_, O> {
+    /// Chooses for a loader that is bound for no zone, and binds it.
+    pub(super) fn choose(&mut self, loader: usize) -> Choice {
+        let choice = self.best(loader);
+        if let Choice::Go { zone, route } = choice {
+            self.s.last_zone = Some(zone);
+            self.s.zones[zone].bound += 1;
+            let state = &mut self.s.loaders[loader];
+            (state.zone, state.route, state.bound) = (zone, route, true);
+            state.pile = self.plan.routes.get(route).pile;
+        }
+        choice
+    }
+
+    /// Gives up the zone a loader was bound for.
+    pub(super) fn unbind(&mut self, loader: usize) {
+        let state = &mut self.s.loaders[loader];
+        if std::mem::take(&mut state.bound) {
+            self.s.zones[state.zone].bound -= 1;
+        }
+    }
+
+    fn best(&self, loader: usize) -> Choice {
+        let (mut best, mut best_with_room): (Option<Candidate>, Option<Candidate>) = (None, None);
+        let mut awaits = false;
+        for zone in (0..self.plan.zones.len()).filter(|zone| self.s.wants(self.plan, *zone)) {
+            let mut routes = self.plan.routes.to(loader, zone);
+            let pile_of = |route: usize| self.plan.routes.get(route).pile;
+            let Some(route) = routes.clone().find(|r| self.s.has_material(self.plan, pile_of(*r))) else {
+                awaits |= routes.any(|r| self.s.piles[pile_of(r)].due > 0);
+                continue;
+            };
+            let candidate = self.candidate(zone, route);
+            let beats =
+                |held: &Option<Candidate>| held.as_ref().is_none_or(|held| candidate.rank < held.rank);
+            if candidate.has_room && beats(&best_with_room) {
+                best_with_room = Some(candidate);
+            } else if beats(&best) {
+                best = Some(candidate);
+            }
+        }
+        match best_with_room.or(best) {
+            Some(Candidate { zone, route, .. }) => Choice::Go { zone, route },
+            None if awaits => Choice::AwaitDelivery,
+            None => Choice::Nothing,
+        }
+    }
+
+    fn candidate(&self, zone: usize, route: usize) -> Candidate {
+        let (state, zones) = (&self.s.zones[zone], self.plan.zones.len());
+        let room_left = f64::from(self.s.servers[self.room_of(zone)].free) - f64::from(state.bound);
+        let distance_m = self.plan.routes.get(route).distance_m;
+        let rank = match self.plan.fill_order {
+            FillOrder::AsListed => zone as f64,
+            FillOrder::FarthestFirst => -distance_m,
+            FillOrder::NearestFirst => distance_m,
+            FillOrder::InTurn => {
+                let first = self.s.last_zone.map_or(0, |last| last + 1);
+                ((zone + zones - first % zones) % zones) as f64
+            }
+            FillOrder::MostRoom if self.plan.zones[zone].room == u32::MAX => f64::NEG_INFINITY,
+            FillOrder::MostRoom => -room_left,
+        };
+        Candidate { zone, route, rank, has_room: room_left >= 1.0 }
+    }
+
+    /// Wakes the loaders that wait for a delivery: they choose again, in a rest not before it is over.
+    pub(super) fn wake_for_delivery(&mut self) {
+        for loader in 0..self.s.loaders.len() {
+            let state = &mut self.s.loaders[loader];
+            if let Stage::AwaitingDelivery(place) = state.stage {
+                state.stage = Stage::Choosing(place);
+                match self.s.resting {
+                    None => self.s.pending |= 1 << loader,
+                    Some(_) => self.s.held |= 1 << loader,
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,180 @@
+//! The rakers: they take heaps, walk between zones and stand clear.
+
+use super::Run;
+use super::state::{Doing, Heap};
+use crate::activity::{Micros, RakerActivity, SECOND};
+use crate::luck::Kind;
+use crate::observe::{Event, Observer};
+use crate::plan::whole;
+
+impl<O: Observer> Run<'_, O> {
+    /// From now on the crew does this; the time up to now goes into its books.
+    pub(super) fn turn_crew(&mut self, crew: usize, activity: RakerActivity) {
+        let (now, state) = (self.now, &mut self.s.crews[crew]);
+        state.times[state.activity as usize] += now - state.since;
+        (state.activity, state.since) = (activity, now);
+        let (plan, zone, doing) = (&self.plan.crews[crew], state.zone, state.doing);
+        for raker in plan.first_raker..plan.first_raker + plan.rakers {
+            self.watcher.see(now, || {
+                let load = if let Doing::Heap(heap) = doing { Some(heap.load) } else { None };
+                Event::Raker { raker, activity, load, zone }
+            });
+        }
+    }
+
+    /// The crew's event has come: what it had in hand is done.
+    pub(super) fn crew_ends(&mut self, crew: usize) {
+        self.s.calendar.clear_slot(self.s.slot_of_crew(crew));
+        let zone = self.s.crews[crew].zone;
+        match self.s.crews[crew].doing {
+            Doing::Heap(heap) => {
+                self.put_by(crew);
+                self.heap_is_raked_out(heap, zone);
+            }
+            Doing::Walk => {
+                self.s.zones[zone].walkers -= 1;
+                self.put_by(crew);
+            }
+            Doing::SetUp => self.put_by(crew),
+            Doing::Nothing | Doing::CleanUp => {}
+        }
+    }
+
+    /// The crew has its hands free.
+    fn put_by(&mut self, crew: usize) {
+        self.s.crews[crew].doing = Doing::Nothing;
+        self.s.idle |= 1 << crew;
+        self.s.rakers_look = true;
+        let activity = if self.s.resting.is_some() { RakerActivity::OnBreak } else { RakerActivity::Waiting };
+        self.turn_crew(crew, activity);
+    }
+
+    pub(super) fn heap_is_raked_out(&mut self, heap: Heap, zone: usize) {
+        let place = &mut self.s.zones[zone];
+        place.placed += heap.volume;
+        place.loads += 1;
+        let so_far = self.s.raked_out.last().map_or(0.0, |(_, volume)| *volume);
+        self.s.raked_out.push((self.now, so_far + heap.volume));
+        self.s.in_play -= 1;
+        (self.s.completion, self.s.nights_at_completion) = (self.now, self.s.nights);
+        self.watcher.see(self.now, || Event::HeapRakedOut { load: heap.load, zone, volume_m3: heap.volume });
+        self.release(self.room_of(zone));
+        self.look_whether_over();
+    }
+
+    /// The first raker that finds something to do begins it: those with a heap in their own zone, then those who walk.
+    pub(super) fn a_raker_starts(&mut self) -> bool {
+        self.s.rakers_look = false;
+        if self.s.resting.is_some() || self.s.heaps_waiting == 0 {
+            return false;
+        }
+        let idle = bits(self.s.idle);
+        if let Some(crew) = idle.clone().find(|crew| !self.s.zones[self.s.crews[*crew].zone].heaps.is_empty())
+        {
+            self.takes_a_heap(crew);
+        } else if let (Some(zone), Some(crew)) = (self.zone_to_walk_to(), idle.into_iter().next()) {
+            self.walks_to(crew, zone);
+        } else {
+            return false;
+        }
+        self.s.rakers_look = true;
+        true
+    }
+
+    /// The zone of the oldest waiting heap to which nobody is walking yet.
+    fn zone_to_walk_to(&self) -> Option<usize> {
+        let unclaimed =
+            self.s.zones.iter().enumerate().filter_map(|(i, z)| Some((z.heaps.get(z.walkers)?.number, i)));
+        unclaimed.min().map(|(_, zone)| zone)
+    }
+
+    fn takes_a_heap(&mut self, crew: usize) {
+        let zone = self.s.crews[crew].zone;
+        let Some(heap) = self.s.zones[zone].heaps.pop_front() else { return };
+        self.s.heaps_waiting -= 1;
+        let noise = self.plan.noise.raking.at(heap.luck.bits(Kind::Raking));
+        let mean_us = self.plan.crews[crew].us_per_m3 * heap.volume / self.freshness(crew);
+        self.s.idle &= !(1 << crew);
+        self.s.crews[crew].doing = Doing::Heap(heap);
+        self.takes_up(crew, whole(mean_us * (self.pace.rake * noise)));
+    }
+
+    /// Share of the fresh rate that the crew still has.
+    fn freshness(&self, crew: usize) -> f64 {
+        let Some(fatigue) = self.plan.fatigue else { return 1.0 };
+        let state = &self.s.crews[crew];
+        let raked = state.times[RakerActivity::Raking as usize] - state.raked_before_today;
+        let hours = raked as f64 / (3_600 * SECOND) as f64;
+        (1.0 - fatigue.share_per_h * hours).max(fatigue.floor)
+    }
+
+    fn walks_to(&mut self, crew: usize, zone: usize) {
+        let from = self.s.crews[crew].zone;
+        let length = whole(self.plan.zones[from].walks_m[zone] * self.plan.crews[crew].us_per_m);
+        self.s.idle &= !(1 << crew);
+        self.s.zones[zone].walkers += 1;
+        (self.s.crews[crew].zone, self.s.crews[crew].doing) = (zone, Doing::Walk);
+        self.takes_up(crew, length);
+    }
+
+    /// Begins what the crew has in hand, or goes on with it: `left` of it is still to do.
+    pub(super) fn takes_up(&mut self, crew: usize, left: Micros) {
+        let state = &mut self.s.crews[crew];
+        state.left = left;
+        let activity = match state.doing {
+            Doing::Heap(_) if self.plan.stand_clear && self.s.zones[state.zone].dumping > 0 => {
+                return self.turn_crew(crew, RakerActivity::StandingClear);
+            }
+            Doing::Heap(_) => RakerActivity::Raking,
+            Doing::Walk => RakerActivity::Walking,
+            Doing::Nothing => return self.turn_crew(crew, RakerActivity::Waiting),
+            Doing::SetUp | Doing::CleanUp => return,
+        };
+        self.turn_crew(crew, activity);
+        self.s.calendar.set(self.s.slot_of_crew(crew), self.now + left);
+    }
+
+    /// Puts down what the crew has in hand, to go on with it later.
+    pub(super) fn puts_down(&mut self, crew: usize) {
+        let slot = self.s.slot_of_crew(crew);
+        if let Some(end) = self.s.calendar.time_of(slot) {
+            self.s.crews[crew].left = end - self.now;
+            self.s.calendar.clear_slot(slot);
+        }
+    }
+
+    /// A loader begins to dump: those who rake in its zone stand clear.
+    pub(super) fn rakers_stand_clear(&mut self, zone: usize) {
+        for crew in self.with_a_heap_in(zone) {
+            if self.s.crews[crew].activity == RakerActivity::Raking {
+                self.puts_down(crew);
+                self.turn_crew(crew, RakerActivity::StandingClear);
+            }
+        }
+    }
+
+    /// The last loader has dumped: those who stood clear go on.
+    pub(super) fn rakers_step_in(&mut self, zone: usize) {
+        for crew in self.with_a_heap_in(zone) {
+            if self.s.crews[crew].activity == RakerActivity::StandingClear {
+                self.takes_up(crew, self.s.crews[crew].left);
+            }
+        }
+    }
+
+    fn with_a_heap_in(&self, zone: usize) -> impl Iterator<Item = usize> + use<O> {
+        let with_a_heap = |crew: &usize| {
+            self.s.crews[*crew].zone == zone && matches!(self.s.crews[*crew].doing, Doing::Heap(_))
+        };
+        bits((0..self.s.crews.len()).filter(with_a_heap).fold(0, |mask, crew| mask | 1 << crew))
+    }
+}
+
+/// The numbers of the bits that are set, lowest first.
+fn bits(mut mask: u64) -> impl Iterator<Item = usize> + Clone {
+    std::iter::from_fn(move || {
+        let lowest = (mask != 0).then(|| mask.trailing_zeros() as usize);
+        mask &= mask.wrapping_sub(1);
+        lowest
+    })
+}

@@ -1,0 +1,384 @@
+//! Everything that changes in a run, kept from run to run so that none allocates.
+
+use crate::activity::{LoaderActivity, Micros, RakerActivity};
+use crate::calendar::Calendar;
+use crate::luck::{Factor, LoadLuck, RunLuck};
+use crate::plan::Plan;
+use rand_xoshiro::Xoshiro256PlusPlus;
+use std::collections::VecDeque;
+
+/// The state of a run.
+#[derive(Clone, Debug)]
+pub(crate) struct Scratch {
+    /// Slots: 0 deliveries and ends of breaks; crews; loaders; last, beginnings of breaks.
+    pub(super) calendar: Calendar,
+    pub(super) loaders: Vec<LoaderState>,
+    pub(super) crews: Vec<CrewState>,
+    pub(super) zones: Vec<ZoneState>,
+    pub(super) piles: Vec<PileState>,
+    /// Faces of the piles, then passes, then rooms of the zones.
+    pub(super) servers: Vec<Server>,
+    /// Servers that are free and have somebody standing in their queue.
+    pub(super) ready: Vec<usize>,
+    /// Loaders that go on at this instant, a bit each.
+    pub(super) pending: u64,
+    /// Loaders that go on when work resumes.
+    pub(super) held: u64,
+    /// Rakers free to take a heap, a bit for each crew.
+    pub(super) idle: u64,
+    /// Whether a free raker may find something new.
+    pub(super) rakers_look: bool,
+    pub(super) heaps_waiting: usize,
+    /// Deliveries of this run: time, pile, volume; in order.
+    pub(super) deliveries: Vec<(Micros, usize, f64)>,
+    pub(super) next_delivery: usize,
+    /// Which rest is on, if any.
+    pub(super) resting: Option<Rest>,
+    pub(super) night_since: Option<Micros>,
+    pub(super) nights: Micros,
+    pub(super) day_start: Micros,
+    pub(super) next_switch: usize,
+    pub(super) next_load: u32,
+    pub(super) next_heap: u64,
+    pub(super) next_place_in_queue: u64,
+    /// Loads begun and not yet raked out.
+    pub(super) in_play: u32,
+    pub(super) last_zone: Option<usize>,
+    /// Nothing more can be loaded and all heaps are raked out.
+    pub(super) over: bool,
+    pub(super) completion: Micros,
+    pub(super) nights_at_completion: Micros,
+    /// When the clean-up ends, once it has begun.
+    pub(super) finish: Option<Micros>,
+    pub(super) clean_up: Micros,
+    pub(super) set_up: Micros,
+    /// Heaps raked out: when, and how much in all by then.
+    pub(super) raked_out: Vec<(Micros, f64)>,
+}
+
+/// Why nobody starts work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Rest {
+    Break,
+    AfterHours,
+}
+
+#[derive(Clone, Debug)]
+pub(super) struct LoaderState {
+    pub(super) activity: LoaderActivity,
+    pub(super) since: Micros,
+    pub(super) times: [Micros; LoaderActivity::COUNT + 1],
+    pub(super) stage: Stage,
+    pub(super) going: Going,
+    /// The zone it is bound for or at.
+    pub(super) zone: usize,
+    /// The pile it loads at, comes from or returns to.
+    pub(super) pile: usize,
+    /// The way between the two.
+    pub(super) route: usize,
+    /// The way of the next load, while it drives back by `route`.
+    pub(super) next_route: usize,
+    /// The face, pass or room it stands at or holds.
+    pub(super) server: usize,
+    pub(super) load: u32,
+    pub(super) luck: LoadLuck,
+    pub(super) volume: f64,
+    pub(super) leg: LegState,
+    /// Operating time left to the next stoppage.
+    pub(super) until_stop: Micros,
+    pub(super) stoppages: Xoshiro256PlusPlus,
+    pub(super) place_in_queue: u64,
+    pub(super) loads: u64,
+    /// Chosen zone and pile, once it has chosen and until it dumps.
+    pub(super) bound: bool,
+    /// Driving back with nothing more to load.
+    pub(super) last_leg: bool,
+}
+
+/// Where a loader is on its way.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct LegState {
+    pub(super) driving: Micros,
+    pub(super) driven: Micros,
+    /// Travel factor and the noise of this leg, for its passings.
+    pub(super) factor: f64,
+    /// Passes behind it.
+    pub(super) passed: usize,
+}
+
+/// Where a loader stands in its cycle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Stage {
+    SetUp,
+    Choosing(Place),
+    AwaitingDelivery(Place),
+    AtFace,
+    Loading,
+    Driving(Leg),
+    AtPass(Leg),
+    Passing(Leg),
+    AtRoom,
+    Dumping,
+    Done,
+    CleanUp,
+}
+
+/// Where a loader stands when it chooses.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Place {
+    Pile,
+    Zone,
+}
+
+/// Loaded or empty.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Leg {
+    Out,
+    Back,
+}
+
+/// Whether a step runs, or is held by a stoppage; with the time the step has left after it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Going {
+    On,
+    UntilStoppage(Micros),
+    Stopped(Micros),
+}
+
+#[derive(Clone, Debug)]
+pub(super) struct CrewState {
+    pub(super) activity: RakerActivity,
+    pub(super) since: Micros,
+    pub(super) times: [Micros; RakerActivity::COUNT + 1],
+    pub(super) doing: Doing,
+    /// The zone it works in, or walks to.
+    pub(super) zone: usize,
+    /// What was left of the heap or walk when it was put down.
+    pub(super) left: Micros,
+    /// Time raked on earlier days.
+    pub(super) raked_before_today: Micros,
+}
+
+/// What a raker has in hand.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Doing {
+    SetUp,
+    Nothing,
+    Walk,
+    Heap(Heap),
+    CleanUp,
+}
+
+/// A heap on the ground.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Heap {
+    pub(super) load: u32,
+    pub(super) luck: LoadLuck,
+    pub(super) volume: f64,
+    /// Its place in the order of dumping, over all zones.
+    pub(super) number: u64,
+}
+
+#[derive(Clone, Debug, Default)]
+pub(super) struct ZoneState {
+    /// What it really takes.
+    pub(super) needs: f64,
+    /// Not yet placed nor on its way.
+    pub(super) open: f64,
+    pub(super) placed: f64,
+    pub(super) loads: u64,
+    /// Loaders that have chosen it and not yet begun to dump.
+    pub(super) bound: u32,
+    pub(super) dumping: u32,
+    pub(super) heaps: VecDeque<Heap>,
+    pub(super) walkers: usize,
+}
+
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct PileState {
+    pub(super) stock: f64,
+    /// Deliveries still to come.
+    pub(super) due: u32,
+}
+
+/// Something only so many can use at once: first come, first served.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Server {
+    pub(super) free: u32,
+    pub(super) queue: VecDeque<usize>,
+}
+
+impl Scratch {
+    /// Room for a run of this plan.
+    pub(crate) fn new(plan: &Plan) -> Self {
+        let (crews, loaders) = (plan.crews.len(), plan.loaders.len());
+        Self {
+            calendar: Calendar::new(crews + loaders + 2),
+            loaders: vec![LoaderState::new(); loaders],
+            crews: vec![CrewState::new(); crews],
+            zones: vec![ZoneState::default(); plan.zones.len()],
+            piles: vec![PileState::default(); plan.piles.len()],
+            servers: vec![Server::default(); plan.piles.len() + plan.passes.len() + plan.zones.len()],
+            ready: Vec::new(),
+            pending: 0,
+            held: 0,
+            idle: 0,
+            rakers_look: false,
+            heaps_waiting: 0,
+            deliveries: Vec::new(),
+            next_delivery: 0,
+            resting: None,
+            night_since: None,
+            nights: 0,
+            day_start: 0,
+            next_switch: 0,
+            next_load: 0,
+            next_heap: 0,
+            next_place_in_queue: 0,
+            in_play: 0,
+            last_zone: None,
+            over: false,
+            completion: 0,
+            nights_at_completion: 0,
+            finish: None,
+            clean_up: 0,
+            set_up: 0,
+            raked_out: Vec::new(),
+        }
+    }
+
+    pub(super) fn slot_of_crew(&self, crew: usize) -> usize {
+        1 + crew
+    }
+
+    pub(super) fn slot_of_loader(&self, loader: usize) -> usize {
+        1 + self.crews.len() + loader
+    }
+
+    pub(super) fn closing_slot(&self) -> usize {
+        1 + self.crews.len() + self.loaders.len()
+    }
+
+    pub(super) fn is_actor(&self, slot: usize) -> bool {
+        slot != 0 && slot != self.closing_slot()
+    }
+
+    #[inline]
+    pub(super) fn crew_in(&self, slot: usize) -> Option<usize> {
+        slot.checked_sub(1).filter(|crew| *crew < self.crews.len())
+    }
+
+    #[inline]
+    pub(super) fn loader_in(&self, slot: usize) -> Option<usize> {
+        slot.checked_sub(1 + self.crews.len()).filter(|loader| *loader < self.loaders.len())
+    }
+
+    pub(super) fn reset(&mut self, plan: &Plan, luck: &RunLuck) {
+        self.calendar.clear();
+        self.loaders.iter_mut().enumerate().for_each(|(i, l)| l.reset(plan, luck, i));
+        self.crews.iter_mut().zip(&plan.crews).for_each(|(crew, p)| crew.reset(p.start_zone));
+        let need = plan.factors.need.at(luck.factor(Factor::Need));
+        for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
+            zone.reset(p.need_m3 * need);
+        }
+        for (pile, p) in self.piles.iter_mut().zip(&plan.piles) {
+            *pile = PileState { stock: p.on_hand_m3 * plan.factors.bulk.at(luck.bulk(p.number)), due: 0 };
+        }
+        let faces = plan.piles.iter().map(|p| p.face);
+        let capacities =
+            faces.chain(plan.passes.iter().map(|p| p.at_once)).chain(plan.zones.iter().map(|z| z.room));
+        for (server, free) in self.servers.iter_mut().zip(capacities) {
+            server.free = free;
+            server.queue.clear();
+        }
+        self.draw_deliveries(plan, luck);
+        self.ready.clear();
+        self.raked_out.clear();
+        (self.pending, self.held, self.idle) = (0, 0, 0);
+        (self.rakers_look, self.heaps_waiting, self.over) = (false, 0, false);
+        (self.resting, self.night_since, self.last_zone, self.finish) = (None, None, None, None);
+        (self.nights, self.day_start, self.next_switch) = (0, 0, 0);
+        (self.next_load, self.next_heap, self.next_place_in_queue, self.in_play) = (0, 0, 0, 0);
+        (self.completion, self.nights_at_completion) = (0, 0);
+        let once =
+            |sampler: &crate::Sampler, factor| crate::plan::whole(sampler.at(luck.factor(factor)) * 1e6);
+        self.set_up = once(&plan.set_up, Factor::SetUp);
+        self.clean_up = once(&plan.clean_up, Factor::CleanUp);
+    }
+
+    fn draw_deliveries(&mut self, plan: &Plan, luck: &RunLuck) {
+        self.next_delivery = 0;
+        self.deliveries.clear();
+        for d in &plan.deliveries {
+            let at = d.at + crate::plan::whole(d.late.at(luck.lateness(d.number)) * 1e6);
+            let volume = d.volume_m3 * plan.factors.bulk.at(luck.bulk(d.number));
+            self.deliveries.push((at, d.pile, volume));
+            self.piles[d.pile].due += 1;
+        }
+        self.deliveries.sort_by_key(|(at, ..)| *at);
+    }
+}
+
+impl LoaderState {
+    fn new() -> Self {
+        Self {
+            activity: LoaderActivity::SetUp,
+            since: 0,
+            times: [0; _],
+            stage: Stage::SetUp,
+            going: Going::On,
+            zone: 0,
+            pile: 0,
+            route: 0,
+            next_route: 0,
+            server: 0,
+            load: 0,
+            luck: LoadLuck::default(),
+            volume: 0.0,
+            leg: LegState::default(),
+            until_stop: Micros::MAX,
+            stoppages: rand::SeedableRng::seed_from_u64(0),
+            place_in_queue: 0,
+            loads: 0,
+            bound: false,
+            last_leg: false,
+        }
+    }
+
+    fn reset(&mut self, plan: &Plan, luck: &RunLuck, loader: usize) {
+        (self.activity, self.since, self.times) = (LoaderActivity::SetUp, 0, [0; _]);
+        (self.stage, self.going, self.bound, self.last_leg) = (Stage::SetUp, Going::On, false, false);
+        (self.zone, self.pile, self.route, self.loads, self.volume) = (0, 0, 0, 0, 0.0);
+        self.until_stop = Micros::MAX;
+        if plan.loaders[loader].stoppages.is_some() {
+            self.stoppages = luck.stoppages(loader);
+            self.draw_gap(plan, loader);
+        }
+    }
+}
+
+impl CrewState {
+    fn new() -> Self {
+        Self {
+            activity: RakerActivity::SetUp,
+            since: 0,
+            times: [0; _],
+            doing: Doing::SetUp,
+            zone: 0,
+            left: 0,
+            raked_before_today: 0,
+        }
+    }
+
+    fn reset(&mut self, zone: usize) {
+        *self = Self { zone, ..Self::new() };
+    }
+}
+
+impl ZoneState {
+    fn reset(&mut self, needs: f64) {
+        (self.needs, self.open, self.placed, self.loads) = (needs, needs, 0.0, 0);
+        (self.bound, self.dumping, self.walkers) = (0, 0, 0);
+        self.heaps.clear();
+    }
+}
