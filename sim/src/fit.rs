@@ -32,9 +32,9 @@ pub enum FitError {
 const Z90: f64 = 1.281_551_565_544_600_4;
 
 impl LowTypicalHigh {
-    /// The distribution with these three: a PERT whose 10th percentile, mode and 90th percentile they are; where that
-    /// PERT would reach below zero, the lognormal through low and high (typical then only stands between them); where
-    /// all three are equal, the constant.
+    /// The distribution with these three: a PERT whose 10th percentile, mode and 90th percentile they are; where all
+    /// three are equal, the constant. Where that PERT would reach below zero, low and high are kept and the mode is let
+    /// go: the lognormal through both, or, where typical lies nearer to high, the PERT through both that starts at zero.
     ///
     /// With `t` the place of the mode in the range (0 to 1) the standardised quantiles `q10(t)` and `q90(t)` must
     /// satisfy `(t - q10) (high - typical) = (q90 - t) (typical - low)`, which rises in `t` and is solved by halving.
@@ -66,6 +66,11 @@ impl LowTypicalHigh {
         if least > 0.0 {
             return Ok(Distribution::Pert { least, mode: typical, greatest: least + range });
         }
+        if high - typical < typical - low
+            && let Some(from_zero) = self.pert_from_zero()
+        {
+            return Ok(from_zero);
+        }
         let sigma = libm::log(high / low) / (2.0 * Z90);
         Ok(Distribution::Lognormal {
             mean: libm::sqrt(low * high) * libm::exp(sigma * sigma / 2.0),
@@ -75,17 +80,38 @@ impl LowTypicalHigh {
 
     /// Where the mode lies in the range (0 to 1), and the range itself.
     fn mode_and_range(self) -> (f64, f64) {
-        let (mut least, mut most) = (0.0, 1.0);
-        for _ in 0..60 {
-            let t = f64::midpoint(least, most);
+        let t = halve(|t| {
             let (q10, q90) = pert_10_90(t);
-            let lean = (t - q10) * (self.high - self.typical) - (q90 - t) * (self.typical - self.low);
-            if lean < 0.0 { least = t } else { most = t }
-        }
-        let t = f64::midpoint(least, most);
+            (t - q10) * (self.high - self.typical) - (q90 - t) * (self.typical - self.low)
+        });
         let (q10, q90) = pert_10_90(t);
         (t, (self.high - self.low) / (q90 - q10))
     }
+
+    /// The PERT from zero through low and high, if there is one.
+    fn pert_from_zero(self) -> Option<Distribution> {
+        let ratio = self.low / self.high;
+        let lean = |t: f64| {
+            let (q10, q90) = pert_10_90(t);
+            q10 / q90 - ratio
+        };
+        if lean(0.0) > 0.0 || lean(1.0) < 0.0 {
+            return None;
+        }
+        let t = halve(lean);
+        let greatest = self.high / pert_10_90(t).1;
+        Some(Distribution::Pert { least: 0.0, mode: t * greatest, greatest })
+    }
+}
+
+/// Where on 0 to 1 a rising function passes through zero.
+fn halve(rising: impl Fn(f64) -> f64) -> f64 {
+    let (mut least, mut most) = (0.0, 1.0);
+    for _ in 0..60 {
+        let t = f64::midpoint(least, most);
+        if rising(t) < 0.0 { least = t } else { most = t }
+    }
+    f64::midpoint(least, most)
 }
 
 /// P10 and P90 of the PERT on 0 to 1 with this mode.
@@ -100,7 +126,7 @@ mod tests {
 
     #[test]
     fn the_fitted_law_has_the_percentiles_and_the_mode_that_were_stated() {
-        for (low, typical, high) in [(15.0, 20.0, 30.0), (1.0, 1.1, 1.9), (8.0, 19.0, 20.0), (5.0, 5.0, 9.0)]
+        for (low, typical, high) in [(15.0, 20.0, 30.0), (1.0, 1.1, 1.9), (15.0, 19.5, 20.0), (5.0, 5.0, 9.0)]
         {
             let law = LowTypicalHigh { low, typical, high }.fit().unwrap();
             assert!((law.quantile(0.1) - low).abs() < 1e-6 * high, "{law:?}");
@@ -114,6 +140,16 @@ mod tests {
         let law = LowTypicalHigh { low: 1.0, typical: 2.0, high: 50.0 }.fit().unwrap();
         assert!(matches!(law, Distribution::Lognormal { .. }));
         assert!((law.quantile(0.1) - 1.0).abs() < 1e-6 && (law.quantile(0.9) - 50.0).abs() < 1e-5);
+    }
+
+    #[test]
+    fn a_long_tail_below_keeps_low_and_high_and_stays_above_zero() {
+        let law = LowTypicalHigh { low: 8.0, typical: 19.0, high: 20.0 }.fit().unwrap();
+        assert!(
+            matches!(law, Distribution::Pert { least, mode, .. } if least == 0.0 && mode > 14.0),
+            "{law:?}"
+        );
+        assert!((law.quantile(0.1) - 8.0).abs() < 1e-6 && (law.quantile(0.9) - 20.0).abs() < 1e-6);
     }
 
     #[test]

@@ -130,3 +130,6 @@ fn tail_chance(i: usize) -> f64 {
     let start = libm::exp2(octave as f64 - f64::from(FIRST_OCTAVE + OCTAVES));
     start * (1.0 + part as f64 / PARTS as f64)
 }
+
+#[cfg(test)]
+mod tests;
