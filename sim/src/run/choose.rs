@@ -10,7 +10,7 @@ use crate::plan::Plan;
 pub(super) enum Choice {
     /// A zone, and the way to it from the pile to load at.
     Go { zone: usize, route: usize },
-    /// No pile has material now, but some is due.
+    /// No pile has material for it now, but some is due; or the surplus will be its work once others are served.
     AwaitDelivery,
     /// No more work for this loader.
     Nothing,
@@ -40,11 +40,14 @@ impl Scratch {
 
     /// Whether some loader can reach the zone from a pile that has material or will get some.
     fn can_be_served(&self, plan: &Plan, zone: usize) -> bool {
-        (0..plan.loaders.len()).any(|loader| {
-            plan.routes.to(loader, zone).any(|route| {
-                let pile = plan.routes.get(route).pile;
-                self.has_material(plan, pile) || self.piles[pile].due > 0
-            })
+        (0..plan.loaders.len()).any(|loader| self.can_serve(plan, loader, zone))
+    }
+
+    /// Whether the loader can reach the zone from a pile that has material or will get some.
+    fn can_serve(&self, plan: &Plan, loader: usize, zone: usize) -> bool {
+        plan.routes.to(loader, zone).any(|route| {
+            let pile = plan.routes.get(route).pile;
+            self.has_material(plan, pile) || self.piles[pile].due > 0
         })
     }
 
@@ -82,7 +85,7 @@ impl<O: crate::observe::Observer> Run<'_, O> {
 
     fn best(&self, loader: usize) -> Choice {
         let (mut best, mut best_with_room): (Option<Candidate>, Option<Candidate>) = (None, None);
-        let mut awaits = false;
+        let mut awaits = self.awaits_the_surplus(loader);
         for zone in (0..self.plan.zones.len()).filter(|zone| self.s.wants(self.plan, *zone)) {
             let mut routes = self.plan.routes.to(loader, zone);
             let pile_of = |route: usize| self.plan.routes.get(route).pile;
@@ -106,6 +109,13 @@ impl<O: crate::observe::Observer> Run<'_, O> {
         }
     }
 
+    /// Whether the loader can only take the surplus, and that is not open yet.
+    fn awaits_the_surplus(&self, loader: usize) -> bool {
+        self.plan
+            .surplus_zone
+            .is_some_and(|zone| !self.s.wants(self.plan, zone) && self.s.can_serve(self.plan, loader, zone))
+    }
+
     fn candidate(&self, zone: usize, route: usize) -> Candidate {
         let (state, zones) = (&self.s.zones[zone], self.plan.zones.len());
         let room_left = f64::from(self.s.servers[self.room_of(zone)].free) - f64::from(state.bound);
@@ -124,8 +134,8 @@ impl<O: crate::observe::Observer> Run<'_, O> {
         Candidate { zone, route, rank, has_room: room_left >= 1.0 }
     }
 
-    /// Wakes the loaders that wait for a delivery: they choose again, in a rest not before it is over.
-    pub(super) fn wake_for_delivery(&mut self) {
+    /// Wakes the loaders that wait for a delivery or the surplus: they choose again, in a rest not before it is over.
+    pub(super) fn wake_those_who_wait(&mut self) {
         for loader in 0..self.s.loaders.len() {
             let state = &mut self.s.loaders[loader];
             if let Stage::AwaitingDelivery(place) = state.stage {

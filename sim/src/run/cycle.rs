@@ -273,6 +273,9 @@ impl<O: Observer> Run<'_, O> {
         self.s.next_load += 1;
         self.s.in_play += 1;
         self.occupy(loader, self.face_of(pile));
+        if plan.surplus_zone.is_some_and(|surplus| self.s.wants(plan, surplus)) {
+            self.wake_those_who_wait();
+        }
         let noise = plan.noise.loading.at(luck.bits(Kind::Loading));
         self.step(loader, Stage::Loading, whole(machine.load_us * (self.pace.load * noise)));
     }

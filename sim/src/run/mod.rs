@@ -170,9 +170,12 @@ impl<O: Observer> Run<'_, O> {
             return Err("was given up after more than a hundred years".into());
         }
         let next_is_an_actor = self.s.calendar.first().is_some_and(|(_, slot)| self.s.is_actor(slot));
-        if next_is_an_actor || self.s.resting.is_some() || self.s.finish.is_some() || self.something_comes() {
-            return Ok(());
+        let something_comes =
+            || self.s.resting.is_some() || self.s.finish.is_some() || self.a_delivery_comes();
+        if next_is_an_actor || something_comes() || self.s.somebody_is_busy() {
+            Ok(())
+        } else {
+            Err(self.stuck())
         }
-        Err(self.stuck())
     }
 }

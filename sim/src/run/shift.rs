@@ -44,7 +44,7 @@ impl<O: Observer> Run<'_, O> {
     }
 
     /// Whether a delivery is still to come.
-    pub(super) fn something_comes(&self) -> bool {
+    pub(super) fn a_delivery_comes(&self) -> bool {
         self.s.next_delivery < self.s.deliveries.len()
     }
 
@@ -61,7 +61,7 @@ impl<O: Observer> Run<'_, O> {
             came = true;
         }
         if came {
-            self.wake_for_delivery();
+            self.wake_those_who_wait();
         }
     }
 
@@ -139,8 +139,7 @@ impl<O: Observer> Run<'_, O> {
         {
             return;
         }
-        let busy = (1..self.s.closing_slot()).any(|slot| self.s.calendar.time_of(slot).is_some());
-        if !busy {
+        if !self.s.somebody_is_busy() {
             self.s.night_since = Some(self.now);
             (0..self.s.crews.len()).for_each(|crew| self.turn_crew(crew, RakerActivity::Night));
             (0..self.s.loaders.len()).for_each(|loader| self.turn(loader, LoaderActivity::Night));

@@ -263,6 +263,11 @@ impl Scratch {
         slot != 0 && slot != self.closing_slot()
     }
 
+    /// Whether any loader or crew is in the middle of something.
+    pub(super) fn somebody_is_busy(&self) -> bool {
+        (1..self.closing_slot()).any(|slot| self.calendar.time_of(slot).is_some())
+    }
+
     #[inline]
     pub(super) fn crew_in(&self, slot: usize) -> Option<usize> {
         slot.checked_sub(1).filter(|crew| *crew < self.crews.len())
