@@ -47,6 +47,16 @@ pub struct Provenance {
     pub command: String,
 }
 
+impl Provenance {
+    /// All of it in a line.
+    pub fn words(&self) -> String {
+        let hash = self.scenario_hash.get(..12).unwrap_or(&self.scenario_hash);
+        let runs = scenarios::units::figure(f64::from(self.runs));
+        let plural = if self.runs == 1 { "run" } else { "runs" };
+        format!("heapcast {}, seed {}, {runs} {plural}, scenario {hash}", self.version, self.seed)
+    }
+}
+
 impl Forecast {
     /// Seconds after midnight of the first day at a moment of a run \[us from the start of the first day\].
     pub fn clock_s(&self, clock: Micros) -> f64 {

@@ -1,2 +1,17 @@
-//! heapcast.
-fn main() {}
+//! `heapcast`: how long moving the pile will take, from the command line.
+
+use clap::Parser;
+use reports::cli::Cli;
+use reports::{command, say};
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    match command::run(&Cli::parse()) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) if failure.is_broken_pipe() => ExitCode::SUCCESS,
+        Err(failure) => {
+            say::failure(&failure);
+            ExitCode::from(failure.code())
+        }
+    }
+}

@@ -4,7 +4,7 @@ use super::Estimate;
 use crate::forecast::Forecast;
 use scenarios::units as show;
 use serde::Serialize;
-use sim::{Outcome, Sorted};
+use sim::{Job, Outcome, Sorted};
 
 /// One figure of the job as a range.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -34,18 +34,17 @@ pub struct Said {
     pub p90: String,
 }
 
-/// Whether the job has any price at all.
-pub(super) fn is_priced(forecast: &Forecast) -> bool {
-    let job = &forecast.scenario.job;
-    let hourly = |sum: f64| sum > 0.0;
+/// Whether the job has any price at all; without one its cost is unknown, not 0.
+pub fn is_priced(job: &Job) -> bool {
     job.prices.fuel_per_l > 0.0
         || job.prices.material > 0.0
-        || job.loaders.iter().any(|l| hourly(l.machine_cost_per_h + l.operator_cost_per_h))
-        || job.rakers.iter().any(|r| hourly(r.cost_per_h))
+        || job.loaders.iter().any(|l| l.machine_cost_per_h + l.operator_cost_per_h > 0.0)
+        || job.rakers.iter().any(|r| r.cost_per_h > 0.0)
 }
 
-fn is_fuelled(forecast: &Forecast) -> bool {
-    forecast.scenario.job.loaders.iter().any(|l| l.fuel_working_l_per_h + l.fuel_idling_l_per_h > 0.0)
+/// Whether any loader burns fuel that the file knows of; else the fuel is unknown, not 0.
+pub fn is_fuelled(job: &Job) -> bool {
+    job.loaders.iter().any(|l| l.fuel_working_l_per_h + l.fuel_idling_l_per_h > 0.0)
 }
 
 /// Loads, volume placed, fuel, labour and cost, in this order.
@@ -70,12 +69,12 @@ pub fn amounts(forecast: &Forecast) -> Vec<Amount> {
         said: None,
         unknown: Some(why.to_owned()),
     };
-    let fuel = if is_fuelled(forecast) {
+    let fuel = if is_fuelled(&forecast.scenario.job) {
         tell("fuel_l", "fuel", all(|o| o.fuel_l), &|l| show::fuel(l, units))
     } else {
         missing("fuel_l", "fuel", "the file names no fuel burn")
     };
-    let cost = if is_priced(forecast) {
+    let cost = if is_priced(&forecast.scenario.job) {
         tell("cost", "cost", all(|o| o.cost), &|sum| show::money(sum, currency))
     } else {
         missing("cost", "cost", "the file names no prices")

@@ -39,7 +39,7 @@ pub struct DoneRow {
     pub duration: String,
     /// Clock time of the finish, in words.
     pub clock: String,
-    /// Where the working time lies with 95 % confidence, in words.
+    /// How closely the working time is known with 95 % confidence, in words: `± 3 min`.
     pub known: String,
     /// Working time to the finish, clean-up included, nights left out \[s\].
     pub finish_working_s: Estimate,
@@ -169,19 +169,19 @@ fn range(rows: &[DoneRow], certain: bool) -> String {
 
 fn intervals(runs: u32) -> String {
     format!(
-        "Percentiles (type 7) of {runs} runs; \"known to\" is where each lies with 95 % confidence. It covers the luck of \
-         the runs, not a wrong figure in the file."
+        "Percentiles (type 7) of {runs} runs, with how closely these runs know them (95 % confidence); a wrong figure in \
+         the file is not in it."
     )
 }
 
-/// Where a time lies with 95 % confidence, in words.
+/// How closely a time is known, in words: the longer side of its interval.
 fn known(time: Estimate) -> String {
-    match (time.low.map(duration), time.high.map(duration)) {
-        (Some(low), Some(high)) if low == high => low,
-        (Some(low), Some(high)) => format!("{low} to {high}"),
-        (Some(low), None) => format!("over {low}"),
-        (None, Some(high)) => format!("under {high}"),
-        (None, None) => "too few runs to say".into(),
+    match (time.low, time.high) {
+        (Some(low), Some(high)) if low >= high => "exactly".into(),
+        (Some(low), Some(high)) => format!("± {}", duration((high - time.value).max(time.value - low))),
+        (Some(low), None) => format!("over {}", duration(low)),
+        (None, Some(high)) => format!("under {}", duration(high)),
+        (None, None) => "too few runs".into(),
     }
 }
 

@@ -87,11 +87,11 @@ fn why(forecast: &Forecast, median_s: f64) -> String {
         format!("It is {} {off} the middle of the range", duration(gap))
     };
     if named.is_empty() {
-        format!("{lead}; its ten idle minutes an hour add up to {}.", duration(allowance))
+        format!("{lead}; its ten idle minutes an hour come to {}.", duration(allowance))
     } else {
+        let named = named.join(", ");
         format!(
-            "{lead}: it leaves out {}, and allows {} in their place by its ten idle minutes an hour.",
-            named.join(", "),
+            "{lead}: it leaves out {named}; its ten idle minutes an hour come to {}.",
             duration(allowance)
         )
     }

@@ -18,7 +18,7 @@ pub struct LeftOver {
     pub short_m3: Vec<Estimate>,
     /// Mean volume short in the runs that are short \[m3\]; `None` if none is.
     pub mean_short_m3: Option<f64>,
-    /// Truckloads that would cover the P90 of what is short, none left out; `None` if it is never short.
+    /// Truckloads that would cover nine in ten of the runs that are short; `None` if none is.
     pub truckloads_more: Option<u32>,
 }
 
@@ -49,7 +49,7 @@ pub fn left_over(forecast: &Forecast) -> LeftOver {
             let loads =
                 if trucks == 1 { "1 more truckload".into() } else { format!("{trucks} more truckloads") };
             sentence = format!(
-                "{sentence} Short in {} of the runs, by {} in the mean of those; {loads} of {} would nearly always do.",
+                "{sentence} Short in {} of the runs, by {} on average; {loads} of {} would cover nine in ten of those.",
                 percent(chance_short.value),
                 volume(mean, units),
                 volume(truck, units)

@@ -12,7 +12,7 @@ mod the_job;
 mod waiting;
 mod warnings;
 
-pub use amounts::{Amount, Said, amounts};
+pub use amounts::{Amount, Said, amounts, is_fuelled, is_priced};
 pub use assumed::{Assumed, AssumedLine, assumed};
 pub use done_by::{BeDone, DoneBy, DoneRow, Estimate, PLAN_SHARE, done_by};
 pub use handbook::{HandbookSays, handbook};

@@ -54,7 +54,7 @@ pub fn improvement_words(improvement: Improvement) -> (&'static str, &'static st
 /// What would help, most minutes first.
 pub fn relief(forecast: &Forecast) -> ReliefSays {
     let currency = &forecast.scenario.currency;
-    let priced = super::amounts::is_priced(forecast);
+    let priced = super::is_priced(&forecast.scenario.job);
     let lines: Vec<ReliefLine> = forecast
         .relief
         .iter()

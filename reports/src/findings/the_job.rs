@@ -1,17 +1,17 @@
 //! The job in words.
 
-use crate::forecast::Forecast;
-use scenarios::units::volume;
+use scenarios::Scenario;
+use scenarios::units::{System, volume};
 use sim::FinishRule;
 
 /// The job in one sentence: what, how much, where to, with whom.
-pub fn the_job(forecast: &Forecast) -> String {
-    let job = &forecast.scenario.job;
+pub fn the_job(scenario: &Scenario, units: System) -> String {
+    let job = &scenario.job;
     let need: f64 = job.zones.iter().map(|z| z.need_m3).sum();
     let amount = match job.finish {
-        FinishRule::AreaCovered => volume(need, forecast.units),
+        FinishRule::AreaCovered => volume(need, units),
         FinishRule::PileCleared { .. } => {
-            format!("all {}", volume(forecast.scenario.ordered_m3, forecast.units))
+            format!("all {}", volume(scenario.ordered_m3, units))
         }
     };
     format!(

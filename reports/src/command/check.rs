@@ -1,0 +1,20 @@
+//! `heapcast check`: cautions and assumptions, without a run.
+
+use super::{plan, read};
+use crate::cli::CheckArgs;
+use crate::failure::Failure;
+use crate::{documents, export, say, text};
+
+pub(super) fn run(args: &CheckArgs) -> Result<(), Failure> {
+    let scenario = read(&args.job)?;
+    plan(&scenario)?;
+    let units = scenario.units;
+    if args.say.json {
+        let json = export::check_json(&scenario, units).map_err(|e| documents::failed("the JSON", &e))?;
+        return say::out_bytes(&json);
+    }
+    if args.say.quiet {
+        return say::out(&format!("{}\n", text::verdict(&scenario)));
+    }
+    say::out(&text::check(&scenario, units, say::width()))
+}

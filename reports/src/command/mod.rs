@@ -1,0 +1,43 @@
+//! What each command does: read, run, write, tell.
+
+mod check;
+mod forecast;
+mod new;
+mod replay;
+
+use crate::cli::{Cli, Command, JobArgs};
+use crate::failure::Failure;
+use scenarios::{Scenario, Selection};
+
+/// Does what was asked.
+///
+/// # Errors
+/// Whatever kept it from being done; nothing is written then.
+pub fn run(cli: &Cli) -> Result<(), Failure> {
+    match &cli.command {
+        Command::Forecast(args) => forecast::run(args),
+        Command::Replay(args) => replay::run(args),
+        Command::Check(args) => check::run(args),
+        Command::New(args) => new::run(args),
+    }
+}
+
+/// Reads the job wanted, with the units wanted in place of the file's.
+fn read(args: &JobArgs) -> Result<Scenario, Failure> {
+    let selection = Selection { alternative: args.alternative.clone() };
+    let mut scenario = scenarios::read(&args.file, &selection)?;
+    scenario.units = args.units.unwrap_or(scenario.units);
+    Ok(scenario)
+}
+
+fn plan(scenario: &Scenario) -> Result<sim::Plan, Failure> {
+    sim::Plan::new(&scenario.job).map_err(|error| Failure::Job { file: scenario.file.clone(), error })
+}
+
+/// Works with so many threads, or with all there are.
+fn with_threads<T: Send>(threads: Option<u16>, work: impl FnOnce() -> T + Send) -> Result<T, Failure> {
+    match threads {
+        None => Ok(work()),
+        Some(n) => Ok(rayon::ThreadPoolBuilder::new().num_threads(usize::from(n)).build()?.install(work)),
+    }
+}

@@ -1,0 +1,53 @@
+//! `heapcast replay`: one run step by step.
+
+use super::{plan, read, with_threads};
+use crate::cli::ReplayArgs;
+use crate::failure::Failure;
+use crate::forecast::Provenance;
+use crate::interrupt::Interrupt;
+use crate::output_folder::OutputFolder;
+use crate::progress::{Progress, Telling};
+use crate::provenance::command_line;
+use crate::{documents, export, say, text};
+use sim::{Plan, Replay, Runs, Study};
+
+pub(super) fn run(args: &ReplayArgs) -> Result<(), Failure> {
+    let scenario = read(&args.job)?;
+    let plan = plan(&scenario)?;
+    let folder = OutputFolder::open(&args.out, &documents::REPLAY, Interrupt::listen())?;
+    let number = match args.run {
+        Some(run) => run,
+        None => with_threads(args.luck.threads, || nearest_median(args, &plan))??,
+    };
+    let replay = Replay::new(&plan, args.luck.seed, number)?;
+    let provenance = Provenance {
+        version: env!("CARGO_PKG_VERSION").to_owned(),
+        seed: args.luck.seed,
+        runs: 1,
+        file: scenario.file.clone(),
+        scenario_hash: scenario.hash.clone(),
+        alternative: scenario.alternative.clone(),
+        command: command_line("replay", &args.job, &args.luck, &[("run", number.to_string())]),
+    };
+    let documents = documents::of_replay(&scenario, &replay, &provenance)?;
+    folder.replace(&documents)?;
+    let units = scenario.units;
+    if args.say.json {
+        let json = export::replay_json(&scenario, units, &replay, &provenance);
+        return say::out_bytes(&json.map_err(|e| documents::failed("replay.json", &e))?);
+    }
+    if args.say.quiet {
+        return say::out(&format!("{}\n", text::one_run(&scenario, units, &replay)));
+    }
+    let width = say::width();
+    say::out(&text::replay(&scenario, units, &replay, width))?;
+    say::out(&text::replay_files(&provenance, &args.out, width))
+}
+
+fn nearest_median(args: &ReplayArgs, plan: &Plan) -> Result<u32, Failure> {
+    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
+    let progress = Progress::new(Some(u64::from(args.luck.runs)), telling);
+    let study = Study::new(plan, args.luck.seed, Runs::Exactly(args.luck.runs), |n| progress.made(n))?;
+    progress.finish();
+    Ok(study.run_nearest_median().unwrap_or_default())
+}

@@ -1,0 +1,193 @@
+//! A small made-up forecast for the tests of what is said and shown. All numbers are invented.
+
+use crate::forecast::{Forecast, Provenance};
+use scenarios::units::System;
+use scenarios::{Assumption, Caution, Scenario, Stated, Weight};
+use sim::*;
+
+/// One loader, one raker, one zone, one pile.
+pub(crate) fn job() -> Job {
+    let zero = || Distribution::Constant(0.0);
+    Job {
+        material: Material { name: "wood chips".into(), density_kg_per_m3: 280.0, fill_factor: 0.95 },
+        zones: vec![Zone {
+            name: "arena".into(),
+            need_m3: 33.6,
+            room: Some(2),
+            ways: vec![Way { stockpile: 0, distance_m: 25.0, passes: Vec::new() }],
+            walks_m: vec![0.0],
+        }],
+        stockpiles: vec![Stockpile {
+            name: "pile".into(),
+            on_hand_m3: 33.6,
+            deliveries: Vec::new(),
+            face: 1,
+        }],
+        passes: Vec::new(),
+        loaders: vec![Loader {
+            name: "compact tractor".into(),
+            heaped_m3: 0.496,
+            struck_m3: None,
+            rated_lift_kg: None,
+            lift_share: 0.5,
+            width_m: 0.0,
+            loaded_m_per_s: 1.3,
+            empty_m_per_s: 1.8,
+            load_s: 25.0,
+            dump_s: 12.0,
+            start_stop_s: 6.0,
+            spread_s_per_m3: 0.0,
+            machine_cost_per_h: 25.0,
+            operator_cost_per_h: 35.0,
+            fuel_working_l_per_h: 4.5,
+            fuel_idling_l_per_h: 1.5,
+            stoppages: None,
+        }],
+        rakers: vec![Raker {
+            name: "helper".into(),
+            rate_m3_per_h: 15.0,
+            start_zone: 0,
+            walking_m_per_s: 1.3,
+            cost_per_h: 22.0,
+        }],
+        raking: Raking { together: None, fatigue: None, spread_share: 0.0, stand_clear: true },
+        fill_order: FillOrder::AsListed,
+        finish: FinishRule::AreaCovered,
+        shift: Shift {
+            start_s: 28_800.0,
+            end_s: None,
+            breaks: Vec::new(),
+            set_up_s: zero(),
+            clean_up_s: zero(),
+        },
+        chance: Chance::none(),
+        prices: Prices { fuel_per_l: 1.1, material: 720.0 },
+    }
+}
+
+/// Run `run` of a hundred: each takes half a minute longer than the one before.
+pub(crate) fn outcome(run: u32) -> Outcome {
+    let time = (120 * 60 + 30 * i64::from(run)) * SECOND;
+    let (mut loaders, mut rakers) = ([0; LoaderActivity::COUNT], [0; RakerActivity::COUNT]);
+    loaders[LoaderActivity::Loading as usize] = time / 2;
+    loaders[LoaderActivity::WaitingForRoom as usize] = time / 3;
+    loaders[LoaderActivity::Hauling as usize] = time - time / 2 - time / 3;
+    rakers[RakerActivity::Raking as usize] = time - time / 20;
+    rakers[RakerActivity::Waiting as usize] = time / 20;
+    Outcome {
+        run,
+        completion: Moment { working: time, clock: time },
+        finish: Moment { working: time, clock: time },
+        loads: 66 + run / 12,
+        placed_m3: 33.6,
+        left_over_m3: if run < 90 { 0.4 } else { 0.0 },
+        short_m3: if run < 90 { 0.0 } else { 1.5 },
+        fuel_l: 9.0 + f64::from(run) / 50.0,
+        labour_h: 4.0 + f64::from(run) / 60.0,
+        cost: 950.0 + f64::from(run),
+        loaders,
+        rakers,
+        progress: std::array::from_fn(|i| time * (i as i64 + 1) / PROGRESS_PARTS as i64),
+    }
+}
+
+fn books(outcomes: &[Outcome]) -> Books {
+    let mut books = Books::empty(1, 1, 1);
+    for o in outcomes {
+        books.add(&Books {
+            loaders: vec![o.loaders],
+            rakers: vec![o.rakers],
+            zones: vec![ZoneTotals {
+                loads: u64::from(o.loads),
+                placed_m3: o.placed_m3,
+                short_m3: o.short_m3,
+            }],
+            loads: vec![u64::from(o.loads)],
+        });
+    }
+    books
+}
+
+/// The made-up scenario.
+pub(crate) fn scenario() -> Scenario {
+    let caution = |weight, kind, cause: &str, remedy: &str| Caution {
+        weight,
+        kind,
+        cause: cause.into(),
+        remedy: remedy.into(),
+    };
+    let assumption = |key: &str, words: &str| Assumption {
+        key: key.into(),
+        words: words.into(),
+        from: "built-in table: common practice, no source".into(),
+    };
+    Scenario {
+        title: "Riding arena, new footing".into(),
+        file: "arena.toml".into(),
+        hash: "0123456789abcdef".repeat(4),
+        date: None,
+        units: System::Us,
+        currency: "$".into(),
+        alternatives: Vec::new(),
+        alternative: None,
+        job: job(),
+        ordered_m3: 33.6,
+        assumptions: vec![
+            assumption("loader.compact tractor.loading", "loading takes 25 s a load"),
+            assumption("shift.start", "the day starts at 8:00 am"),
+        ],
+        cautions: vec![
+            caution(
+                Weight::Warning,
+                "delivery-short",
+                "the pile may be 2 yd3 short of the need",
+                "order one more truckload",
+            ),
+            caution(Weight::Usual, "people-near", "People work near a moving loader.", "Keep clear of it."),
+        ],
+        stated: Stated { zones: Vec::new(), truckload_m3: 10.0 },
+    }
+}
+
+/// A hundred made-up runs and all that is worked out from them.
+pub(crate) fn forecast() -> Forecast {
+    let outcomes: Vec<Outcome> = (0..100).map(outcome).collect();
+    let relief = |improvement, saved_s, saved_cost| Relief {
+        improvement,
+        saved_s: Mean { value: saved_s, low: saved_s - 20.0, high: saved_s + 20.0, sd: 60.0, n: 100 },
+        saved_cost: Mean { value: saved_cost, low: saved_cost, high: saved_cost, sd: 0.0, n: 100 },
+    };
+    Forecast {
+        scenario: scenario(),
+        handbook: Handbook {
+            volume_m3: 33.6,
+            loads: 71.3,
+            cycle_s: vec![Some(82.0)],
+            plain_s: 5_847.0,
+            time_s: 7_016.0,
+        },
+        relief: vec![
+            relief(Improvement::AnotherRaker, 1_690.0, 21.0),
+            relief(Improvement::FasterRaking, 600.0, 14.0),
+            relief(Improvement::AnotherLoader, 300.0, -95.0),
+            relief(Improvement::MoreRoom, 45.0, 1.0),
+            relief(Improvement::LargerBucket, 3.0, 0.0),
+            relief(Improvement::ShorterWays, 1.0, 0.0),
+        ],
+        relief_runs: 100,
+        typical: Replay { outcome: outcome(50), books: books(&outcomes[50..51]), log: Vec::new() },
+        percentiles: vec![0.1, 0.5, 0.8, 0.9, 0.95],
+        by_s: Some(38_400.0),
+        units: System::Us,
+        provenance: Provenance {
+            version: "0.1.0".into(),
+            seed: 1,
+            runs: 100,
+            file: "arena.toml".into(),
+            scenario_hash: "0123456789abcdef".repeat(4),
+            alternative: None,
+            command: "heapcast forecast arena.toml --runs 100 --seed 1".into(),
+        },
+        study: Study { seed: 1, books: books(&outcomes), outcomes },
+    }
+}

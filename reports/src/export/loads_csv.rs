@@ -1,0 +1,82 @@
+//! `loads.csv`: one row a load of a replayed run.
+
+use super::table::{ExportError, clock_text, exact_s, table, volumes};
+use crate::forecast::seconds;
+use crate::load_story::{LoadStory, load_stories};
+use sim::{Job, LoaderActivity, Micros, Replay};
+
+/// Loads are counted from 1 in the order their loading began. Times ending in `_at_s` count from the start of the first
+/// day, nights included; the others are lengths of time.
+const HEADER: [&str; 24] = [
+    "load",
+    "loader",
+    "stockpile",
+    "zone",
+    "volume_m3",
+    "volume_yd3",
+    "waited_for_delivery_s",
+    "waited_for_face_s",
+    "load_start_at_s",
+    "load_start_clock",
+    "load_end_at_s",
+    "waited_for_pass_s",
+    "passing_s",
+    "arrival_at_s",
+    "waited_for_room_s",
+    "dump_start_at_s",
+    "dump_end_at_s",
+    "rake_start_at_s",
+    "raked_out_at_s",
+    "raked_out_clock",
+    "raked_by",
+    "stood_clear_s",
+    "stopped_s",
+    "on_break_s",
+];
+
+/// The loads of a replayed run, by number.
+///
+/// # Errors
+/// If the table cannot be written.
+pub fn loads_csv(job: &Job, replay: &Replay) -> Result<Vec<u8>, ExportError> {
+    table(HEADER, load_stories(&replay.log).iter().map(|story| row(job, story)))
+}
+
+fn row(job: &Job, story: &LoadStory) -> Vec<String> {
+    use LoaderActivity as A;
+    let name = |found: Option<&String>| found.cloned().unwrap_or_default();
+    let time = |activity: A| exact_s(story.times[activity as usize]);
+    let at = |moment: Option<Micros>| moment.map_or_else(String::new, exact_s);
+    let clock = |moment: Option<Micros>| {
+        moment.map_or_else(String::new, |m| clock_text(job.shift.start_s + seconds(m)))
+    };
+    let rakers: Vec<&str> =
+        story.rakers.iter().filter_map(|r| job.rakers.get(*r)).map(|r| r.name.as_str()).collect();
+    let [m3, yd3] = volumes(story.volume_m3);
+    vec![
+        (story.load + 1).to_string(),
+        name(job.loaders.get(story.loader).map(|l| &l.name)),
+        name(story.stockpile.and_then(|p| job.stockpiles.get(p)).map(|p| &p.name)),
+        name(story.zone.and_then(|z| job.zones.get(z)).map(|z| &z.name)),
+        m3,
+        yd3,
+        time(A::WaitingForDelivery),
+        time(A::WaitingForFace),
+        at(story.load_start),
+        clock(story.load_start),
+        at(story.load_end),
+        time(A::WaitingForPass),
+        time(A::Passing),
+        at(story.arrival),
+        time(A::WaitingForRoom),
+        at(story.dump_start),
+        at(story.dump_end),
+        at(story.rake_start),
+        at(story.raked_out),
+        clock(story.raked_out),
+        rakers.join(" + "),
+        exact_s(story.stood_clear),
+        time(A::Stopped),
+        time(A::OnBreak),
+    ]
+}

@@ -1,0 +1,18 @@
+//! Results as files: pure functions from results to bytes, one format a file.
+//!
+//! Headers never depend on the data. Units stand in the names of columns; volumes and fuel stand in metric and in US
+//! units. What is unknown is an empty field in CSV and `null` in JSON, never 0. Times are exact to the microsecond.
+
+mod events_csv;
+mod loads_csv;
+mod percentiles_csv;
+mod runs_csv;
+mod summary_json;
+mod table;
+
+pub use events_csv::events_csv;
+pub use loads_csv::loads_csv;
+pub use percentiles_csv::percentiles_csv;
+pub use runs_csv::{run_csv, runs_csv};
+pub use summary_json::{check_json, replay_json, summary_json};
+pub use table::ExportError;

@@ -1,0 +1,92 @@
+//! `runs.csv`: one row a run.
+
+use super::table::{ExportError, exact_s, fuels, number, table, volumes};
+use crate::findings::{LOADER_KEYS, RAKER_KEYS, is_fuelled, is_priced};
+use sim::{Job, Outcome, PROGRESS_PARTS, Study};
+
+/// Every run of a study, in order.
+///
+/// # Errors
+/// If the table cannot be written.
+pub fn runs_csv(job: &Job, study: &Study) -> Result<Vec<u8>, ExportError> {
+    rows(job, &study.outcomes)
+}
+
+/// One run, with the columns of [`runs_csv`].
+///
+/// # Errors
+/// If the table cannot be written.
+pub fn run_csv(job: &Job, outcome: &Outcome) -> Result<Vec<u8>, ExportError> {
+    rows(job, std::slice::from_ref(outcome))
+}
+
+fn rows(job: &Job, outcomes: &[Outcome]) -> Result<Vec<u8>, ExportError> {
+    let header = header();
+    let (fuelled, priced) = (is_fuelled(job), is_priced(job));
+    table(header.iter().map(String::as_str), outcomes.iter().map(|o| row(o, fuelled, priced)))
+}
+
+const FIRST: [&str; 16] = [
+    "run",
+    "finish_working_s",
+    "finish_clock_s",
+    "completion_working_s",
+    "completion_clock_s",
+    "loads",
+    "placed_m3",
+    "placed_yd3",
+    "left_over_m3",
+    "left_over_yd3",
+    "short_m3",
+    "short_yd3",
+    "fuel_l",
+    "fuel_gal",
+    "labour_h",
+    "cost",
+];
+
+fn header() -> Vec<String> {
+    let first = FIRST.iter().map(|name| (*name).to_owned());
+    let loaders = LOADER_KEYS.iter().map(|key| format!("loaders_{key}_s"));
+    let rakers = RAKER_KEYS.iter().map(|key| format!("rakers_{key}_s"));
+    let progress =
+        (1..=PROGRESS_PARTS).map(|part| format!("raked_{:03}_percent_clock_s", part * 100 / PROGRESS_PARTS));
+    first.chain(loaders).chain(rakers).chain(progress).collect()
+}
+
+fn row(o: &Outcome, fuelled: bool, priced: bool) -> Vec<String> {
+    let mut fields = vec![o.run.to_string()];
+    let moments = [o.finish.working, o.finish.clock, o.completion.working, o.completion.clock];
+    fields.extend(moments.map(exact_s));
+    fields.push(o.loads.to_string());
+    fields.extend([o.placed_m3, o.left_over_m3, o.short_m3].into_iter().flat_map(volumes));
+    fields.extend(fuels(Some(o.fuel_l).filter(|_| fuelled)));
+    fields.extend([number(o.labour_h), number(Some(o.cost).filter(|_| priced))]);
+    fields.extend(o.loaders.iter().chain(&o.rakers).chain(&o.progress).map(|t| exact_s(*t)));
+    fields
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_column_has_its_field() {
+        let outcome = crate::example::outcome(7);
+        let (row, header) = (row(&outcome, true, true), header());
+        assert_eq!(row.len(), header.len());
+        let of = |name: &str| row[header.iter().position(|h| h == name).unwrap()].as_str();
+        assert_eq!(of("run"), "7");
+        assert_eq!(of("loads"), outcome.loads.to_string());
+        assert_eq!(of("cost"), outcome.cost.to_string());
+        assert_eq!(of("loaders_waiting_for_room_s"), exact_s(outcome.loaders[7]));
+        assert_eq!(of("raked_100_percent_clock_s"), exact_s(outcome.progress[PROGRESS_PARTS - 1]));
+    }
+
+    #[test]
+    fn fuel_and_cost_that_nobody_knows_are_empty_and_not_0() {
+        let row = row(&crate::example::outcome(0), false, false);
+        assert_eq!(row[12..14], ["", ""]);
+        assert_eq!(row[15], "");
+    }
+}

@@ -1,0 +1,75 @@
+//! What all exported tables share: how a field is written.
+
+use scenarios::units::{System, fuel_number, volume_number};
+use sim::Micros;
+
+/// Why results do not fit a format.
+#[derive(Debug, thiserror::Error)]
+pub enum ExportError {
+    /// A table cannot be written.
+    #[error(transparent)]
+    Csv(#[from] csv::Error),
+    /// A table cannot be finished.
+    #[error("{0}")]
+    Unfinished(String),
+    /// A document cannot be written.
+    #[error(transparent)]
+    Json(#[from] serde_json::Error),
+}
+
+/// A table as CSV.
+pub(super) fn table<'a>(
+    header: impl IntoIterator<Item = &'a str>,
+    rows: impl IntoIterator<Item = Vec<String>>,
+) -> Result<Vec<u8>, ExportError> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(header)?;
+    for row in rows {
+        writer.write_record(row)?;
+    }
+    writer.into_inner().map_err(|e| ExportError::Unfinished(e.to_string()))
+}
+
+/// Seconds, exact to the microsecond.
+pub(super) fn exact_s(micros: Micros) -> String {
+    let sign = if micros < 0 { "-" } else { "" };
+    let size = micros.unsigned_abs();
+    format!("{sign}{}.{:06}", size / 1_000_000, size % 1_000_000)
+}
+
+/// A number in the fewest digits that give it back; empty where there is none.
+pub(super) fn number(value: impl Into<Option<f64>>) -> String {
+    value.into().filter(|v| v.is_finite()).map_or_else(String::new, |v| v.to_string())
+}
+
+/// A volume in m3 and in yd3.
+pub(super) fn volumes(m3: f64) -> [String; 2] {
+    [number(m3), number(volume_number(m3, System::Us).0)]
+}
+
+/// Fuel in litres and in US gallons.
+pub(super) fn fuels(litres: Option<f64>) -> [String; 2] {
+    [number(litres), number(litres.map(|l| fuel_number(l, System::Us).0))]
+}
+
+/// A time of the clock to the second, `day 1 08:03:20`, from seconds after midnight of the first day.
+pub(super) fn clock_text(seconds: f64) -> String {
+    let whole = seconds.round() as i64;
+    let (day, of_day) = (whole.div_euclid(86_400) + 1, whole.rem_euclid(86_400));
+    format!("day {day} {:02}:{:02}:{:02}", of_day / 3_600, of_day / 60 % 60, of_day % 60)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn times_are_exact_and_unknown_numbers_empty() {
+        assert_eq!(exact_s(7_260_000_001), "7260.000001");
+        assert_eq!(exact_s(-5), "-0.000005");
+        assert_eq!(number(0.1), "0.1");
+        assert_eq!(number(None), "");
+        assert_eq!(number(f64::NAN), "");
+        assert_eq!(clock_text(86_400.0 + 30_000.4), "day 2 08:20:00");
+    }
+}

@@ -1,0 +1,47 @@
+//! The one place that prints. Styling is taken away where the terminal or `NO_COLOR` asks for it.
+
+use crate::failure::Failure;
+use crate::text::{Snippets, USUAL_WIDTH, problems};
+use std::io::{IsTerminal, Write};
+
+/// Columns of the terminal that standard output goes to, or the usual ones.
+pub fn width() -> u16 {
+    terminal_size::terminal_size_of(std::io::stdout()).map_or(USUAL_WIDTH, |(width, _)| width.0)
+}
+
+/// Prints results.
+///
+/// # Errors
+/// If standard output cannot be written.
+pub fn out(text: &str) -> Result<(), Failure> {
+    let mut stdout = anstream::stdout().lock();
+    stdout.write_all(text.as_bytes()).and_then(|()| stdout.flush()).map_err(Failure::Standard)
+}
+
+/// Prints results that are bytes already.
+///
+/// # Errors
+/// If standard output cannot be written.
+pub fn out_bytes(bytes: &[u8]) -> Result<(), Failure> {
+    let mut stdout = std::io::stdout().lock();
+    stdout.write_all(bytes).and_then(|()| stdout.flush()).map_err(Failure::Standard)
+}
+
+/// Tells what is not a result.
+pub fn aside(text: &str) {
+    // Where even standard error is gone there is nobody to tell.
+    let _ = anstream::stderr().lock().write_all(text.as_bytes());
+}
+
+/// Tells why a command did not end well.
+pub fn failure(failure: &Failure) {
+    let text = match failure {
+        _ if failure.is_broken_pipe() => return,
+        Failure::Refused(refusal) => {
+            let on_terminal = std::io::stderr().is_terminal();
+            problems(refusal, if on_terminal { Snippets::Shown } else { Snippets::Hidden })
+        }
+        other => format!("heapcast: {other}\n"),
+    };
+    aside(&text);
+}

@@ -1,0 +1,92 @@
+//! Sections: a heading on the left, what it says on the right.
+
+use comfy_table::{
+    Attribute, Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, Width, presets::NOTHING,
+};
+
+/// Columns taken by the headings and the gap after them.
+const MARGIN: u16 = 18;
+/// Narrower than this nothing is laid out well; longer lines are left to the terminal.
+const LEAST_WIDTH: u16 = 60;
+/// Wider than this lines are hard to read.
+const GREATEST_WIDTH: u16 = 100;
+
+/// A screen under construction.
+pub(super) struct Layout {
+    table: Table,
+    width: u16,
+}
+
+impl Layout {
+    /// An empty one for a screen of this many columns.
+    pub(super) fn new(columns: u16) -> Self {
+        let width = columns.clamp(LEAST_WIDTH, GREATEST_WIDTH);
+        let mut table = Table::new();
+        table
+            .load_style(NOTHING)
+            .force_no_tty()
+            .enforce_styling()
+            .set_content_arrangement(ContentArrangement::Dynamic)
+            .set_width(width);
+        Self { table, width }
+    }
+
+    /// Adds a section; its lines are folded where they are too long.
+    pub(super) fn section(&mut self, heading: &str, lines: impl IntoIterator<Item = String>) -> &mut Self {
+        let body = lines.into_iter().collect::<Vec<_>>().join("\n");
+        self.table.add_row([Cell::new(heading).add_attribute(Attribute::Bold), Cell::new(body)]);
+        self
+    }
+
+    /// Adds an empty line.
+    pub(super) fn gap(&mut self) -> &mut Self {
+        self.table.add_row(["", ""]);
+        self
+    }
+
+    /// Columns there are for what a section says.
+    pub(super) fn body_width(&self) -> u16 {
+        self.width - MARGIN
+    }
+
+    /// The screen, without spaces at the ends of lines.
+    pub(super) fn text(&mut self) -> String {
+        let widths = [MARGIN, self.body_width()];
+        for (column, width) in self.table.column_iter_mut().zip(widths) {
+            column.set_padding((0, 0)).set_constraint(ColumnConstraint::Absolute(Width::Fixed(width)));
+        }
+        let mut text = String::new();
+        for line in self.table.lines() {
+            text.push_str(line.trim_end());
+            text.push('\n');
+        }
+        text
+    }
+}
+
+/// A small table as lines: first column to the left, those named to the right, two spaces between.
+pub(super) fn lines(
+    header: &[&str],
+    rows: Vec<Vec<String>>,
+    to_the_right: &[usize],
+    width: u16,
+) -> Vec<String> {
+    let mut table = Table::new();
+    table
+        .load_style(NOTHING)
+        .force_no_tty()
+        .set_content_arrangement(ContentArrangement::Dynamic)
+        .set_width(width);
+    if !header.is_empty() {
+        table.set_header(header.to_vec());
+    }
+    table.add_rows(rows);
+    let last = table.column_count().saturating_sub(1);
+    for (i, column) in table.column_iter_mut().enumerate() {
+        column.set_padding((0, if i == last { 0 } else { 2 }));
+        if to_the_right.contains(&i) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    table.lines().map(|line| line.trim_end().to_owned()).collect()
+}

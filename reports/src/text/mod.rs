@@ -1,0 +1,16 @@
+//! Results laid out for a screen of a given width. Text comes out with bold headings; whoever prints it takes the
+//! styling away where it is not wanted.
+
+mod check;
+mod layout;
+mod problems;
+mod replay;
+mod summary;
+
+pub use check::{check, verdict};
+pub use problems::{Snippets, problems};
+pub use replay::{one_run, replay, replay_files};
+pub use summary::{files, summary};
+
+/// Width where there is no terminal to measure \[columns\].
+pub const USUAL_WIDTH: u16 = 100;

@@ -1,0 +1,82 @@
+//! One run on the screen.
+
+use super::layout::{Layout, lines};
+use crate::forecast::Provenance;
+use crate::forecast::seconds;
+use scenarios::Scenario;
+use scenarios::units::{System, clock, duration, fuel, money, volume};
+use sim::{Job, LoaderActivity, Micros, RakerActivity, Replay};
+use std::path::Path;
+
+/// What one run yields and where everybody's time went.
+pub fn replay(scenario: &Scenario, units: System, run: &Replay, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let width = layout.body_width();
+    let (o, job) = (&run.outcome, &scenario.job);
+    let finish = one_run(scenario, units, run);
+    let mut took = vec![format!("{} loads", o.loads), format!("{} placed", volume(o.placed_m3, units))];
+    if o.left_over_m3 > 0.0 {
+        took.push(format!("{} left over", volume(o.left_over_m3, units)));
+    }
+    if o.short_m3 > 0.0 {
+        took.push(format!("{} short", volume(o.short_m3, units)));
+    }
+    if crate::findings::is_fuelled(job) {
+        took.push(format!("{} of fuel", fuel(o.fuel_l, units)));
+    }
+    took.push(format!("{:.1} hours of labour", o.labour_h));
+    if crate::findings::is_priced(job) {
+        took.push(money(o.cost, &scenario.currency));
+    }
+    layout
+        .section("The job", [scenario.title.clone()])
+        .section("This run", [finish, format!("{}.", took.join(", "))])
+        .gap()
+        .section("Whose time", lines(&["", "", "time", "share"], times(job, run), &[2, 3], width));
+    layout.text()
+}
+
+/// When one run is done, in a line.
+pub fn one_run(scenario: &Scenario, units: System, run: &Replay) -> String {
+    let o = &run.outcome;
+    format!(
+        "Run {}: {} on the job, done by {}.",
+        o.run,
+        duration(seconds(o.finish.working)),
+        clock(scenario.job.shift.start_s + seconds(o.finish.clock), units)
+    )
+}
+
+/// Where the files of a replay are and how to get the same ones again.
+pub fn replay_files(from: &Provenance, folder: &Path, columns: u16) -> String {
+    Layout::new(columns)
+        .gap()
+        .section("Files", [format!("{}: events.csv, loads.csv, run.csv, timeline.svg", folder.display())])
+        .section("Made with", [from.words()])
+        .text()
+}
+
+/// Who spent how long on what, longest first, what took no time left out.
+fn times(job: &Job, run: &Replay) -> Vec<Vec<String>> {
+    let loaders = job.loaders.iter().zip(&run.books.loaders).map(|(l, times)| {
+        let entries = LoaderActivity::ALL.iter().zip(times).map(|(a, t)| (a.words(), *t)).collect();
+        (l.name.as_str(), entries)
+    });
+    let rakers = job.rakers.iter().zip(&run.books.rakers).map(|(r, times)| {
+        let entries = RakerActivity::ALL.iter().zip(times).map(|(a, t)| (a.words(), *t)).collect();
+        (r.name.as_str(), entries)
+    });
+    loaders.chain(rakers).flat_map(|(name, entries)| one(name, entries)).collect()
+}
+
+fn one(name: &str, mut entries: Vec<(&str, Micros)>) -> Vec<Vec<String>> {
+    let whole: Micros = entries.iter().map(|(_, t)| t).sum();
+    entries.retain(|(_, t)| *t > 0);
+    entries.sort_by_key(|(_, t)| -t);
+    let row = |(i, (words, time)): (usize, (&str, Micros))| {
+        let name = if i == 0 { name } else { "" };
+        let share = crate::findings::percent(time as f64 / whole as f64);
+        vec![name.to_owned(), words.to_owned(), duration(seconds(time)), share]
+    };
+    entries.into_iter().enumerate().map(row).collect()
+}
