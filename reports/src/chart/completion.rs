@@ -1,0 +1,252 @@
+//! When will it be done: how often each finishing time came out, and the chance of being done by then.
+
+mod sketch;
+
+pub use sketch::draw;
+
+use super::ticks::{multiples, time_step};
+use crate::findings::{days_in, label, percent};
+use scenarios::units::{System, clock, duration};
+use sim::{Handbook, SECOND, Shift, Sorted, Study};
+
+/// The finish of many runs, ready to be drawn. Times are working time from the start of the first day \[min\]; where
+/// everything falls on one day that is also time on the clock.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CompletionData {
+    /// The finding.
+    pub title: String,
+    /// Number of runs.
+    pub runs: usize,
+    /// From and to of the axis \[min\].
+    pub range: (f64, f64),
+    /// Bars of the histogram, from the earliest: left edge \[min\] and share of the runs \[%\].
+    pub bars: Vec<(f64, f64)>,
+    /// Width of a bar \[min\].
+    pub bar_min: f64,
+    /// The rising curve: time \[min\] and chance of being done by then \[%\].
+    pub curve: Vec<(f64, f64)>,
+    /// What is marked, from the earliest.
+    pub marks: Vec<Mark>,
+    /// Clock time of minute 0 \[s after midnight\] where everything falls on one day.
+    pub one_day_from_s: Option<f64>,
+    /// Which clock is shown.
+    pub units: System,
+    /// How many runs, and those beyond the axis if there are any.
+    pub note: String,
+}
+
+/// A time that is marked and named.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mark {
+    /// When \[min\].
+    pub at: f64,
+    /// Chance of being done by then \[%\].
+    pub chance: f64,
+    /// What kind of time it is.
+    pub kind: MarkKind,
+    /// Its label: what it is and when, then what that means.
+    pub lines: Vec<String>,
+}
+
+/// What is marked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MarkKind {
+    /// A percentile of the runs.
+    Percentile,
+    /// The handbook figure.
+    Handbook,
+}
+
+/// Points of the curve for many runs; fewer runs are drawn one by one.
+const POINTS: usize = 200;
+/// Most bars.
+const BARS: f64 = 32.0;
+/// The percentile planned on.
+const PLAN: f64 = 0.8;
+
+/// Prepares the figure.
+pub fn prepare(study: &Study, handbook: &Handbook, shift: &Shift, units: System) -> CompletionData {
+    let finish = study.sorted(|o| o.finish.working as f64 / SECOND as f64 / 60.0);
+    let by_clock = study.sorted(|o| o.finish.clock as f64 / SECOND as f64);
+    let values = finish.values();
+    let nights = study.outcomes.iter().any(|o| o.finish.clock != o.finish.working);
+    let last = values.last().copied().unwrap_or(0.0);
+    let one_day_from_s = Some(shift.start_s).filter(|start| !nights && start + last * 60.0 < 86_400.0);
+    let times = Times {
+        finish: &finish,
+        by_clock: &by_clock,
+        start_s: shift.start_s,
+        one_day: one_day_from_s.is_some(),
+        units,
+    };
+    let book_min = Some(handbook.time_s / 60.0).filter(|m| m.is_finite() && *m > 0.0);
+    let (range, shown) = range(&finish, book_min);
+    let (bar_min, bars) = bars(&values[..shown], values.len(), range, one_day_from_s.unwrap_or(0.0) / 60.0);
+    let mut marks: Vec<Mark> = if values.is_empty() { Vec::new() } else { times.percentiles() };
+    marks.extend(book_min.map(|at| times.handbook(at)));
+    marks.sort_by(|a, b| a.at.total_cmp(&b.at));
+    CompletionData {
+        title: times.title(book_min),
+        runs: values.len(),
+        range,
+        bars,
+        bar_min,
+        curve: curve(values, shown),
+        marks,
+        one_day_from_s,
+        units,
+        note: note(values, shown),
+    }
+}
+
+struct Times<'a> {
+    finish: &'a Sorted,
+    by_clock: &'a Sorted,
+    start_s: f64,
+    one_day: bool,
+    units: System,
+}
+
+impl Times<'_> {
+    fn certain(&self) -> bool {
+        self.finish.values().first() == self.finish.values().last()
+    }
+
+    /// When a share of the runs is done, in words.
+    fn when(&self, share: f64) -> String {
+        let by = clock(self.start_s + self.by_clock.percentile(share).value, self.units);
+        if self.one_day {
+            by
+        } else {
+            format!("{by} ({} of work)", duration(self.finish.percentile(share).value * 60.0))
+        }
+    }
+
+    fn percentiles(&self) -> Vec<Mark> {
+        let shares: &[f64] = if self.certain() { &[0.5] } else { &[0.5, PLAN] };
+        shares.iter().map(|share| self.percentile(*share)).collect()
+    }
+
+    fn percentile(&self, share: f64) -> Mark {
+        let at = self.finish.percentile(share).value;
+        let by = clock(self.start_s + self.by_clock.percentile(share).value, self.units);
+        let name = if self.certain() { "done".to_owned() } else { label(share) };
+        let mut lines =
+            vec![format!("{name}: {}", if self.one_day { by.clone() } else { duration(at * 60.0) })];
+        if !self.one_day {
+            lines.push(by);
+        }
+        lines.push(match self.finish.values().len() {
+            1 => "the one run".into(),
+            _ if self.certain() => "every run".into(),
+            _ => days_in(share),
+        });
+        Mark {
+            at,
+            chance: if self.certain() { 100.0 } else { share * 100.0 },
+            kind: MarkKind::Percentile,
+            lines,
+        }
+    }
+
+    fn handbook(&self, at: f64) -> Mark {
+        let chance = self.finish.share_up_to(at).value;
+        let lines =
+            vec![format!("handbook: {}", self.handbook_when(at)), format!("{} of days", percent(chance))];
+        Mark { at, chance: chance * 100.0, kind: MarkKind::Handbook, lines }
+    }
+
+    fn handbook_when(&self, at: f64) -> String {
+        if self.one_day { clock(self.start_s + at * 60.0, self.units) } else { duration(at * 60.0) }
+    }
+
+    fn title(&self, book_min: Option<f64>) -> String {
+        let finding = match self.finish.values().len() {
+            0 => return "No run was made".into(),
+            1 => format!("The one run made is done by {}", self.when(0.5)),
+            _ if self.certain() => format!("Every run is done by {}", self.when(0.5)),
+            _ => format!("Eight days in ten it is done by {}", self.when(PLAN)),
+        };
+        match book_min.map(|at| self.handbook_when(at)) {
+            Some(book) => format!("{finding}; the handbook figure says {book}"),
+            None => finding,
+        }
+    }
+}
+
+/// From and to of the axis, and how many runs lie within. A few runs far beyond the rest are left out (and said to be),
+/// lest they press all others together.
+fn range(finish: &Sorted, book_min: Option<f64>) -> ((f64, f64), usize) {
+    let values = finish.values();
+    let (Some(first), Some(last)) = (values.first(), values.last()) else {
+        return ((0.0, book_min.unwrap_or(1.0) * 1.1), 0);
+    };
+    let [low, high] = [0.01, 0.99].map(|share| finish.percentile(share).value);
+    let far = high + 0.8 * (high - low);
+    let end = if *last > far && values.len() >= 100 { far } else { *last };
+    let (from, to) = (book_min.map_or(*first, |b| b.min(*first)), book_min.map_or(end, |b| b.max(end)));
+    let spare = ((to - from) * 0.04).max(to * 0.004).max(0.02);
+    let spare = if to > from { spare } else { (to * 0.05).max(0.1) };
+    let range = ((from - spare).max(0.0), to + spare);
+    (range, values.partition_point(|v| *v <= range.1))
+}
+
+/// Bars of a round width, at round clock times: as wide as the spread asks for (Freedman & Diaconis, Probability Theory
+/// and Related Fields 57, 1981: `2 IQR / n^(1/3)`), and not more than [`BARS`] of them.
+fn bars(shown: &[f64], runs: usize, range: (f64, f64), start_min: f64) -> (f64, Vec<(f64, f64)>) {
+    let (Some(first), Some(last)) = (shown.first(), shown.last()) else { return (1.0, Vec::new()) };
+    let span = range.1 - range.0;
+    if last - first < 1e-9 {
+        let width = span / 25.0;
+        return (width, vec![(first - width / 2.0, 100.0 * shown.len() as f64 / runs as f64)]);
+    }
+    let quarter = |q: usize| shown[(shown.len() - 1) * q / 4];
+    let wanted = 2.0 * (quarter(3) - quarter(1)) / (shown.len() as f64).cbrt();
+    let width =
+        time_step((wanted.max(span / BARS).min((last - first) / 3.0)).max(span / 120.0) * 60.0) / 60.0;
+    let edges = multiples(start_min + first - width, start_min + last, width);
+    let bars = edges
+        .into_iter()
+        .map(|edge| edge - start_min)
+        .map(|from| {
+            let below = |limit: f64| shown.partition_point(|v| *v < limit - 1e-9);
+            (from, 100.0 * (below(from + width) - below(from)) as f64 / runs as f64)
+        })
+        .skip_while(|(_, share)| *share == 0.0)
+        .collect();
+    (width, bars)
+}
+
+fn curve(values: &[f64], shown: usize) -> Vec<(f64, f64)> {
+    let runs = values.len() as f64;
+    let share = |count: usize| 100.0 * count as f64 / runs;
+    let mut points = Vec::new();
+    if shown <= POINTS {
+        for (i, value) in values[..shown].iter().enumerate() {
+            points.extend([(*value, share(i)), (*value, share(i + 1))]);
+        }
+        return points;
+    }
+    for step in 0..=POINTS {
+        let i = step * (shown - 1) / POINTS;
+        points.push((values[i], share(i + 1)));
+    }
+    points
+}
+
+fn note(values: &[f64], shown: usize) -> String {
+    let runs = match values.len() {
+        1 => "1 run".into(),
+        n => format!("{} runs", scenarios::units::figure(n as f64)),
+    };
+    match values.len() - shown {
+        0 => runs,
+        later => {
+            let longest = duration(values.last().copied().unwrap_or(0.0) * 60.0);
+            format!("{runs}; {later} of them end beyond the right edge, the last after {longest}")
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

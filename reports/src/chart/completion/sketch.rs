@@ -1,0 +1,256 @@
+//! Draws the figure: above the rising curve, below the histogram, on one axis of time.
+
+use super::{CompletionData, Mark, MarkKind};
+use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, upright, with_room};
+use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
+use crate::chart::seal::About;
+use crate::chart::spread::{Placed, Wanted, spread};
+use crate::chart::ticks::{multiples, round_step, time_step};
+use crate::chart::words::{tick_clock, tick_duration};
+use crate::chart::{ChartError, Size, ink};
+use scenarios::units::{clock, duration};
+
+type Done = Result<(), ChartError>;
+
+/// Draws the figure.
+///
+/// # Errors
+/// If there is no run, or the size has no room for a figure.
+pub fn draw(data: &CompletionData, size: Size) -> Result<String, ChartError> {
+    if data.runs == 0 {
+        return Err(ChartError::Nothing("no run was made"));
+    }
+    let marked: Vec<String> = data.marks.iter().map(|mark| mark.lines.join(", ")).collect();
+    let description = format!(
+        "A histogram of finishing times of {}, and above it the chance of being done, rising from 0 to 100 %. Marked: {}.",
+        data.note,
+        marked.join("; ")
+    );
+    let about = About { figure: "completion", title: &data.title, description: &description, fills: &[] };
+    let sketch = Sketch::new(data, size);
+    draw_on(size, &about, |paper| sketch.draw(paper))
+}
+
+/// Where everything stands.
+struct Sketch<'a> {
+    data: &'a CompletionData,
+    size: Size,
+    heading: Heading,
+    labels: Vec<Placed>,
+    labels_top: f64,
+    label_rows: f64,
+    curve: Area,
+    bars: Area,
+    ticks: Vec<(Tick, String)>,
+    axis_name: Vec<String>,
+}
+
+impl<'a> Sketch<'a> {
+    fn new(data: &'a CompletionData, size: Size) -> Self {
+        let (strong, soft) = (Type::strong(size), Type::soft(size));
+        let heading = Heading::new(&data.title, size);
+        let (width, height) = (f64::from(size.width), f64::from(size.height));
+        let left = MARGIN + soft.width("100") + soft.px * 0.6;
+        let right = width - MARGIN - soft.px;
+        let wanted: Vec<Wanted> = data
+            .marks
+            .iter()
+            .map(|mark| Wanted { centre: x(data, left, right, mark.at), width: label_width(mark, size) })
+            .collect();
+        let labels = spread(&wanted, MARGIN, width - MARGIN, strong.px * 0.7);
+        let lines = data.marks.iter().map(|mark| mark.lines.len()).max().unwrap_or(0) as f64;
+        let label_rows = 1.0 + labels.iter().map(|l| l.row).max().unwrap_or(0) as f64;
+        let labels_top = heading.height() + soft.line();
+        let curve_top = labels_top + label_rows * (lines * strong.line() + strong.px * 0.3) + strong.px * 0.9;
+        let axis_name = axis_name(data, soft, width);
+        let foot = soft.px * 0.5 + soft.line() * (axis_rows(data) + axis_name.len() as f64) + MARGIN * 0.5;
+        let between = soft.line() * 1.35;
+        let room = (height - foot - curve_top - between).max(40.0);
+        let curve = Area { left, top: curve_top, right, bottom: curve_top + room * 0.66 };
+        let bars = Area { left, top: curve.bottom + between, right, bottom: height - foot };
+        let ticks = time_ticks(data, left, right, width, soft);
+        Self { data, size, heading, labels, labels_top, label_rows, curve, bars, ticks, axis_name }
+    }
+
+    fn x(&self, min: f64) -> f64 {
+        x(self.data, self.curve.left, self.curve.right, min)
+    }
+
+    fn draw(&self, paper: &Paper<'_>) -> Done {
+        let soft = Type::soft(self.size);
+        self.heading.draw(paper)?;
+        paper.text("chance of being done, %", (MARGIN, self.heading.height()), Side::RightOf, soft)?;
+        let marks: Vec<Tick> = self.ticks.iter().map(|(tick, _)| tick.clone()).collect();
+        grid(paper, self.curve, &marks)?;
+        grid(paper, self.bars, &marks)?;
+        self.draw_curve(paper)?;
+        self.draw_bars(paper)?;
+        self.draw_marks(paper)?;
+        let below = level(paper, self.bars, &marks, soft)?;
+        let mut y = below - soft.line() * 0.08;
+        if self.data.one_day_from_s.is_some() {
+            for (tick, after) in &self.ticks {
+                paper.text(after, (tick.at, y), Side::Around, soft)?;
+            }
+            y += soft.line();
+        }
+        let middle = f64::from(self.size.width) / 2.0;
+        paper.lines(&self.axis_name, (middle, y), Side::Around, soft).map(|_| ())
+    }
+
+    fn draw_curve(&self, paper: &Paper<'_>) -> Done {
+        let area = self.curve;
+        let y = |percent: f64| area.bottom - percent / 100.0 * area.height();
+        let step = if area.height() / 5.0 > Type::soft(self.size).line() { 20.0 } else { 50.0 };
+        let ticks: Vec<Tick> = multiples(0.0, 100.0, step)
+            .into_iter()
+            .map(|percent| Tick { at: y(percent), label: format!("{percent:.0}") })
+            .collect();
+        upright(paper, area, &ticks, Type::soft(self.size))?;
+        let mut points = vec![(area.left, y(0.0))];
+        points.extend(self.data.curve.first().map(|(min, _)| (self.x(*min), y(0.0))));
+        points.extend(self.data.curve.iter().map(|(min, percent)| (self.x(*min), y(*percent))));
+        let last = self.data.curve.last().map_or(0.0, |(_, percent)| *percent);
+        points.push((area.right, y(last)));
+        paper.line(&points, ink::MAIN, 2.6)?;
+        paper.line(&[(area.left, area.bottom), (area.right, area.bottom)], ink::AXIS, 1.2)
+    }
+
+    fn draw_bars(&self, paper: &Paper<'_>) -> Done {
+        let (area, data, soft) = (self.bars, self.data, Type::soft(self.size));
+        let most = data.bars.iter().map(|(_, share)| *share).fold(0.0, f64::max).max(1e-9);
+        let lines = (area.height() / (soft.line() * 1.1)).floor().clamp(1.0, 4.0);
+        let step = round_step(most / lines);
+        let top = (most / step).ceil() * step;
+        let y = |share: f64| area.bottom - share / top * area.height();
+        let digits = usize::from(step < 1.0);
+        let ticks: Vec<Tick> = multiples(0.0, top, step)
+            .into_iter()
+            .map(|share| Tick { at: y(share), label: format!("{share:.digits$}") })
+            .collect();
+        upright(paper, area, &ticks, soft)?;
+        for (from, share) in &data.bars {
+            let (left, right) = (self.x(*from), self.x(from + data.bar_min));
+            let gap = ((right - left) * 0.08).min(1.0);
+            let bar = Area {
+                left: left.max(area.left),
+                top: y(*share),
+                right: right.min(area.right) - gap,
+                bottom: area.bottom,
+            };
+            if bar.right > bar.left && *share > 0.0 {
+                paper.fill(bar, ink::of(crate::chart::Doing::Hauling).ground)?;
+            }
+        }
+        let name = format!("share of the runs, %: one bar is {}", duration(data.bar_min * 60.0));
+        let name = if data.bars.len() > 1 { name } else { "share of the runs, %".into() };
+        paper.text(&name, (MARGIN, self.curve.bottom + soft.line() * 0.12), Side::RightOf, soft)
+    }
+
+    fn draw_marks(&self, paper: &Paper<'_>) -> Done {
+        let strong = Type::strong(self.size);
+        let lines = self.data.marks.iter().map(|mark| mark.lines.len()).max().unwrap_or(0) as f64;
+        let row_height = lines * strong.line() + strong.px * 0.3;
+        let labels_end = self.labels_top + self.label_rows * row_height;
+        for (mark, label) in self.data.marks.iter().zip(&self.labels) {
+            let (colour, at) = (colour(mark.kind), self.x(mark.at));
+            let width = label_width(mark, self.size);
+            let middle = label.left + width / 2.0;
+            let under =
+                self.labels_top + label.row as f64 * row_height + mark.lines.len() as f64 * strong.line();
+            paper.line(&[(middle, under), (middle, labels_end), (at, self.curve.top)], colour, 1.2)?;
+            for area in [self.curve, self.bars] {
+                match mark.kind {
+                    MarkKind::Percentile => paper.line(&[(at, area.top), (at, area.bottom)], colour, 1.6)?,
+                    MarkKind::Handbook => paper.dashes((at, area.top), (at, area.bottom), colour, 1.8)?,
+                }
+            }
+            let y = self.curve.bottom - mark.chance / 100.0 * self.curve.height();
+            paper.dot((at, y), strong.px * 0.3, colour)?;
+        }
+        for (mark, label) in self.data.marks.iter().zip(&self.labels) {
+            let width = label_width(mark, self.size);
+            let top = self.labels_top + label.row as f64 * row_height;
+            let bottom = top + mark.lines.len() as f64 * strong.line();
+            if self.label_rows > 1.0 {
+                paper.fill(Area { left: label.left, top, right: label.left + width, bottom }, ink::PAPER)?;
+            }
+            let (name, rest) = mark.lines.split_first().map_or(("", &[][..]), |(n, rest)| (n.as_str(), rest));
+            let middle = label.left + width / 2.0;
+            paper.text(name, (middle, top), Side::Around, strong.coloured(colour(mark.kind)))?;
+            paper.lines(rest, (middle, top + strong.line()), Side::Around, Type::soft(self.size))?;
+        }
+        Ok(())
+    }
+}
+
+fn x(data: &CompletionData, left: f64, right: f64, min: f64) -> f64 {
+    left + (min - data.range.0) / (data.range.1 - data.range.0) * (right - left)
+}
+
+fn colour(kind: MarkKind) -> plotters::style::RGBColor {
+    match kind {
+        MarkKind::Percentile => ink::TEXT,
+        MarkKind::Handbook => ink::AGAINST,
+    }
+}
+
+/// Width of the label of a mark \[px\].
+pub(super) fn label_width(mark: &Mark, size: Size) -> f64 {
+    let (strong, soft) = (Type::strong(size), Type::soft(size));
+    let first = mark.lines.first().map_or(0.0, |line| strong.width(line));
+    mark.lines.iter().skip(1).map(|line| soft.width(line)).fold(first, f64::max)
+}
+
+fn axis_rows(data: &CompletionData) -> f64 {
+    if data.one_day_from_s.is_some() { 2.0 } else { 1.0 }
+}
+
+fn axis_name(data: &CompletionData, soft: Type, width: f64) -> Vec<String> {
+    let name = match data.one_day_from_s {
+        Some(start_s) => format!("clock time, and time since the start at {}", clock(start_s, data.units)),
+        None => "working time from the start to the end of the job, nights left out".into(),
+    };
+    soft.wrap(&format!("{name} ({})", data.note), width - 2.0 * MARGIN, 4)
+}
+
+/// Marks of the time axis, with the time since the start below those of the clock.
+fn time_ticks(data: &CompletionData, left: f64, right: f64, width: f64, soft: Type) -> Vec<(Tick, String)> {
+    let (from_s, to_s) = (data.range.0 * 60.0, data.range.1 * 60.0);
+    let start_s = data.one_day_from_s;
+    let first = |at_s: f64, step: f64| match start_s {
+        Some(start_s) => tick_clock(start_s + at_s, step, data.units),
+        None => tick_duration(at_s),
+    };
+    let at_steps = |step: f64| -> Vec<(f64, String, String)> {
+        let offset = start_s.unwrap_or(0.0);
+        multiples(offset + from_s, offset + to_s, step)
+            .into_iter()
+            .map(|s| s - offset)
+            .map(|s| (s, first(s, step), if start_s.is_some() { tick_duration(s) } else { String::new() }))
+            .collect()
+    };
+    let mut step = time_step((to_s - from_s) / 200.0);
+    let mut ticks = at_steps(step);
+    for _ in 0..24 {
+        let widest = ticks.iter().map(|(_, a, b)| soft.width(a).max(soft.width(b))).fold(0.0, f64::max);
+        if step / (to_s - from_s) * (right - left) >= widest + soft.px {
+            break;
+        }
+        step = time_step(step * 1.01);
+        ticks = at_steps(step);
+    }
+    let both = |(s, a, b): (f64, String, String)| {
+        let wide = if soft.width(&a) >= soft.width(&b) { a.clone() } else { b.clone() };
+        let at = x(data, left, right, s / 60.0);
+        (Tick { at, label: wide }, Tick { at, label: a }, b)
+    };
+    let all: Vec<_> = ticks.into_iter().map(both).collect();
+    let kept = with_room(
+        all.iter().map(|(wide, _, _)| wide.clone()).collect(),
+        soft,
+        MARGIN * 0.3,
+        width - MARGIN * 0.3,
+    );
+    all.into_iter().filter(|(wide, _, _)| kept.contains(wide)).map(|(_, tick, after)| (tick, after)).collect()
+}

@@ -1,0 +1,136 @@
+//! Draws the figure: a dot for the mean, a line for its interval, the value in words behind it.
+
+use super::{ReliefData, minus};
+use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, with_room};
+use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
+use crate::chart::rows::Names;
+use crate::chart::seal::About;
+use crate::chart::ticks::{multiples, round_step};
+use crate::chart::{ChartError, Size, ink};
+
+type Done = Result<(), ChartError>;
+
+/// Draws the figure. Its height follows from the number of rows.
+///
+/// # Errors
+/// If nothing was improved, or the size has no room for a figure.
+pub fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> {
+    if data.rows.is_empty() {
+        return Err(ChartError::Nothing("there was nothing to improve"));
+    }
+    let rows: Vec<String> = data.rows.iter().map(|row| format!("{}: {}", row.name, row.words)).collect();
+    let description = format!("{}. {}.", data.note, rows.join("; "));
+    let about = About { figure: "relief", title: &data.title, description: &description, fills: &[] };
+    let sketch = Sketch::new(data, size);
+    draw_on(sketch.size, &about, |paper| sketch.draw(paper))
+}
+
+struct Sketch<'a> {
+    data: &'a ReliefData,
+    size: Size,
+    heading: Heading,
+    names: Names,
+    note: Vec<String>,
+    area: Area,
+    /// Where the values in words begin, if they have a column of their own \[px\].
+    column: Option<f64>,
+    pitch: f64,
+    range: (f64, f64),
+}
+
+impl<'a> Sketch<'a> {
+    fn new(data: &'a ReliefData, size: Size) -> Self {
+        let soft = Type::soft(size);
+        let width = f64::from(size.width);
+        let heading = Heading::new(&data.title, size);
+        let names = Names::new(data.rows.iter().map(|row| row.name.as_str()), size);
+        let words = data.rows.iter().map(|row| soft.width(&row.words)).fold(0.0, f64::max);
+        let room = width - MARGIN - names.right;
+        // On a narrow figure the words stand below the line instead of behind it.
+        let column = (room - words >= 0.5 * words + 6.0 * soft.px).then_some(width - MARGIN - words);
+        let below = if column.is_some() { 0.0 } else { soft.line() };
+        let pitch = (names.row_height() + soft.px * 0.6).max(soft.px * 2.2) + below;
+        let note = soft.wrap(&data.note, width - 2.0 * MARGIN, 4);
+        let top = heading.height() + soft.px * 0.3;
+        let bottom = top + data.rows.len() as f64 * pitch;
+        let right = column.map_or(width - MARGIN - soft.px, |column| column - soft.px * 1.2);
+        let area = Area { left: names.right + soft.px * 0.4, top, right, bottom };
+        let foot = soft.px * 0.5 + soft.line() * (1.0 + note.len() as f64) + MARGIN * 0.5;
+        let size = Size { height: (bottom + foot).ceil().max(200.0) as u32, ..size };
+        Self { data, size, heading, names, note, area, column, pitch, range: range(data) }
+    }
+
+    fn x(&self, value: f64) -> f64 {
+        let (from, to) = self.range;
+        self.area.left + (value - from) / (to - from) * self.area.width()
+    }
+
+    fn draw(&self, paper: &Paper<'_>) -> Done {
+        let (soft, area) = (Type::soft(self.size), self.area);
+        self.heading.draw(paper)?;
+        let step = round_step((self.range.1 - self.range.0) / (area.width() / (soft.px * 3.6)));
+        let digits = if step < 1.0 { (-step.log10()).ceil() as usize } else { 0 };
+        let ticks: Vec<Tick> = multiples(self.range.0, self.range.1, step)
+            .into_iter()
+            .map(|value| Tick { at: self.x(value), label: minus(&format!("{value:.digits$}")) })
+            .collect();
+        grid(paper, area, &ticks)?;
+        paper.line(&[(self.x(0.0), area.top), (self.x(0.0), area.bottom)], ink::TEXT, 1.6)?;
+        for row in 0..self.data.rows.len() {
+            self.draw_row(paper, row)?;
+        }
+        let kept = with_room(ticks, soft, MARGIN * 0.5, f64::from(self.size.width) - MARGIN * 0.5);
+        let below = level(paper, area, &kept, soft)?;
+        paper.lines(&self.note, (f64::from(self.size.width) / 2.0, below), Side::Around, soft).map(|_| ())
+    }
+
+    fn draw_row(&self, paper: &Paper<'_>, row: usize) -> Done {
+        let soft = Type::soft(self.size);
+        let how = soft.coloured(ink::TEXT);
+        let top = self.area.top + row as f64 * self.pitch;
+        let below = if self.column.is_some() { 0.0 } else { soft.line() };
+        let middle = top + (self.pitch - below) / 2.0;
+        let data = &self.data.rows[row];
+        self.names.draw(paper, row, middle)?;
+        let colour = if data.saved < 0.0 { ink::AGAINST } else { ink::MAIN };
+        let bar = soft.px * 0.28;
+        let (zero, saved) = (self.x(0.0), self.x(data.saved));
+        let area =
+            Area { left: zero.min(saved), right: zero.max(saved), top: middle - bar, bottom: middle + bar };
+        paper.fill(area, if data.saved < 0.0 { ink::BREAK } else { ink::RANGE })?;
+        if let Some((low, high)) = data.interval {
+            let (low, high) = (self.x(low), self.x(high));
+            paper.line(&[(low, middle), (high, middle)], colour, 2.2)?;
+            for end in [low, high] {
+                paper.line(&[(end, middle - bar * 1.3), (end, middle + bar * 1.3)], colour, 1.6)?;
+            }
+        }
+        paper.dot((saved, middle), soft.px * 0.32, colour)?;
+        match self.column {
+            Some(column) => paper.text_level(&data.words, (column, middle), Side::RightOf, how),
+            None => {
+                let width = how.width(&data.words);
+                let latest = f64::from(self.size.width) - MARGIN - width;
+                let left = (saved - width / 2.0).min(latest).max(self.area.left);
+                let at = top + self.pitch - soft.line() * 0.75;
+                let half = how.px * 0.6;
+                paper.fill(
+                    Area { left: left - 2.0, top: at - half, right: left + width + 2.0, bottom: at + half },
+                    ink::PAPER,
+                )?;
+                paper.text_level(&data.words, (left, at), Side::RightOf, how)
+            }
+        }
+    }
+}
+
+/// From and to of the axis: all means and intervals, nought, and some room.
+fn range(data: &ReliefData) -> (f64, f64) {
+    let ends = data.rows.iter().flat_map(|row| {
+        let (low, high) = row.interval.unwrap_or((row.saved, row.saved));
+        [row.saved, low, high]
+    });
+    let (low, high) = ends.fold((0.0_f64, 0.0_f64), |(low, high), v| (low.min(v), high.max(v)));
+    let span = if high > low { high - low } else { 1.0 };
+    (if low < 0.0 { low - span * 0.06 } else { -span * 0.02 }, high + span * 0.06)
+}

@@ -1,0 +1,135 @@
+//! One run, minute by minute: what each loader and raker does.
+
+mod cells;
+mod sketch;
+
+pub use sketch::draw;
+
+use super::days::Days;
+use super::doing::Doing;
+use scenarios::units::{System, clock, duration};
+use sim::{Event, Job, Micros, Replay, SECOND};
+
+/// A replayed run, ready to be drawn. Times are on the clock, from the start of the first day \[min\].
+#[derive(Clone, Debug, PartialEq)]
+pub struct TimelineData {
+    /// The finding.
+    pub title: String,
+    /// One for each loader, then one for each raker.
+    pub rows: Vec<Row>,
+    /// How many of the rows are loaders.
+    pub loaders: usize,
+    /// The days shown, with their breaks.
+    pub days: Days,
+    /// When trucks tipped \[min\], in order.
+    pub deliveries: Vec<f64>,
+}
+
+/// What one of the crew does.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// Name in the job.
+    pub name: String,
+    /// In order, never overlapping; nothing at night.
+    pub blocks: Vec<Block>,
+}
+
+/// A stretch of one activity.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Block {
+    /// The activity.
+    pub doing: Doing,
+    /// From \[min\].
+    pub from: f64,
+    /// To \[min\], after `from`.
+    pub to: f64,
+}
+
+/// Prepares the figure.
+pub fn prepare(job: &Job, replay: &Replay, units: System) -> TimelineData {
+    let end = minutes(replay.outcome.finish.clock);
+    let mut rows = Vec::new();
+    for (i, loader) in job.loaders.iter().enumerate() {
+        let changes = replay.log.iter().filter_map(|entry| match entry.event {
+            Event::Loader { loader, activity, .. } if loader == i => {
+                Some((minutes(entry.at), Doing::of_loader(activity)))
+            }
+            _ => None,
+        });
+        rows.push(Row { name: loader.name.clone(), blocks: blocks(changes, end) });
+    }
+    for (i, raker) in job.rakers.iter().enumerate() {
+        let changes = replay.log.iter().filter_map(|entry| match entry.event {
+            Event::Raker { raker, activity, .. } if raker == i => {
+                Some((minutes(entry.at), Doing::of_raker(activity)))
+            }
+            _ => None,
+        });
+        rows.push(Row { name: raker.name.clone(), blocks: blocks(changes, end) });
+    }
+    let deliveries = replay.log.iter().filter(|entry| matches!(entry.event, Event::Delivered { .. }));
+    let working = rows.iter().flat_map(|row| &row.blocks);
+    let seen = working.filter(|b| !matches!(b.doing, Doing::Done | Doing::OnBreak)).map(|b| b.to - 1e-6);
+    let days = Days::new(&job.shift, end, seen, units);
+    TimelineData {
+        title: title(&rows, replay, job.shift.start_s, units),
+        loaders: job.loaders.len(),
+        deliveries: deliveries.map(|entry| minutes(entry.at)).filter(|at| *at <= end).collect(),
+        rows,
+        days,
+    }
+}
+
+fn minutes(time: Micros) -> f64 {
+    time as f64 / SECOND as f64 / 60.0
+}
+
+/// Blocks from the changes of one of the crew; an activity lasts until the next, the last until `end`.
+fn blocks(changes: impl Iterator<Item = (f64, Option<Doing>)>, end: f64) -> Vec<Block> {
+    let changes: Vec<_> = changes.collect();
+    let ends = changes.iter().skip(1).map(|(at, _)| *at).chain([end]);
+    let mut blocks: Vec<Block> = Vec::new();
+    for ((from, doing), to) in changes.iter().zip(ends) {
+        let Some(doing) = *doing else { continue };
+        match blocks.last_mut() {
+            Some(last) if last.doing == doing && last.to == *from => last.to = to.max(last.to),
+            _ if to > *from => blocks.push(Block { doing, from: *from, to }),
+            _ => {}
+        }
+    }
+    blocks
+}
+
+/// Waits shorter than this share of the run are not worth a title (our own choice).
+const HARDLY: f64 = 0.02;
+
+fn title(rows: &[Row], replay: &Replay, start_s: f64, units: System) -> String {
+    let outcome = &replay.outcome;
+    let done = clock(start_s + minutes(outcome.finish.clock) * 60.0, units);
+    let loads = match outcome.loads {
+        1 => "1 load".to_owned(),
+        n => format!("{n} loads"),
+    };
+    let total = |row: &Row, doing: Doing| -> f64 {
+        row.blocks.iter().filter(|b| b.doing == doing).map(|b| b.to - b.from).sum()
+    };
+    let waits = rows.iter().flat_map(|row| {
+        let kinds = row.blocks.iter().map(|b| b.doing).filter(|d| d.is_waiting());
+        kinds.map(move |doing| (row, doing, total(row, doing)))
+    });
+    let longest = waits.fold(None, |best: Option<(&Row, Doing, f64)>, wait| match best {
+        Some(best) if best.2 >= wait.2 => Some(best),
+        _ => Some(wait),
+    });
+    let waiting = match longest {
+        Some((row, doing, min)) if min >= HARDLY * minutes(outcome.finish.working) => {
+            let name: String = row.name.chars().take(40).collect();
+            format!("{name} spends {} {}", duration(min * 60.0), doing.words())
+        }
+        _ => "nobody waits for long".into(),
+    };
+    format!("Run {}: {loads}, done by {done}; {waiting}", outcome.run)
+}
+
+#[cfg(test)]
+mod tests;

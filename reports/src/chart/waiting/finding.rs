@@ -1,0 +1,90 @@
+//! Says who waits longest, and for whom.
+
+use super::{Doing, Row};
+use crate::chart::words::share_of_time;
+use crate::findings::percent;
+
+/// Waits under this share of the time are not worth a title \[%\] (our own choice).
+const HARDLY: f64 = 5.0;
+/// How far the members of a crew may lie from one another and still be spoken of as one \[percentage points\].
+const ALIKE: f64 = 6.0;
+/// Most letters of a name in a title.
+const NAME: usize = 40;
+
+struct Wait {
+    who: String,
+    many: bool,
+    doing: Doing,
+    percent: f64,
+}
+
+/// The finding in a sentence. The longest single wait of anybody decides; where the whole crew of loaders (or rakers)
+/// waits about as long, it is said of all of them, with their mean.
+pub(super) fn title(rows: &[Row], loaders: usize) -> String {
+    let (loader_rows, raker_rows) = rows.split_at(loaders.min(rows.len()));
+    let (of_loaders, of_rakers) = (longest(loader_rows, "loader"), longest(raker_rows, "raker"));
+    let (first, second) = match (of_loaders, of_rakers) {
+        (Some(l), Some(r)) if r.percent > l.percent => (r, Some(l)),
+        (Some(l), r) => (l, r),
+        (None, Some(r)) => (r, None),
+        (None, None) => return "Nobody waits for anybody".into(),
+    };
+    let whom = Whom { loaders: loader_rows.len(), rakers: raker_rows.len() };
+    if first.percent < HARDLY {
+        let verb = whom.verb(&first, false);
+        return format!(
+            "Nobody waits for long: at most {} {verb}, {} of the time",
+            first.who,
+            percent(first.percent / 100.0)
+        );
+    }
+    let sentence = |wait: &Wait| {
+        format!("{} {} {}", wait.who, whom.verb(wait, wait.many), share_of_time(wait.percent / 100.0))
+    };
+    let main = crate::findings::capital(&sentence(&first));
+    match second {
+        Some(second) if second.percent >= HARDLY => format!("{main}; {}", sentence(&second)),
+        _ => main,
+    }
+}
+
+/// The longest single wait among the loaders or the rakers.
+fn longest(rows: &[Row], kind: &str) -> Option<Wait> {
+    let waits = rows
+        .iter()
+        .flat_map(|row| row.parts.iter().filter(|(d, _)| d.is_waiting()).map(move |part| (row, part)));
+    let (row, (doing, most)) = waits.max_by(|a, b| a.1.1.total_cmp(&b.1.1))?;
+    let shares = || rows.iter().map(|row| row.share(*doing));
+    let least = shares().fold(f64::INFINITY, f64::min);
+    let (who, many, percent) = if rows.len() == 1 {
+        (format!("the {kind}"), false, *most)
+    } else if most - least <= ALIKE {
+        (format!("the {kind}s"), true, shares().sum::<f64>() / rows.len() as f64)
+    } else {
+        (row.name.chars().take(NAME).collect(), false, *most)
+    };
+    Some(Wait { who, many, doing: *doing, percent })
+}
+
+struct Whom {
+    loaders: usize,
+    rakers: usize,
+}
+
+impl Whom {
+    fn verb(&self, wait: &Wait, many: bool) -> String {
+        let one =
+            |one: &str, more: &str, count: usize| if count == 1 { one.to_owned() } else { more.to_owned() };
+        let loader = one("the loader", "the loaders", self.loaders);
+        let waits = if many { "wait" } else { "waits" };
+        match wait.doing {
+            Doing::WaitingForRoom if self.rakers > 0 => format!("{waits} for the rake"),
+            Doing::WaitingForRoom => format!("{waits} for room to dump"),
+            Doing::WaitingForFace => format!("{waits} for a turn at the pile"),
+            Doing::WaitingForPass => format!("{waits} at the gate"),
+            Doing::WaitingForDelivery => format!("{waits} for deliveries"),
+            Doing::StandingClear => format!("{} clear of {loader}", if many { "stand" } else { "stands" }),
+            _ => format!("{waits} for {loader}"),
+        }
+    }
+}

@@ -1,0 +1,91 @@
+//! Shares and axis labels in words; durations and clock times are said as [`scenarios::units`] says them.
+
+use scenarios::units::{System, clock};
+
+/// Shares that have a name.
+const FRACTIONS: [(f64, &str); 18] = [
+    (1.0 / 20.0, "a twentieth"),
+    (1.0 / 10.0, "a tenth"),
+    (1.0 / 8.0, "an eighth"),
+    (1.0 / 6.0, "a sixth"),
+    (1.0 / 5.0, "a fifth"),
+    (1.0 / 4.0, "a quarter"),
+    (3.0 / 10.0, "three tenths"),
+    (1.0 / 3.0, "a third"),
+    (2.0 / 5.0, "two fifths"),
+    (1.0 / 2.0, "half"),
+    (3.0 / 5.0, "three fifths"),
+    (2.0 / 3.0, "two thirds"),
+    (7.0 / 10.0, "seven tenths"),
+    (3.0 / 4.0, "three quarters"),
+    (4.0 / 5.0, "four fifths"),
+    (9.0 / 10.0, "nine tenths"),
+    (19.0 / 20.0, "nineteen twentieths"),
+    (1.0, "all"),
+];
+
+/// How far a share may lie from a named one and still bear its name.
+const NEAR: f64 = 0.012;
+
+/// A share of time as people say it: `a third of the time`, `a little over a fifth of the time`.
+pub(super) fn share_of_time(share: f64) -> String {
+    let off = |named: &&(f64, &str)| (named.0 - share).abs();
+    let Some((named, words)) = FRACTIONS.iter().min_by(|a, b| off(a).total_cmp(&off(b))) else {
+        return String::new();
+    };
+    let about = match share - named {
+        over if over > NEAR => "a little over ",
+        under if under < -NEAR => "nearly ",
+        _ => "",
+    };
+    let of = if *named == 1.0 { "" } else { " of" };
+    format!("{about}{words}{of} the time")
+}
+
+/// Label of a clock axis for seconds after midnight; the day is told elsewhere. Steps under a minute show seconds,
+/// whole hours of the twelve-hour clock leave the minutes out.
+pub(super) fn tick_clock(after_midnight_s: f64, step_s: f64, system: System) -> String {
+    let of_day = after_midnight_s.rem_euclid(86_400.0);
+    if step_s < 60.0 {
+        let seconds = of_day.round() as i64;
+        let (minutes, seconds) = (seconds / 60, seconds % 60);
+        return format!("{}:{:02}:{seconds:02}", minutes / 60, minutes % 60);
+    }
+    let label = clock(of_day, system);
+    match system {
+        System::Us => label.replace(":00", ""),
+        System::Metric => label,
+    }
+}
+
+/// Label of an axis of durations.
+pub(super) fn tick_duration(seconds: f64) -> String {
+    match seconds.round() as i64 {
+        0 => "0".into(),
+        s if s % 60 == 0 || s.abs() < 60 => scenarios::units::duration(seconds.round()),
+        s => format!("{}:{:02} min", s / 60, (s % 60).abs()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn shares_are_said_as_people_say_them() {
+        assert_eq!(share_of_time(0.33), "a third of the time");
+        assert_eq!(share_of_time(0.36), "a little over a third of the time");
+        assert_eq!(share_of_time(0.47), "nearly half of the time");
+        assert_eq!(share_of_time(0.999), "all the time");
+    }
+
+    #[test]
+    fn ticks_are_as_fine_as_their_step() {
+        assert_eq!(tick_clock(9.5 * 3600.0, 1_800.0, System::Metric), "09:30");
+        assert_eq!(tick_clock(14.0 * 3600.0, 1_800.0, System::Us), "2 pm");
+        assert_eq!(tick_clock(27_015.0, 15.0, System::Us), "7:30:15");
+        assert_eq!(tick_clock(86_400.0 + 8.0 * 3600.0, 7_200.0, System::Metric), "08:00");
+        assert_eq!(tick_duration(5_400.0), "1 h 30 min");
+        assert_eq!(tick_duration(150.0), "2:30 min");
+    }
+}
