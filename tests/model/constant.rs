@@ -1,11 +1,8 @@
 //! All-constant jobs against hand arithmetic, to the microsecond.
 
 use super::jobs::*;
+use super::log::only_run;
 use sim::*;
-
-pub fn only_run(job: &Job) -> Replay {
-    Replay::new(&Plan::new(job).unwrap(), 1, 0).unwrap()
-}
 
 #[test]
 fn a_slow_raker_sets_the_pace_of_a_constant_job() {

@@ -95,3 +95,38 @@ pub fn with_lognormal_noise(mut job: Job, days: f64, loads: f64) -> Job {
     };
     job
 }
+
+/// The job without rakers: the loader spreads all itself in no time, so a heap is raked out when its dump ends and the
+/// cycle is 20 + 10 + 5 + 10 s.
+pub fn without_rakers(mut job: Job) -> Job {
+    job.rakers.clear();
+    job.raking.spread_share = 1.0;
+    job
+}
+
+/// The job with these zones, each so far on foot from every other.
+pub fn with_zones(mut job: Job, zones: Vec<Zone>, walk_m: f64) -> Job {
+    let count = zones.len();
+    job.zones = zones;
+    for (i, zone) in job.zones.iter_mut().enumerate() {
+        zone.walks_m = (0..count).map(|other| if other == i { 0.0 } else { walk_m }).collect();
+    }
+    job
+}
+
+/// The job with so many copies of its loader.
+pub fn with_loaders(mut job: Job, count: usize) -> Job {
+    job.loaders =
+        (1..=count).map(|n| Loader { name: format!("loader {n}"), ..job.loaders[0].clone() }).collect();
+    job
+}
+
+/// A gate 2 m wide, for one machine at a time, 4 s.
+pub fn gate() -> Pass {
+    Pass { name: "gate".into(), width_m: 2.0, passing_s: 4.0, at_once: 1 }
+}
+
+/// A break from so many to so many seconds after the start of the day.
+pub fn pause(job: &Job, from_s: f64, to_s: f64) -> Break {
+    Break { start_s: job.shift.start_s + from_s, end_s: job.shift.start_s + to_s }
+}

@@ -20,7 +20,8 @@ fn completion_by_recursion(job: &Job, seed: u64, run: u32) -> (i64, u32) {
     let rake = day * factor(&days.raker_pace, Factor::RakerPace);
     let fill = job.material.fill_factor * factor(&days.fill, Factor::Fill);
     let [by_fill, by_load, by_haul, by_dump, by_return, by_rake] =
-        [&loads.fill, &loads.loading, &loads.haul, &loads.dump, &loads.return_leg, &loads.raking].map(Sampler::new);
+        [&loads.fill, &loads.loading, &loads.haul, &loads.dump, &loads.return_leg, &loads.raking]
+            .map(Sampler::new);
     let (machine, zone, raker) = (&job.loaders[0], &job.zones[0], &job.rakers[0]);
     let nothing = 0.05 * machine.heaped_m3;
     let mut open = zone.need_m3 * factor(&days.need, Factor::Need);
@@ -63,7 +64,8 @@ fn the_engine_agrees_with_the_recursion_on_the_same_draws_for_many_jobs() {
     let mut compared = 0;
     for case in 0..300_u32 {
         let spread = |steps: u32, stride: u32| f64::from((case * stride) % steps) / f64::from(steps - 1);
-        let mut job = with_lognormal_noise(one_and_one(), 0.05 + 0.25 * spread(7, 3), 0.05 + 0.9 * spread(11, 5));
+        let mut job =
+            with_lognormal_noise(one_and_one(), 0.05 + 0.25 * spread(7, 3), 0.05 + 0.9 * spread(11, 5));
         job.zones[0].need_m3 = 2.0 + 60.0 * spread(13, 4);
         job.zones[0].room = [None, Some(1), Some(2), Some(3), Some(7)][case as usize % 5];
         job.zones[0].ways[0].distance_m = 80.0 * spread(9, 2);
