@@ -1,7 +1,8 @@
 //! The event list: for each actor the time of its next event, and which of all is first.
 //!
-//! A tournament of minima over a fixed array. Time and actor share one key, so that at equal times the lower slot wins
-//! and a change costs one comparison for every doubling of the number of actors. Nothing is allocated in a run.
+//! A fixed array, looked through when it is short and otherwise kept as a tournament of minima, in which a change costs
+//! one comparison for every doubling of the number of actors. Time and actor share one key, so that at equal times the
+//! lower slot wins. Nothing is allocated in a run.
 
 use crate::activity::Micros;
 
@@ -16,16 +17,24 @@ const NOTHING: u64 = u64::MAX;
 /// See the file's head.
 #[derive(Clone, Debug)]
 pub(crate) struct Calendar {
-    /// `keys[leaves..]` belong to the slots; every other is the lesser of its two children; `keys[1]` is the first.
+    /// `keys[leaves..]` belong to the slots. In a tournament every other is the lesser of its two children and `keys[1]`
+    /// is the first; with few slots there is nothing but the slots.
     keys: Vec<u64>,
     leaves: usize,
 }
 
+/// Up to this many slots a look at all of them is cheaper than keeping a tournament.
+const FEW: usize = 16;
+
 impl Calendar {
     /// A calendar for this many slots, all without an event.
     pub(crate) fn new(slots: usize) -> Self {
-        let leaves = slots.next_power_of_two().max(2);
-        Self { keys: vec![NOTHING; 2 * leaves], leaves }
+        if slots <= FEW {
+            Self { keys: vec![NOTHING; slots], leaves: 0 }
+        } else {
+            let leaves = slots.next_power_of_two();
+            Self { keys: vec![NOTHING; 2 * leaves], leaves }
+        }
     }
 
     /// Forgets all events.
@@ -47,8 +56,15 @@ impl Calendar {
 
     #[inline]
     fn put(&mut self, slot: usize, key: u64) {
-        let mut i = self.leaves + slot;
-        self.keys[i] = key;
+        self.keys[self.leaves + slot] = key;
+        if self.leaves > 0 {
+            self.play(self.leaves + slot);
+        }
+    }
+
+    /// Plays the tournament again from this key up.
+    fn play(&mut self, from: usize) {
+        let mut i = from;
         while i > 1 {
             let winner = self.keys[i].min(self.keys[i ^ 1]);
             i >>= 1;
@@ -61,11 +77,15 @@ impl Calendar {
         Some(self.keys[self.leaves + slot]).filter(|k| *k != NOTHING).map(|k| (k >> SLOT_BITS) as Micros)
     }
 
-    /// The first event: time and slot.
+    /// The first event: time and slot; a time beyond [`END_OF_TIME`] if there is none.
     #[inline]
-    pub(crate) fn first(&self) -> Option<(Micros, usize)> {
-        let key = self.keys[1];
-        (key != NOTHING).then_some(((key >> SLOT_BITS) as Micros, (key & (MOST_SLOTS as u64 - 1)) as usize))
+    pub(crate) fn first(&self) -> (Micros, usize) {
+        let key = if self.leaves > 0 {
+            self.keys[1]
+        } else {
+            self.keys.iter().fold(NOTHING, |first, key| first.min(*key))
+        };
+        ((key >> SLOT_BITS) as Micros, (key & (MOST_SLOTS as u64 - 1)) as usize)
     }
 }
 
@@ -75,16 +95,18 @@ mod tests {
 
     #[test]
     fn the_earliest_event_comes_first_and_of_equal_times_the_lower_slot() {
-        let mut calendar = Calendar::new(5);
-        assert_eq!(calendar.first(), None);
-        calendar.set(3, 20);
-        calendar.set(1, 30);
-        calendar.set(4, 20);
-        assert_eq!(calendar.first(), Some((20, 3)));
-        calendar.clear_slot(3);
-        assert_eq!(calendar.first(), Some((20, 4)));
-        calendar.set(4, 31);
-        assert_eq!(calendar.first(), Some((30, 1)));
-        assert_eq!((calendar.time_of(4), calendar.time_of(0)), (Some(31), None));
+        for slots in [5, 100] {
+            let mut calendar = Calendar::new(slots);
+            assert!(calendar.first().0 > END_OF_TIME);
+            calendar.set(3, 20);
+            calendar.set(1, 30);
+            calendar.set(4, 20);
+            assert_eq!(calendar.first(), (20, 3));
+            calendar.clear_slot(3);
+            assert_eq!(calendar.first(), (20, 4));
+            calendar.set(4, 31);
+            assert_eq!(calendar.first(), (30, 1));
+            assert_eq!((calendar.time_of(4), calendar.time_of(0)), (Some(31), None));
+        }
     }
 }

@@ -293,6 +293,8 @@ fn crews(job: &Job) -> Vec<CrewPlan> {
 }
 
 fn piles(job: &Job, tables: &mut Compiled) -> (Vec<PilePlan>, Vec<DeliveryPlan>) {
+    // What comes before the day starts lies there when it does.
+    let since_start = |clock_s: f64| whole(us((clock_s - job.shift.start_s).max(0.0)));
     let (mut piles, mut deliveries, mut numbers) = (Vec::new(), Vec::new(), 0..);
     let mut number = || numbers.next().unwrap_or_default();
     for (pile, stockpile) in job.stockpiles.iter().enumerate() {
@@ -300,7 +302,7 @@ fn piles(job: &Job, tables: &mut Compiled) -> (Vec<PilePlan>, Vec<DeliveryPlan>)
         for delivery in &stockpile.deliveries {
             deliveries.push(DeliveryPlan {
                 pile,
-                at: whole(us(delivery.at_s - job.shift.start_s)),
+                at: since_start(delivery.at_s),
                 late: tables.sampler(&delivery.late_s),
                 volume_m3: delivery.volume_m3,
                 number: number(),
@@ -337,9 +339,9 @@ fn us(seconds: f64) -> f64 {
     seconds * SECOND as f64
 }
 
-/// Rounds to whole microseconds, cut to what a calendar can hold.
+/// Rounds a time that is not negative to whole microseconds, cut to what a calendar can hold.
 #[inline]
 pub(crate) fn whole(us: f64) -> Micros {
     const MOST: f64 = (END_OF_TIME / 16) as f64;
-    us.clamp(-MOST, MOST).round_ties_even() as Micros
+    (us.min(MOST) + 0.5) as Micros
 }

@@ -1,8 +1,8 @@
 //! A loader's cycle: choose, load, haul, dump, return.
 
-use super::Run;
 use super::choose::Choice;
 use super::state::{Going, Heap, Leg, LegState, LoaderState, Place, Stage};
+use super::{MOST_LOADS, Run};
 use crate::activity::{LoaderActivity, Micros};
 use crate::luck::Kind;
 use crate::observe::{Event, Observer};
@@ -60,6 +60,13 @@ impl<O: Observer> Run<'_, O> {
         self.run_on(loader, length);
     }
 
+    /// Enters the end of something that lasts this long from now.
+    #[inline]
+    pub(super) fn schedule(&mut self, slot: usize, length: Micros) {
+        self.s.instant |= length == 0;
+        self.s.calendar.set(slot, self.now + length);
+    }
+
     /// Lets the step in hand run for what is left of it, or to the next stoppage.
     fn run_on(&mut self, loader: usize, length: Micros) {
         let slot = self.s.slot_of_loader(loader);
@@ -72,7 +79,7 @@ impl<O: Observer> Run<'_, O> {
             state.until_stop -= length;
             length
         };
-        self.s.calendar.set(slot, self.now + stretch);
+        self.schedule(slot, stretch);
     }
 
     /// The loader's event has come: a step, or what interrupts it, is over.
@@ -90,7 +97,7 @@ impl<O: Observer> Run<'_, O> {
                 });
                 state.draw_gap(plan, loader);
                 self.turn(loader, LoaderActivity::Stopped);
-                self.s.calendar.set(slot, self.now + length);
+                self.schedule(slot, length);
             }
             Going::Stopped(left) => {
                 let activity = self.s.loaders[loader].stage.activity();
@@ -258,6 +265,9 @@ impl<O: Observer> Run<'_, O> {
     }
 
     fn load(&mut self, loader: usize) {
+        if self.s.next_load == MOST_LOADS {
+            return;
+        }
         let plan = self.plan;
         let machine = &plan.loaders[loader];
         let (zone, pile) = (self.s.loaders[loader].zone, self.s.loaders[loader].pile);

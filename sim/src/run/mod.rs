@@ -20,6 +20,7 @@ use crate::observe::{Entry, Observer, Unwatched};
 use crate::outcome::{Books, Outcome};
 use crate::plan::Plan;
 pub(crate) use state::Scratch;
+use state::Who;
 
 /// Loads after which a run is given up: far beyond any job for a small loader.
 const MOST_LOADS: u32 = 10_000_000;
@@ -106,21 +107,14 @@ impl<O: Observer> Run<'_, O> {
     fn go_to_the_end(&mut self) -> Result<(), String> {
         loop {
             self.start_all();
-            self.night_may_fall();
-            if self.s.finish.is_some_and(|finish| finish <= self.now) {
-                return Ok(());
-            }
-            self.check_progress()?;
-            let next = self.s.calendar.first().map(|(at, _)| at);
-            self.now = match (next, self.s.finish) {
-                (Some(at), None) => at,
-                (Some(at), Some(finish)) if at <= finish => at,
-                (_, Some(finish)) => {
-                    self.now = finish;
-                    return Ok(());
+            let (mut at, slot) = self.s.calendar.first();
+            if !self.s.is_actor(slot) || self.s.is_unusual() {
+                match self.look_ahead(at)? {
+                    Some(next) => at = next,
+                    None => return Ok(()),
                 }
-                (None, None) => return Err(self.stuck()),
-            };
+            }
+            self.now = at;
             self.end_all();
         }
     }
@@ -128,17 +122,17 @@ impl<O: Observer> Run<'_, O> {
     /// Takes in all that ends now.
     #[inline]
     fn end_all(&mut self) {
-        while let Some((at, slot)) = self.s.calendar.first()
-            && at == self.now
-        {
-            if let Some(crew) = self.s.crew_in(slot) {
-                self.crew_ends(crew);
-            } else if let Some(loader) = self.s.loader_in(slot) {
-                self.loader_ends(loader);
-            } else if slot == 0 {
-                self.opens();
-            } else {
-                self.closes();
+        self.s.instant = false;
+        loop {
+            let (at, slot) = self.s.calendar.first();
+            if at != self.now {
+                return;
+            }
+            match self.s.who(slot) {
+                Who::Loader(loader) => self.loader_ends(loader),
+                Who::Crew(crew) => self.crew_ends(crew),
+                Who::Opening => self.opens(),
+                Who::Closing => self.closes(),
             }
         }
     }
@@ -146,36 +140,39 @@ impl<O: Observer> Run<'_, O> {
     /// Starts all that can start now, one thing at a time.
     #[inline]
     fn start_all(&mut self) {
-        while self.start_one() {
-            self.end_all();
-        }
-    }
-
-    #[inline]
-    fn start_one(&mut self) -> bool {
-        (self.s.rakers_look && self.a_raker_starts())
+        while (self.s.rakers_look && self.a_raker_starts())
             || (!self.s.ready.is_empty() && self.a_queue_is_served())
             || (self.s.pending != 0 && self.a_loader_goes_on())
             || (self.s.over && self.clean_up_begins())
+        {
+            if self.s.instant {
+                self.end_all();
+            }
+        }
     }
 
-    /// Refuses to go on for ever: nothing that moves is left, or far too much.
-    fn check_progress(&mut self) -> Result<(), String> {
-        if self.s.next_load >= MOST_LOADS {
-            return Err(format!(
-                "was given up after {MOST_LOADS} loads: the buckets hold next to nothing of what is to be moved"
-            ));
+    /// The time of the next event, or `None` at the end of the job, where the next event is not just somebody's next
+    /// step. Refuses to go on for ever: nothing that moves is left, or far too much.
+    #[cold]
+    fn look_ahead(&mut self, next: Micros) -> Result<Option<Micros>, String> {
+        if let Some(finish) = self.s.finish {
+            let over = finish <= self.now || next > finish;
+            self.now = if over { finish } else { self.now };
+            return Ok((!over).then_some(next));
         }
-        if self.now > END_OF_TIME / 4 {
+        self.night_may_fall();
+        if next > END_OF_TIME / 4 && next < END_OF_TIME {
             return Err("was given up after more than a hundred years".into());
         }
-        let next_is_an_actor = self.s.calendar.first().is_some_and(|(_, slot)| self.s.is_actor(slot));
-        let something_comes =
-            || self.s.resting.is_some() || self.s.finish.is_some() || self.a_delivery_comes();
-        if next_is_an_actor || something_comes() || self.s.somebody_is_busy() {
-            Ok(())
-        } else {
-            Err(self.stuck())
+        let waits_for_the_clock = self.s.resting.is_some() || self.a_delivery_comes();
+        if next < END_OF_TIME && (waits_for_the_clock || self.s.somebody_is_busy()) {
+            return Ok(Some(next));
         }
+        Err(match self.s.next_load {
+            MOST_LOADS => format!(
+                "was given up after {MOST_LOADS} loads: the buckets hold next to nothing of what is to be moved"
+            ),
+            _ => self.stuck(),
+        })
     }
 }

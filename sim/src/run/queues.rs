@@ -87,6 +87,8 @@ impl<O: Observer> Run<'_, O> {
     /// Gives a place of the server back.
     pub(super) fn release(&mut self, server: usize) {
         self.s.servers[server].free += 1;
-        self.s.look_at(server);
+        if !self.s.servers[server].queue.is_empty() {
+            self.s.look_at(server);
+        }
     }
 }

@@ -131,7 +131,7 @@ impl<O: Observer> Run<'_, O> {
             Doing::SetUp | Doing::CleanUp => return,
         };
         self.turn_crew(crew, activity);
-        self.s.calendar.set(self.s.slot_of_crew(crew), self.now + left);
+        self.schedule(self.s.slot_of_crew(crew), left);
     }
 
     /// Puts down what the crew has in hand, to go on with it later.

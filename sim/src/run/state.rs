@@ -12,6 +12,8 @@ use std::collections::VecDeque;
 pub(crate) struct Scratch {
     /// Slots: 0 deliveries and ends of breaks; crews; loaders; last, beginnings of breaks.
     pub(super) calendar: Calendar,
+    /// A step of no duration has begun.
+    pub(super) instant: bool,
     pub(super) loaders: Vec<LoaderState>,
     pub(super) crews: Vec<CrewState>,
     pub(super) zones: Vec<ZoneState>,
@@ -54,6 +56,17 @@ pub(crate) struct Scratch {
     pub(super) set_up: Micros,
     /// Heaps raked out: when, and how much in all by then.
     pub(super) raked_out: Vec<(Micros, f64)>,
+}
+
+/// Whose event it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Who {
+    /// Deliveries, ends of breaks, starts of days.
+    Opening,
+    Crew(usize),
+    Loader(usize),
+    /// Beginnings of breaks, ends of days.
+    Closing,
 }
 
 /// Why nobody starts work.
@@ -214,6 +227,7 @@ impl Scratch {
         let (crews, loaders) = (plan.crews.len(), plan.loaders.len());
         Self {
             calendar: Calendar::new(crews + loaders + 2),
+            instant: false,
             loaders: vec![LoaderState::new(); loaders],
             crews: vec![CrewState::new(); crews],
             zones: vec![ZoneState::default(); plan.zones.len()],
@@ -259,8 +273,9 @@ impl Scratch {
         1 + self.crews.len() + self.loaders.len()
     }
 
+    #[inline]
     pub(super) fn is_actor(&self, slot: usize) -> bool {
-        slot != 0 && slot != self.closing_slot()
+        slot.wrapping_sub(1) < self.crews.len() + self.loaders.len()
     }
 
     /// Whether any loader or crew is in the middle of something.
@@ -268,14 +283,22 @@ impl Scratch {
         (1..self.closing_slot()).any(|slot| self.calendar.time_of(slot).is_some())
     }
 
+    /// Whose event stands in a slot.
     #[inline]
-    pub(super) fn crew_in(&self, slot: usize) -> Option<usize> {
-        slot.checked_sub(1).filter(|crew| *crew < self.crews.len())
+    pub(super) fn who(&self, slot: usize) -> Who {
+        let (crews, loaders) = (self.crews.len(), self.loaders.len());
+        match slot.wrapping_sub(1) {
+            crew if crew < crews => Who::Crew(crew),
+            actor if actor.wrapping_sub(crews) < loaders => Who::Loader(actor - crews),
+            _ if slot == 0 => Who::Opening,
+            _ => Who::Closing,
+        }
     }
 
+    /// Whether anything but the plain work of loaders and rakers is going on.
     #[inline]
-    pub(super) fn loader_in(&self, slot: usize) -> Option<usize> {
-        slot.checked_sub(1 + self.crews.len()).filter(|loader| *loader < self.loaders.len())
+    pub(super) fn is_unusual(&self) -> bool {
+        self.over || self.resting.is_some() || self.finish.is_some()
     }
 
     pub(super) fn reset(&mut self, plan: &Plan, luck: &RunLuck) {
