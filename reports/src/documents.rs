@@ -1,17 +1,29 @@
 //! All files of a report, prepared in memory.
 
+use crate::chart::{ChartError, Figure, Size, figures, timeline};
 use crate::export::{self, ExportError};
 use crate::failure::Failure;
 use crate::forecast::{Forecast, Provenance};
 use crate::output_folder::Document;
+use crate::page::page;
 use scenarios::Scenario;
 use sim::Replay;
 
-/// Files of a forecast.
-pub const FORECAST: [&str; 3] = ["summary.json", "percentiles.csv", "runs.csv"];
+/// Files of a forecast; a chart that there is nothing to draw in is left out.
+pub const FORECAST: [&str; 9] = [
+    "report.html",
+    "summary.json",
+    "percentiles.csv",
+    "runs.csv",
+    "completion.svg",
+    "progress.svg",
+    "waiting.svg",
+    "relief.svg",
+    "timeline.svg",
+];
 
 /// Files of a replay.
-pub const REPLAY: [&str; 4] = ["replay.json", "run.csv", "loads.csv", "events.csv"];
+pub const REPLAY: [&str; 5] = ["replay.json", "run.csv", "loads.csv", "events.csv", "timeline.svg"];
 
 /// A format that will not take the results, as a failure.
 pub fn failed(file: &'static str, error: &ExportError) -> Failure {
@@ -36,11 +48,16 @@ pub fn summary(forecast: &Forecast) -> Result<Vec<u8>, Failure> {
 /// If one of them cannot be put together.
 pub fn of_forecast(forecast: &Forecast) -> Result<Vec<Document>, Failure> {
     let job = &forecast.scenario.job;
-    Ok(vec![
-        document("summary.json", export::summary_json(forecast))?,
+    let wide = figures(forecast, Size::PAGE).map_err(|error| undrawn("the charts", &error))?;
+    let narrow = figures(forecast, Size::PHONE).map_err(|error| undrawn("the charts", &error))?;
+    let mut documents = vec![
+        Document { name: "report.html", bytes: page(forecast, &wide, &narrow).into_bytes() },
+        Document { name: "summary.json", bytes: summary(forecast)? },
         document("percentiles.csv", export::percentiles_csv(forecast))?,
         document("runs.csv", export::runs_csv(job, &forecast.study))?,
-    ])
+    ];
+    documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &forecast.provenance)));
+    Ok(documents)
 }
 
 /// All files of a replay.
@@ -53,10 +70,28 @@ pub fn of_replay(
     provenance: &Provenance,
 ) -> Result<Vec<Document>, Failure> {
     let job = &scenario.job;
-    Ok(vec![
+    let mut documents = vec![
         document("replay.json", export::replay_json(scenario, scenario.units, replay, provenance))?,
         document("run.csv", export::run_csv(job, &replay.outcome))?,
         document("loads.csv", export::loads_csv(job, replay))?,
         document("events.csv", export::events_csv(job, replay))?,
-    ])
+    ];
+    let data = timeline::prepare(job, replay, scenario.units);
+    match timeline::draw(&data, Size::WIDE) {
+        Ok(svg) => documents.extend(drawing(Figure { name: "timeline", title: data.title, svg }, provenance)),
+        Err(ChartError::Nothing(_)) => {}
+        Err(error) => return Err(undrawn("timeline.svg", &error)),
+    }
+    Ok(documents)
+}
+
+fn undrawn(file: &'static str, error: &ChartError) -> Failure {
+    Failure::Export { file, error: error.to_string() }
+}
+
+/// A figure as a file that says where it comes from.
+fn drawing(figure: Figure, from: &Provenance) -> Option<Document> {
+    let name = FORECAST.into_iter().find(|name| name.strip_suffix(".svg") == Some(figure.name))?;
+    let bytes = format!("{}<!-- {} -->\n", figure.svg, from.words()).into_bytes();
+    Some(Document { name, bytes })
 }

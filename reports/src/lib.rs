@@ -17,7 +17,7 @@ pub mod forecast;
 pub mod interrupt;
 pub mod load_story;
 pub mod output_folder;
-// page
+pub mod page;
 pub mod progress;
 pub mod provenance;
 pub mod say;

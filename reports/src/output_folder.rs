@@ -55,16 +55,18 @@ pub enum OutputError {
 /// Where results will stand, found writable before any work is done.
 pub struct OutputFolder {
     wanted: PathBuf,
+    names: Vec<&'static str>,
     staging: TempDir,
     interrupt: Interrupt,
 }
 
 impl OutputFolder {
-    /// Makes sure that files of these names can be written into `wanted`, which need not exist.
+    /// Makes sure that files of these names can be written into `wanted`, which need not exist. All of them are taken
+    /// for ours: one that is not written this time does not stay behind from an older report.
     ///
     /// # Errors
     /// If it is not a folder, cannot be written in, or holds a folder by one of the names.
-    pub fn open(wanted: &Path, names: &[&str], interrupt: Interrupt) -> Result<Self, OutputError> {
+    pub fn open(wanted: &Path, names: &[&'static str], interrupt: Interrupt) -> Result<Self, OutputError> {
         if wanted.exists() && !wanted.is_dir() {
             return Err(OutputError::NotAFolder(wanted.to_owned()));
         }
@@ -81,7 +83,7 @@ impl OutputFolder {
             OutputError::NotWritable { folder: wanted.to_owned(), error }
         })?;
         interrupt.remove_when_stopped(staging.path());
-        Ok(Self { wanted: wanted.to_owned(), staging, interrupt })
+        Ok(Self { wanted: wanted.to_owned(), names: names.to_vec(), staging, interrupt })
     }
 
     /// Writes all documents and puts them into place together.
@@ -119,14 +121,17 @@ impl OutputFolder {
     fn rename_each(&mut self, fresh: &Path, documents: &[Document]) -> Result<(), (&'static str, io::Error)> {
         let aside = self.staging.path().join("old");
         fs::create_dir(&aside).map_err(|e| ("the old files", e))?;
-        for (i, Document { name, .. }) in documents.iter().enumerate() {
-            let moved = keep_aside(&self.wanted.join(name), &aside.join(name))
-                .and_then(|()| fs::rename(fresh.join(name), self.wanted.join(name)));
-            if let Err(error) = moved {
-                let put_back = |d: &Document| put_back(&aside.join(d.name), &self.wanted.join(d.name));
-                let is_back = documents[..i].iter().map(put_back).all(|result| result.is_ok())
-                    && (!aside.join(name).exists()
-                        || fs::rename(aside.join(name), self.wanted.join(name)).is_ok());
+        let written = |name| documents.iter().any(|d| d.name == name);
+        let mut moved = Vec::new();
+        for &name in &self.names {
+            let place = self.wanted.join(name);
+            let result = keep_aside(&place, &aside.join(name)).and_then(|()| {
+                moved.push(name);
+                if written(name) { fs::rename(fresh.join(name), place) } else { Ok(()) }
+            });
+            if let Err(error) = result {
+                let is_back =
+                    moved.iter().all(|name| put_back(&aside.join(name), &self.wanted.join(name)).is_ok());
                 // What cannot be put back is at least not thrown away.
                 self.staging.disable_cleanup(!is_back);
                 return Err((name, error));
@@ -146,8 +151,13 @@ fn keep_aside(file: &Path, aside: &Path) -> io::Result<()> {
     }
 }
 
+/// Brings an old file back, or takes a new one away where there was none.
 fn put_back(old: &Path, place: &Path) -> io::Result<()> {
-    if old.exists() { fs::rename(old, place) } else { fs::remove_file(place) }
+    let result = if old.exists() { fs::rename(old, place) } else { fs::remove_file(place) };
+    match result {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(()),
+        result => result,
+    }
 }
 
 /// A full disk may only show when the bytes are made to reach it.

@@ -178,18 +178,23 @@ fn intervals(runs: u32) -> String {
 fn known(time: Estimate) -> String {
     match (time.low, time.high) {
         (Some(low), Some(high)) if low >= high => "exactly".into(),
-        (Some(low), Some(high)) => format!("± {}", duration((high - time.value).max(time.value - low))),
+        (Some(low), Some(high)) => format!("± {}", roughly((high - time.value).max(time.value - low))),
         (Some(low), None) => format!("over {}", duration(low)),
         (None, Some(high)) => format!("under {}", duration(high)),
         (None, None) => "too few runs".into(),
     }
 }
 
+/// In whole minutes where it is more than one and a half.
+fn roughly(seconds: f64) -> String {
+    duration(if seconds < 90.0 { seconds } else { (seconds / 60.0).round() * 60.0 })
+}
+
 fn be_done(forecast: &Forecast, samples: &Samples, by_s: f64) -> BeDone {
     let share = samples.finish_clock.share_up_to(by_s - samples.start_s);
     let words = clock(by_s, forecast.units);
     let sentence = format!(
-        "Chance of being done by {words}: {} (between {} and {} with 95 % confidence).",
+        "Chance of being done by {words}: {} (95 % interval {} to {}).",
         percent(share.value),
         percent(share.low),
         percent(share.high)
@@ -199,5 +204,55 @@ fn be_done(forecast: &Forecast, samples: &Samples, by_s: f64) -> BeDone {
         clock_s: by_s,
         chance: Estimate { value: share.value, low: Some(share.low), high: Some(share.high) },
         sentence,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::example;
+
+    #[test]
+    fn the_plan_is_the_p80_even_where_it_is_not_among_the_rows() {
+        let mut forecast = example::forecast();
+        forecast.percentiles = vec![0.5];
+        let done = done_by(&forecast);
+        assert_eq!(done.plan_on, "Plan on 2 h 40 min: done by 10:40 am, 8 days in 10.");
+        assert_eq!(done.range, "2 h 25 min for 1 day in 2.");
+    }
+
+    #[test]
+    fn rows_carry_both_clocks_and_their_intervals() {
+        // A hundred runs from 7,200 s in steps of 30 s: type 7 has the median half-way between the 50th and the 51st.
+        let row = &done_by(&example::forecast()).rows[1];
+        let median = 7_200.0 + 30.0 * 49.5;
+        assert_eq!(row.finish_working_s.value, median);
+        assert_eq!(row.finish_clock_s.value, 28_800.0 + median);
+        assert_eq!((row.finish_working_s.low, row.finish_working_s.high), (Some(8_370.0), Some(9_000.0)));
+        assert_eq!(row.known, "± 5 min");
+    }
+
+    #[test]
+    fn the_chance_of_a_clock_time_counts_the_runs_that_make_it() {
+        let by = done_by(&example::forecast()).by.unwrap();
+        assert_eq!(by.chance.value, 0.81);
+        assert_eq!(by.sentence, "Chance of being done by 10:40 am: 81 % (95 % interval 72 % to 88 %).");
+    }
+
+    #[test]
+    fn an_interval_that_few_runs_cannot_bound_is_left_open() {
+        let open = Estimate { value: 60.0, low: Some(50.0), high: None };
+        assert_eq!(known(open), "over 50 s");
+        assert_eq!(known(Estimate { low: None, ..open }), "too few runs");
+        assert_eq!(known(Estimate { low: Some(60.0), high: Some(60.0), ..open }), "exactly");
+    }
+
+    #[test]
+    fn where_nothing_is_left_to_chance_no_range_is_made_up() {
+        let mut forecast = example::forecast();
+        forecast.study.outcomes.truncate(1);
+        let done = done_by(&forecast);
+        assert_eq!(done.plan_on, "It takes 2 h: done by 10:00 am. Nothing here is left to chance.");
+        assert_eq!(done.range, "Every run takes 2 h.");
     }
 }

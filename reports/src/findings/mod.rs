@@ -34,3 +34,10 @@ pub(crate) fn lower(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
+
+/// With a capital at its start and a full stop at its end.
+pub(crate) fn sentence(words: &str) -> String {
+    let words = words.trim();
+    let stop = if words.ends_with(['.', '!', '?', ':']) { "" } else { "." };
+    format!("{}{stop}", capital(words))
+}

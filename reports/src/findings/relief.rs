@@ -1,9 +1,9 @@
 //! What would help most.
 
-use crate::forecast::Forecast;
+use crate::forecast::{Forecast, seconds};
 use scenarios::units::duration;
 use serde::Serialize;
-use sim::{Improvement, LEVEL, Mean};
+use sim::{Improvement, LEVEL, Mean, Relief};
 
 /// What would help, most minutes first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -23,6 +23,8 @@ pub struct ReliefLine {
     pub key: &'static str,
     /// What is improved, in words.
     pub what: &'static str,
+    /// Whether it saves time, or costs it, that is worth naming.
+    pub helps: bool,
     /// Minutes saved in words: `28 min`, `nothing`, `2 min lost`.
     pub saves: String,
     /// The 95 % interval in words.
@@ -55,11 +57,9 @@ pub fn improvement_words(improvement: Improvement) -> (&'static str, &'static st
 pub fn relief(forecast: &Forecast) -> ReliefSays {
     let currency = &forecast.scenario.currency;
     let priced = super::is_priced(&forecast.scenario.job);
-    let lines: Vec<ReliefLine> = forecast
-        .relief
-        .iter()
-        .map(|r| line(r.improvement, r.saved_s, Some(r.saved_cost.value).filter(|_| priced), currency))
-        .collect();
+    let median_s = forecast.study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
+    let lines: Vec<ReliefLine> =
+        forecast.relief.iter().map(|r| line(r, median_s, priced.then_some(currency.as_str()))).collect();
     let how = format!(
         "Each tried alone in {} runs with the same luck: mean saved, with its 95 % interval.",
         scenarios::units::figure(f64::from(forecast.relief_runs))
@@ -67,27 +67,30 @@ pub fn relief(forecast: &Forecast) -> ReliefSays {
     ReliefSays { title: title(&lines), how, lines }
 }
 
-fn line(improvement: Improvement, saved_s: Mean, saved_cost: Option<f64>, currency: &str) -> ReliefLine {
-    let (key, what) = improvement_words(improvement);
+fn line(relief: &Relief, median_s: f64, currency: Option<&str>) -> ReliefLine {
+    let (key, what) = improvement_words(relief.improvement);
+    let saved_s = relief.saved_s;
     let minutes = |s: f64| Some(s / 60.0).filter(|m| m.is_finite());
     ReliefLine {
         key,
         what,
+        helps: saved_s.value.abs() >= LEAST_S.min(median_s * LEAST_SHARE),
         saves: saved(saved_s.value),
         interval: interval(saved_s),
-        cost: saved_cost.map(|cost| money_saved(cost, currency)),
+        cost: currency.map(|currency| money_saved(relief.saved_cost.value, currency)),
         saved_min: saved_s.value / 60.0,
         saved_min_low: minutes(saved_s.low),
         saved_min_high: minutes(saved_s.high),
-        saved_cost,
+        saved_cost: currency.map(|_| relief.saved_cost.value),
     }
 }
 
-/// Under this a saving is not told as one \[s\].
-const NOTHING_S: f64 = 5.0;
+/// Less than this, or less than this share of the job, is not worth naming (our own choice).
+const LEAST_S: f64 = 30.0;
+const LEAST_SHARE: f64 = 0.005;
 
 fn saved(seconds: f64) -> String {
-    if seconds.abs() < NOTHING_S {
+    if seconds.abs() < 0.5 {
         "nothing".into()
     } else if seconds > 0.0 {
         duration(seconds)
@@ -106,7 +109,9 @@ fn interval(saved: Mean) -> String {
 }
 
 fn money_saved(cost: f64, currency: &str) -> String {
-    let sum = scenarios::units::money(cost.abs(), currency);
+    // Small change is told only where there is nothing larger.
+    let sum = if cost.abs() < 10.0 { cost.abs() } else { cost.abs().round() };
+    let sum = scenarios::units::money(sum, currency);
     if cost.abs() < 0.5 {
         "the same".into()
     } else if cost > 0.0 {
@@ -119,12 +124,12 @@ fn money_saved(cost: f64, currency: &str) -> String {
 fn title(lines: &[ReliefLine]) -> String {
     match lines.first() {
         Some(best)
-            if best.saved_min * 60.0 >= NOTHING_S && best.saved_min_low.is_some_and(|low| low > 0.0) =>
+            if best.helps && best.saved_min_low.is_some_and(|low| low > 0.0) =>
         {
             let verb = if lines.len() > 1 { "helps most: it saves" } else { "saves" };
             format!("{} {verb} about {}", super::capital(best.what), best.saves)
         }
-        Some(_) => "Nothing that was tried helps".into(),
+        Some(_) => "Nothing that was tried helps much".into(),
         None => "Nothing was tried".into(),
     }
 }
@@ -133,28 +138,32 @@ fn title(lines: &[ReliefLine]) -> String {
 mod tests {
     use super::*;
 
-    fn mean(value: f64, half: f64) -> Mean {
-        Mean { value, low: value - half, high: value + half, sd: 1.0, n: 100 }
+    fn tried(improvement: Improvement, saved_s: f64, half: f64, saved_cost: f64) -> ReliefLine {
+        let mean =
+            |value: f64, half: f64| Mean { value, low: value - half, high: value + half, sd: 1.0, n: 100 };
+        let relief = Relief { improvement, saved_s: mean(saved_s, half), saved_cost: mean(saved_cost, 0.0) };
+        line(&relief, 8_000.0, Some("$"))
     }
 
     #[test]
     fn the_best_improvement_is_named_with_its_minutes() {
         let lines = [
-            line(Improvement::AnotherRaker, mean(1_680.0, 60.0), Some(-22.4), "$"),
-            line(Improvement::MoreRoom, mean(2.0, 3.0), Some(0.2), "$"),
+            tried(Improvement::AnotherRaker, 1_680.0, 60.0, -22.4),
+            tried(Improvement::MoreRoom, 0.2, 0.3, 0.2),
         ];
         assert_eq!(title(&lines), "One more raker helps most: it saves about 28 min");
         assert_eq!(lines[0].interval, "27 min to 29 min");
-        assert_eq!(lines[0].cost.as_deref(), Some("$22.40 more"));
+        assert_eq!(lines[0].cost.as_deref(), Some("$22 more"));
         assert_eq!((lines[1].saves.as_str(), lines[1].cost.as_deref()), ("nothing", Some("the same")));
     }
 
     #[test]
-    fn a_saving_that_may_be_none_is_not_praised() {
-        assert_eq!(
-            title(&[line(Improvement::MoreRoom, mean(20.0, 30.0), None, "")]),
-            "Nothing that was tried helps"
-        );
+    fn a_saving_that_may_be_none_or_is_tiny_is_not_praised() {
+        let doubtful = tried(Improvement::MoreRoom, 50.0, 60.0, 0.0);
+        assert_eq!(title(&[doubtful]), "Nothing that was tried helps much");
+        let tiny = tried(Improvement::ShorterWays, 12.0, 1.0, 0.0);
+        assert!(!tiny.helps);
+        assert_eq!(title(&[tiny]), "Nothing that was tried helps much");
         assert_eq!(saved(-1_200.0), "20 min lost");
     }
 }

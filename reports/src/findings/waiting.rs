@@ -1,5 +1,6 @@
 //! Who waits for whom.
 
+use super::{lower, percent};
 use crate::forecast::{Forecast, seconds};
 use serde::Serialize;
 use sim::{LoaderActivity, RakerActivity};
@@ -212,27 +213,28 @@ impl Crew {
             Pace::Pass => "The gate sets the pace",
             Pace::Delivery => "The deliveries set the pace",
         };
-        let mut waits: Vec<String> = Vec::new();
-        let loader = self.loader("waits", "wait");
-        let said = [
+        let its = if self.loaders == 1 { "its" } else { "their" };
+        let held = [
             (self.room, "for room to dump"),
             (self.face, "for a turn at the pile"),
             (self.pass, "at a gate"),
             (self.delivery, "for a delivery"),
         ];
-        let said: Vec<String> = said
-            .iter()
-            .filter(|(share, what)| *share >= 0.005 || *what == "for room to dump" && self.rakers > 0)
-            .map(|(share, what)| format!("{what} {}", super::percent(*share)))
-            .collect();
-        if !said.is_empty() {
-            waits.push(format!("{} {} of the time", super::lower(&loader), said.join(", ")));
+        let waits =
+            held.iter().enumerate().filter(|(i, (share, _))| *share >= 0.005 || *i == 0 && self.rakers > 0);
+        let waits: Vec<String> =
+            waits.map(|(_, (share, what))| format!("{} {what}", percent(*share))).collect();
+        let loader = lower(&self.loader("waits", "wait"));
+        match (waits.is_empty(), self.rakers) {
+            (true, _) => format!("{pace}."),
+            (false, 0) => format!("{pace}: of {its} time {loader} {}.", waits.join(", ")),
+            (false, _) => format!(
+                "{pace}: of {its} time {loader} {}, {} {} for a heap.",
+                waits.join(", "),
+                lower(&self.raker("waits", "wait")),
+                percent(self.raker_waits)
+            ),
         }
-        if self.rakers > 0 {
-            let raker = super::lower(&self.raker("waits", "wait"));
-            waits.push(format!("{raker} for a heap {} of the time", super::percent(self.raker_waits)));
-        }
-        if waits.is_empty() { format!("{pace}.") } else { format!("{pace}: {}.", waits.join("; ")) }
     }
 
     fn loader(&self, one: &str, many: &str) -> String {
@@ -263,7 +265,7 @@ fn part_of_the_time(share: f64) -> String {
     ];
     match PARTS.iter().find(|(part, _)| (part - share).abs() <= 0.02) {
         Some((_, words)) => format!("about {words} of the time"),
-        None => format!("about {} of the time", super::percent(share)),
+        None => format!("about {} of the time", percent(share)),
     }
 }
 
@@ -281,8 +283,7 @@ mod tests {
         assert_eq!(crew.title(), "The loader waits for the rake about a third of the time");
         assert_eq!(
             crew.sentence(),
-            "Raking sets the pace: the loader waits for room to dump 34 % of the time; the raker waits for a heap \
-             3 % of the time."
+            "Raking sets the pace: of its time the loader waits 34 % for room to dump, the raker waits 3 % for a heap."
         );
     }
 
@@ -299,8 +300,8 @@ mod tests {
         assert_eq!(crew().title(), "Nobody waits for long: loading and raking keep pace");
         assert_eq!(
             crew().sentence(),
-            "Nobody holds the others up much: the loader waits for room to dump 0 % of the time; the raker waits for \
-             a heap 0 % of the time."
+            "Nobody holds the others up much: of its time the loader waits 0 % for room to dump, the raker waits 0 % \
+             for a heap."
         );
     }
 }

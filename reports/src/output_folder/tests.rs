@@ -40,6 +40,14 @@ fn in_an_existing_folder_only_our_files_change() {
 }
 
 #[test]
+fn a_file_of_ours_that_is_not_written_again_does_not_stay_behind() {
+    let place = tempfile::tempdir().unwrap();
+    fs::write(place.path().join("b.csv"), "of an older report").unwrap();
+    open(place.path()).unwrap().replace(&documents("new")[..1]).unwrap();
+    assert_eq!(entries(place.path()), ["a.csv"]);
+}
+
+#[test]
 fn an_error_half_way_puts_the_old_report_back() {
     let place = tempfile::tempdir().unwrap();
     fs::write(place.path().join("a.csv"), "old").unwrap();

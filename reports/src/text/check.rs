@@ -1,7 +1,7 @@
 //! What a check says: cautions and every assumption in full.
 
 use super::layout::{Layout, lines};
-use crate::findings::{Warning, assumed, capital, the_job, warnings};
+use crate::findings::{Warning, assumed, capital, sentence, the_job, warnings};
 use scenarios::Scenario;
 use scenarios::units::System;
 
@@ -41,5 +41,5 @@ pub fn verdict(scenario: &Scenario) -> String {
 }
 
 fn caution(warning: &Warning) -> String {
-    format!("- {} {}", capital(&warning.cause), capital(&warning.remedy))
+    format!("- {} {}", sentence(&warning.cause), sentence(&warning.remedy))
 }

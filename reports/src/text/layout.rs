@@ -33,7 +33,7 @@ impl Layout {
 
     /// Adds a section; its lines are folded where they are too long.
     pub(super) fn section(&mut self, heading: &str, lines: impl IntoIterator<Item = String>) -> &mut Self {
-        let body = lines.into_iter().collect::<Vec<_>>().join("\n");
+        let body = keep_figures_whole(&lines.into_iter().collect::<Vec<_>>().join("\n"));
         self.table.add_row([Cell::new(heading).add_attribute(Attribute::Bold), Cell::new(body)]);
         self
     }
@@ -57,11 +57,26 @@ impl Layout {
         }
         let mut text = String::new();
         for line in self.table.lines() {
-            text.push_str(line.trim_end());
+            text.push_str(&line.trim_end().replace(NO_BREAK, " "));
             text.push('\n');
         }
         text
     }
+}
+
+const NO_BREAK: char = '\u{a0}';
+
+/// Holds a figure and its unit together where lines are folded.
+fn keep_figures_whole(text: &str) -> String {
+    let next = text.chars().skip(1).map(Some).chain([None]);
+    let mut before = ' ';
+    let mut held = String::with_capacity(text.len());
+    for (c, next) in text.chars().zip(next) {
+        let in_figure = before.is_ascii_digit() && next.is_some_and(|n| n.is_alphabetic() || n == '%');
+        held.push(if c == ' ' && in_figure { NO_BREAK } else { c });
+        before = c;
+    }
+    held
 }
 
 /// A small table as lines: first column to the left, those named to the right, two spaces between.
@@ -89,4 +104,18 @@ pub(super) fn lines(
         }
     }
     table.lines().map(|line| line.trim_end().to_owned()).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_figure_is_never_parted_from_its_unit() {
+        let mut layout = Layout::new(60);
+        let text = layout.section("Short", ["It takes all of forty words and even 2 h 33 min more".to_owned()]).text();
+        let lines: Vec<&str> = text.lines().collect();
+        assert!(lines.iter().all(|line| !line.ends_with(|c: char| c.is_ascii_digit())), "{text}");
+        assert!(text.contains("33 min") && !text.contains(NO_BREAK), "{text}");
+    }
 }

@@ -2,8 +2,7 @@
 
 use super::layout::{Layout, lines};
 use crate::findings::{
-    AssumedLine, ReliefLine, Warning, amounts, assumed, capital, done_by, handbook, left_over, relief,
-    the_job, warnings, who_waits,
+    AssumedLine, ReliefLine, Warning, amounts, assumed, capital, done_by, handbook, left_over, relief, sentence, the_job, warnings, who_waits,
 };
 use crate::forecast::Forecast;
 use scenarios::Scenario;
@@ -14,8 +13,6 @@ pub fn summary(forecast: &Forecast, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let scenario = &forecast.scenario;
-    let alternative =
-        scenario.alternative.as_ref().map(|a| format!(" (alternative: {a})")).unwrap_or_default();
     layout
         .section("The job", [titled(scenario), the_job(scenario, forecast.units)])
         .gap()
@@ -23,18 +20,18 @@ pub fn summary(forecast: &Forecast, columns: u16) -> String {
         .gap()
         .section("By the handbook", {
             let says = handbook(forecast);
-            [says.sentence, says.why]
+            [format!("{} {}", says.sentence, says.why)]
         })
         .gap()
         .section("What holds it up", {
             let says = who_waits(forecast);
-            [format!("{}.", says.title), says.sentence]
+            [format!("{}. {}", says.title, says.sentence)]
         })
         .gap()
         .section("What would help", relief_lines(forecast, width))
         .gap()
         .section("What it takes", amount_lines(forecast, width))
-        .section("Left over, short", [left_over(forecast).sentence]);
+        .section("Material", [left_over(forecast).sentence]);
     let warnings = warnings(&scenario.cautions);
     layout.gap();
     if !warnings.doubtful.is_empty() {
@@ -66,7 +63,7 @@ fn done_lines(forecast: &Forecast, width: u16) -> Vec<String> {
     let rows = done.rows.iter().map(|row| {
         vec![row.label.clone(), row.odds.clone(), row.duration.clone(), row.clock.clone(), row.known.clone()]
     });
-    all.extend(lines(&["", "kept", "takes", "done by", "known to"], rows.collect(), &[2, 3], width));
+    all.extend(lines(&["", "kept", "takes", "done by", "known to (95 %)"], rows.collect(), &[2, 3], width));
     all.extend(done.by.map(|by| by.sentence));
     all
 }
@@ -74,18 +71,18 @@ fn done_lines(forecast: &Forecast, width: u16) -> Vec<String> {
 fn relief_lines(forecast: &Forecast, width: u16) -> Vec<String> {
     let says = relief(forecast);
     let (help, useless): (Vec<&ReliefLine>, Vec<&ReliefLine>) =
-        says.lines.iter().partition(|line| line.saves != "nothing");
+        says.lines.iter().partition(|line| line.helps);
     let rows = help.iter().map(|line| {
         let cost = line.cost.clone().unwrap_or_default();
         vec![capital(line.what), line.saves.clone(), line.interval.clone(), cost]
     });
-    let mut all = lines(&["", "saves", "95 % interval", "cost of the job"], rows.collect(), &[1], width);
+    let mut all = lines(&["", "saves", "95 % interval", "job cost"], rows.collect(), &[1], width);
     if help.is_empty() {
         all.clear();
     }
     if !useless.is_empty() {
         let names: Vec<&str> = useless.iter().map(|line| line.what).collect();
-        all.push(format!("No help: {}.", names.join(", ")));
+        all.push(format!("Little or no help: {}.", names.join(", ")));
     }
     all
 }
@@ -114,13 +111,6 @@ fn titled(scenario: &Scenario) -> String {
     let alternative =
         scenario.alternative.as_ref().map(|a| format!(", alternative \"{a}\"")).unwrap_or_default();
     format!("{}{date}{alternative}", scenario.title)
-}
-
-/// With a capital at its start and a full stop at its end.
-fn sentence(words: &str) -> String {
-    let words = words.trim();
-    let stop = if words.ends_with(['.', '!', '?', ':']) { "" } else { "." };
-    format!("{}{stop}", capital(words))
 }
 
 /// A few are named, a long list is only counted: it stands in full where the line says.
