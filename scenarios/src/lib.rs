@@ -1,15 +1,73 @@
-//! The door of heapcast: scenario files, units, checks and cautions.
+//! The door of heapcast: scenario files, units, checks and cautions, turned into a checked job.
+//!
+//! **It promises** that a [`Scenario`] it gives out can be run: everything that is wrong with a file is told at once, each
+//! [`Problem`] with line, key, value as typed, what is wrong and what would be right; that every default used and every
+//! distribution fitted stands among its [`Assumption`]s with its source; and that no file, however spoilt, makes it
+//! panic or hang.
+//!
+//! **It does not** run anything, print anything or look at the clock, and it does not judge whether work can be done
+//! without harm: its [`Caution`]s defer to the machine's manual, local codes and licensed practice.
+//!
+//! The way of the data: [`read`] -> text -> document (values that know where they stand) -> raw things (one file per kind, as
+//! typed) -> checks -> [`sim::Job`] in SI.
+//!
+//! ```
+//! use scenarios::{Selection, read_text};
+//!
+//! let text = r#"
+//!     [material]
+//!     name = "wood chips, green"
+//!     [[zone]]
+//!     name = "round pen"
+//!     volume = "44 yd3"
+//!     distance = "20 yd"
+//!     [[stockpile]]
+//!     name = "heap"
+//!     on_hand = "48 yd3"
+//!     [[loader]]
+//!     name = "small loader"
+//!     heaped = "17.5 ft3"
+//!     [[raker]]
+//!     name = "helper"
+//! "#;
+//! let scenario = read_text(text, "pen.toml", std::path::Path::new("."), &Selection::default()).unwrap();
+//! assert!((scenario.job.zones[0].need_m3 - 33.64).abs() < 0.01);
+//! assert!(scenario.assumptions.iter().any(|a| a.key == "loader.small loader.loading"));
+//!
+//! let refusal = read_text(&text.replace("44 yd3", "44 lb"), "pen.toml", std::path::Path::new("."),
+//!     &Selection::default()).unwrap_err();
+//! assert_eq!(refusal.to_string(), "pen.toml:6:14: zone \"round pen\".volume = \"44 lb\": this is a mass; a volume is \
+//!     wanted, such as \"22 yd3\" or \"17 m3\"");
+//! ```
 
 pub mod units;
 
+mod build;
 mod caution;
+mod check;
+mod clock;
+mod defaults;
+mod document;
+mod fields;
+mod hash;
+mod ledger;
+mod materials;
+mod nearest;
+mod observed;
 mod problem;
+mod quantity;
+mod raw;
+mod reading;
 mod scenario;
+mod shipped;
+mod source;
 mod starter;
 
 pub use caution::{Caution, Weight};
+pub use materials::{Material, materials};
 pub use problem::{Problem, Refusal};
 pub use scenario::{Assumption, Scenario, Selection, Stated, StatedZone};
+pub use shipped::{shipped, shipped_files};
 pub use starter::{Answers, starter};
 
 use std::path::Path;
@@ -19,33 +77,30 @@ use std::path::Path;
 /// # Errors
 /// Everything that is wrong with it, in one go.
 pub fn read(path: &Path, selection: &Selection) -> Result<Scenario, Refusal> {
-    read_text("", &path.display().to_string(), Path::new("."), selection)
+    let file = path.display().to_string();
+    let folder = path.parent().unwrap_or(Path::new(""));
+    match source::text(path) {
+        Ok(text) => reading::text(&text, &file, folder, selection),
+        Err(unread) => {
+            let problem = Problem {
+                file: file.clone(),
+                span: None,
+                line: unread.line,
+                column: usize::from(unread.line > 0),
+                key: String::new(),
+                value: String::new(),
+                what: unread.what,
+                right: unread.right,
+            };
+            Err(Refusal { file, text: String::new(), problems: vec![problem] })
+        }
+    }
 }
 
 /// Reads the text of a scenario file; files of observed values are looked for in `folder`.
 ///
 /// # Errors
 /// Everything that is wrong with it, in one go.
-pub fn read_text(
-    text: &str,
-    file: &str,
-    _folder: &Path,
-    _selection: &Selection,
-) -> Result<Scenario, Refusal> {
-    let problem = Problem {
-        file: file.into(),
-        span: None,
-        line: 0,
-        column: 0,
-        key: String::new(),
-        value: String::new(),
-        what: "scenario files cannot be read yet".into(),
-        right: String::new(),
-    };
-    Err(Refusal { file: file.into(), text: text.into(), problems: vec![problem] })
-}
-
-/// The shipped scenarios: name and text.
-pub fn shipped() -> &'static [(&'static str, &'static str)] {
-    &[]
+pub fn read_text(text: &str, file: &str, folder: &Path, selection: &Selection) -> Result<Scenario, Refusal> {
+    reading::text(text, file, folder, selection)
 }

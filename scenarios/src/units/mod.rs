@@ -1,8 +1,15 @@
 //! Units of the trade: what people type and what they are shown.
 
+pub(crate) mod amount;
+pub(crate) mod dimension;
 mod exact;
+pub(crate) mod kind;
 mod show;
 mod system;
+mod words;
 
 pub use show::*;
 pub use system::System;
+
+/// A function that shows a quantity in a system of units.
+pub type Show = fn(f64, System) -> String;

@@ -4,7 +4,9 @@
 //! one that gives the plain number and the unit for tables, axes and JSON (`volume_number`).
 
 use super::System;
-use super::exact::{CUBIC_FOOT, CUBIC_YARD, FOOT, GALLON, INCH, MILE_PER_HOUR, POUND, SQUARE_FOOT, YARD};
+use super::exact::{
+    cubic_feet, cubic_yards, feet, gallons, inches, miles_per_hour, pounds, square_feet, yards,
+};
 
 macro_rules! shown {
     ($($text:ident, $number:ident, $what:literal: $us:expr, $us_unit:literal; $metric:expr, $metric_unit:literal)*) => {$(
@@ -25,18 +27,18 @@ macro_rules! shown {
 }
 
 shown! {
-    volume, volume_number, "volume of material [m3]": CUBIC_YARD, "yd3"; 1.0, "m3"
-    bucket, bucket_number, "volume of a bucket [m3]": CUBIC_FOOT, "ft3"; 1.0, "m3"
-    length, length_number, "distance on the ground [m]": FOOT, "ft"; 1.0, "m"
-    way, way_number, "long distance [m]": YARD, "yd"; 1.0, "m"
-    short_length, short_length_number, "width or depth [m]": INCH, "in"; 0.01, "cm"
-    area, area_number, "area [m2]": SQUARE_FOOT, "ft2"; 1.0, "m2"
-    mass, mass_number, "mass [kg]": POUND, "lb"; 1.0, "kg"
-    speed, speed_number, "speed [m/s]": MILE_PER_HOUR, "mph"; 1.0 / 3.6, "km/h"
-    rate, rate_number, "rate of work [m3/h, volume in an hour]": CUBIC_YARD, "yd3/h"; 1.0, "m3/h"
-    fuel, fuel_number, "volume of fuel [l]": GALLON * 1000.0, "gal"; 1.0, "l"
-    fuel_rate, fuel_rate_number, "burn of fuel [l/h]": GALLON * 1000.0, "gal/h"; 1.0, "l/h"
-    density, density_number, "bulk density [kg/m3]": POUND / CUBIC_YARD, "lb/yd3"; 1.0, "kg/m3"
+    volume, volume_number, "volume of material (in m3)": cubic_yards(), "yd3"; 1.0, "m3"
+    bucket, bucket_number, "volume of a bucket (in m3)": cubic_feet(), "ft3"; 1.0, "m3"
+    length, length_number, "distance on the ground (in m)": feet(), "ft"; 1.0, "m"
+    way, way_number, "long distance (in m)": yards(), "yd"; 1.0, "m"
+    short_length, short_length_number, "width or depth (in m)": inches(), "in"; 0.01, "cm"
+    area, area_number, "area (in m2)": square_feet(), "ft2"; 1.0, "m2"
+    mass, mass_number, "mass (in kg)": pounds(), "lb"; 1.0, "kg"
+    speed, speed_number, "speed (in m/s)": miles_per_hour(), "mph"; 1.0 / 3.6, "km/h"
+    rate, rate_number, "rate of work (in m3/h)": cubic_yards(), "yd3/h"; 1.0, "m3/h"
+    fuel, fuel_number, "volume of fuel (in l)": gallons() * 1000.0, "gal"; 1.0, "l"
+    fuel_rate, fuel_rate_number, "burn of fuel (in l/h)": gallons() * 1000.0, "gal/h"; 1.0, "l/h"
+    density, density_number, "bulk density (in kg/m3)": pounds() / cubic_yards(), "lb/yd3"; 1.0, "kg/m3"
 }
 
 /// A number to three significant digits, whole from 100 on, without trailing noughts; commas from 10,000 on.
@@ -74,7 +76,7 @@ fn with_commas(digits: &str) -> String {
     text
 }
 
-/// A length of time [s] as a person says it: `45 s`, `4 min 30 s`, `25 min`, `2 h 05 min`. Whole minutes from ten
+/// A length of time \[s\] as a person says it: `45 s`, `4 min 30 s`, `25 min`, `2 h 05 min`. Whole minutes from ten
 /// minutes on; a negative one has a minus before it.
 pub fn duration(seconds: f64) -> String {
     if !seconds.is_finite() {

@@ -1,0 +1,289 @@
+//! How days and loads differ: what the quantities of a file say about it, what `[spread]` says, and the built-in rest.
+
+use super::{Sense, inverted};
+use crate::defaults::{self, COMMON};
+use crate::ledger::{At, Ledger, Place};
+use crate::materials::Material;
+use crate::quantity::{By, FIT, Given, describe, fit};
+use crate::raw::{self, Raw, RawSpread, Switched};
+use crate::units::figure;
+use sim::{Chance, Distribution, JobFactors, LoadNoise, LowTypicalHigh};
+use std::collections::BTreeMap;
+
+/// What the quantities of a file say about one job factor or kind of noise.
+struct Voice {
+    place: Place,
+    typed: String,
+    says: Says,
+}
+
+enum Says {
+    /// Relative low, typical (1) and high.
+    Three(LowTypicalHigh),
+    /// A multiplier with mean 1.
+    Law(Distribution),
+}
+
+/// All that the quantities of a file say about chance.
+#[derive(Default)]
+pub(crate) struct Heard {
+    days: BTreeMap<&'static str, Vec<Voice>>,
+    loads: BTreeMap<&'static str, Vec<Voice>>,
+}
+
+/// Hears every quantity of a file; contradictions are problems.
+pub(crate) fn hear(raw: &Raw, ledger: &mut Ledger<'_>) -> Heard {
+    let mut heard = Heard::default();
+    if raw.spread.switched == Switched::None {
+        return heard;
+    }
+    let direct = Sense::Direct;
+    if let Some(material) = &raw.material {
+        heard.listen(&material.fill_factor, direct, "fill", Some("fill"), ledger);
+    }
+    for loader in &raw.loaders {
+        heard.listen(&loader.loading, direct, "loader_pace", Some("loading"), ledger);
+        heard.listen(&loader.dumping, direct, "loader_pace", Some("dump"), ledger);
+        heard.listen(&loader.spread_time, direct, "loader_pace", None, ledger);
+        heard.listen(&loader.speed_loaded, Sense::Inverted, "travel", None, ledger);
+        heard.listen(&loader.speed_empty, Sense::Inverted, "travel", None, ledger);
+        heard.listen(&loader.start_and_stop, direct, "travel", None, ledger);
+    }
+    for pass in &raw.passes {
+        heard.listen(&pass.passing, direct, "travel", None, ledger);
+    }
+    for raker in &raw.rakers {
+        heard.listen(&raker.rate, Sense::Inverted, "raker_pace", Some("raking"), ledger);
+    }
+    for zone in &raw.zones {
+        for size in [&zone.volume, &zone.area, &zone.depth] {
+            heard.listen(size, direct, "need", None, ledger);
+        }
+    }
+    for pile in &raw.stockpiles {
+        let volumes = std::iter::once(&pile.on_hand).chain(pile.deliveries.iter().map(|d| &d.volume));
+        volumes.for_each(|volume| heard.listen(volume, direct, "bulk", None, ledger));
+    }
+    heard.contradictions(&raw.spread, ledger);
+    heard
+}
+
+impl Heard {
+    fn listen(
+        &mut self,
+        given: &Option<At<Given>>,
+        sense: Sense,
+        factor: &'static str,
+        noise: Option<&'static str>,
+        ledger: &mut Ledger<'_>,
+    ) {
+        let Some(at) = given else { return };
+        let voice = |says| Voice { place: at.place.clone(), typed: at.typed.clone(), says };
+        match (&at.value, noise) {
+            (Given::Figure(_), _) => {}
+            (Given::Days(three), _) => {
+                let three = if sense == Sense::Inverted { inverted(*three) } else { *three };
+                match relative(three) {
+                    Some(three) => self.days.entry(factor).or_default().push(voice(Says::Three(three))),
+                    None => {
+                        ledger.wrong_at(at, "typical may not be zero", "give what is most likely, above zero")
+                    }
+                }
+            }
+            (Given::Law(law, By::Days), _) => {
+                let law = if sense == Sense::Inverted { inverse(law) } else { law.clone() };
+                self.days.entry(factor).or_default().push(voice(Says::Law(law.relative())));
+            }
+            (Given::Law(law, By::Loads), Some(noise)) => {
+                let law = if sense == Sense::Inverted { inverse(law) } else { law.clone() };
+                self.loads.entry(noise).or_default().push(voice(Says::Law(law.relative())));
+            }
+            (Given::Law(..), None) => {}
+        }
+    }
+
+    fn contradictions(&self, spread: &RawSpread, ledger: &mut Ledger<'_>) {
+        for (key, voices) in &self.days {
+            let Some(said) = spread.days.get(key) else { continue };
+            for voice in voices {
+                let what =
+                    format!("how days differ in {key} is said here and on line {}", line(said, ledger));
+                let right = format!("keep this, or give one figure here and keep [spread.days] {key}");
+                ledger.problem(&voice.place, &voice.typed, what, right);
+            }
+        }
+        for (key, voices) in &self.loads {
+            let said = spread.loads.get(key).map(|said| (line(said, ledger), said.value.clone()));
+            let first = voices.first().map(|voice| (voice_line(voice, ledger), voice.law()));
+            let Some((at, law)) = said.or(first) else { continue };
+            for voice in voices.iter().filter(|voice| !alike(&voice.law(), &law)) {
+                let what = format!("how loads differ in {key} is said here and, differently, on line {at}");
+                let right = format!("all loaders share it: give it once under [spread.loads] {key}");
+                ledger.problem(&voice.place, &voice.typed, what, right);
+            }
+        }
+    }
+}
+
+impl Voice {
+    fn law(&self) -> Distribution {
+        match &self.says {
+            Says::Law(law) => law.clone(),
+            Says::Three(_) => Distribution::Constant(1.0),
+        }
+    }
+
+    fn three(&self) -> LowTypicalHigh {
+        match &self.says {
+            Says::Three(three) => *three,
+            Says::Law(law) => {
+                let middle = law.quantile(0.5);
+                LowTypicalHigh {
+                    low: law.quantile(0.1) / middle,
+                    typical: 1.0,
+                    high: law.quantile(0.9) / middle,
+                }
+            }
+        }
+    }
+}
+
+fn line(at: &At<Distribution>, ledger: &Ledger<'_>) -> usize {
+    at.place.span.as_ref().map_or(0, |span| ledger.line_and_column(span.start).0)
+}
+
+fn voice_line(voice: &Voice, ledger: &Ledger<'_>) -> usize {
+    voice.place.span.as_ref().map_or(0, |span| ledger.line_and_column(span.start).0)
+}
+
+fn relative(three: LowTypicalHigh) -> Option<LowTypicalHigh> {
+    let by = three.typical;
+    (by > 0.0).then(|| LowTypicalHigh { low: three.low / by, typical: 1.0, high: three.high / by })
+}
+
+/// The law of one over the quantity, for the families that have one here.
+pub(crate) fn inverse(law: &Distribution) -> Distribution {
+    match law {
+        Distribution::Constant(value) => Distribution::Constant(1.0 / value),
+        Distribution::Lognormal { mean, cv } => {
+            Distribution::Lognormal { mean: (1.0 + cv * cv) / mean, cv: *cv }
+        }
+        Distribution::Observed(values) => Distribution::Observed(values.iter().map(|v| 1.0 / v).collect()),
+        other => Distribution::Constant(1.0 / other.mean()),
+    }
+}
+
+/// Whether two laws are the same but for rounding.
+fn alike(a: &Distribution, b: &Distribution) -> bool {
+    let same_family = std::mem::discriminant(a) == std::mem::discriminant(b);
+    let close = |p: f64| (a.quantile(p) - b.quantile(p)).abs() <= 1e-9 * (a.quantile(p).abs() + 1e-9);
+    same_family && [0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99].into_iter().all(close)
+}
+
+/// Makes the chance of the job. `table` is the material whose fill factor is taken from the built-in table.
+pub(super) fn make(raw: &Raw, heard: Heard, table: Option<&Material>, ledger: &mut Ledger<'_>) -> Chance {
+    if raw.spread.switched == Switched::None {
+        return Chance::none();
+    }
+    let mut day = |key| of_days(key, &raw.spread, &heard, table, ledger);
+    let days = JobFactors {
+        day: day("day"),
+        loader_pace: day("loader_pace"),
+        travel: day("travel"),
+        raker_pace: day("raker_pace"),
+        fill: day("fill"),
+        need: day("need"),
+        bulk: day("bulk"),
+    };
+    let mut load = |key| of_loads(key, &raw.spread, &heard, ledger);
+    let loads = LoadNoise {
+        fill: load("fill"),
+        loading: load("loading"),
+        haul: load("haul"),
+        dump: load("dump"),
+        return_leg: load("return"),
+        raking: load("raking"),
+    };
+    Chance { days, loads }
+}
+
+fn of_days(
+    key: &str,
+    spread: &RawSpread,
+    heard: &Heard,
+    table: Option<&Material>,
+    ledger: &mut Ledger<'_>,
+) -> Distribution {
+    debug_assert!(raw::DAYS.contains(&key));
+    if let Some(said) = spread.days.get(key) {
+        return said.value.clone();
+    }
+    let path = format!("spread.days.{key}");
+    if let Some(law) = heard.days.get(key).and_then(|voices| together(&path, voices, ledger)) {
+        return law;
+    }
+    let Some((_, cv, words)) = defaults::DAYS.iter().find(|(its, ..)| *its == key) else {
+        return Distribution::Constant(1.0);
+    };
+    if let (Some(row), true) = (table, key == "fill")
+        && let Some(law) = relative(row.fill()).and_then(|three| fit(three).ok())
+    {
+        let words =
+            format!("{words} from one day to the next as the material's low and high: {}", range(&law));
+        ledger.assume(path, words, row.from());
+        return law.relative();
+    }
+    ledger.assume(
+        path,
+        format!("{words} by about {} % from one day to the next", figure(cv * 100.0)),
+        COMMON,
+    );
+    Distribution::Lognormal { mean: 1.0, cv: *cv }
+}
+
+/// One law from all that is said: quantities that move together share good and bad days.
+fn together(path: &str, voices: &[Voice], ledger: &mut Ledger<'_>) -> Option<Distribution> {
+    let names: Vec<&str> = voices.iter().map(|voice| voice.place.path.as_str()).take(6).collect();
+    if let [Voice { says: Says::Law(law), .. }] = voices {
+        return Some(law.clone());
+    }
+    let count = voices.len() as f64;
+    let mean =
+        |part: fn(LowTypicalHigh) -> f64| voices.iter().map(|voice| part(voice.three())).sum::<f64>() / count;
+    let three = LowTypicalHigh { low: mean(|t| t.low), typical: 1.0, high: mean(|t| t.high) };
+    let law = fit(three).ok()?;
+    let share = if voices.len() > 1 { ", which share good and bad days (averaged)" } else { "" };
+    let words = format!(
+        "from one day to the next {} from {}{share}: {}",
+        describe(&law),
+        names.join(", "),
+        range(&law)
+    );
+    ledger.assume(path, words, FIT);
+    Some(law.relative())
+}
+
+fn range(law: &Distribution) -> String {
+    let share = |p| figure(law.quantile(p) / law.mean() * 100.0);
+    format!("one day in ten below {} %, one in ten above {} % of the mean", share(0.1), share(0.9))
+}
+
+fn of_loads(key: &str, spread: &RawSpread, heard: &Heard, ledger: &mut Ledger<'_>) -> Distribution {
+    debug_assert!(raw::LOADS.contains(&key));
+    if let Some(said) = spread.loads.get(key) {
+        return said.value.clone();
+    }
+    if let Some(voice) = heard.loads.get(key).and_then(|voices| voices.first()) {
+        return voice.law();
+    }
+    let path = format!("spread.loads.{key}");
+    let Some((_, cv, words)) = defaults::LOADS.iter().find(|(its, ..)| *its == key) else {
+        return Distribution::Constant(1.0);
+    };
+    ledger.assume(path, format!("{words} by about {} % from load to load", figure(cv * 100.0)), COMMON);
+    if key == "fill" {
+        let [least, mode, greatest] = defaults::LOAD_FILL;
+        return Distribution::Pert { least, mode, greatest }.relative();
+    }
+    Distribution::Lognormal { mean: 1.0, cv: *cv }
+}

@@ -1,0 +1,120 @@
+//! Zones, ways, walks and passes of the job.
+
+use super::material::Settling;
+use super::{Makings, Sense, mean, or_usual};
+use crate::check::micrometres;
+use crate::check::references::places;
+use crate::defaults::{NOTHING_SAID, PASSING};
+use crate::ledger::Ledger;
+use crate::raw::{RawWay, RawZone};
+use crate::scenario::StatedZone;
+use crate::units::{duration, figure};
+use sim::{Pass, PassOnWay, Way, Zone};
+
+pub(super) fn zones(
+    makings: &Makings<'_>,
+    settling: Settling,
+    ledger: &mut Ledger<'_>,
+) -> Option<(Vec<Zone>, Vec<StatedZone>)> {
+    let raw = &makings.raw.zones;
+    let (mut zones, mut stated) = (Vec::new(), Vec::new());
+    for (i, zone) in raw.iter().enumerate() {
+        let (need_m3, measured) = need(zone, settling.value)?;
+        zones.push(Zone {
+            name: zone.named.name.as_ref()?.value.clone(),
+            need_m3,
+            room: room(zone, ledger),
+            ways: zone.ways.iter().map(|way| way_of(makings, way)).collect::<Option<Vec<_>>>()?,
+            walks_m: (0..raw.len()).map(|j| walk(raw, i, j).unwrap_or(0.0)).collect(),
+        });
+        stated.push(measured);
+    }
+    if let Some(from) = settling.from
+        && stated.iter().any(|zone| zone.settling.is_some())
+    {
+        let words = format!("{} % of the depth is lost by settling", figure(settling.value * 100.0));
+        ledger.assume("material.settling", words, from);
+    }
+    let pairs = (0..raw.len()).flat_map(|i| (0..i).map(move |j| (i, j)));
+    let unsaid = pairs.filter(|(i, j)| walk(raw, *i, *j).is_none()).count();
+    if unsaid > 0 && !makings.raw.rakers.is_empty() {
+        ledger.assume(
+            "zone.walk",
+            "walking between zones takes no time where no distance is given",
+            NOTHING_SAID,
+        );
+    }
+    Some((zones, stated))
+}
+
+fn need(zone: &RawZone, settling: f64) -> Option<(f64, StatedZone)> {
+    if let Some(volume) = &zone.volume {
+        return Some((mean(&volume.value, Sense::Direct), StatedZone::default()));
+    }
+    let area = match (&zone.area, &zone.sides) {
+        (Some(area), _) => mean(&area.value, Sense::Direct),
+        (None, Some([length, width])) => length.value * width.value,
+        (None, None) => return None,
+    };
+    let depth = mean(&zone.depth.as_ref()?.value, Sense::Direct);
+    let stated = StatedZone { area_m2: Some(area), depth_m: Some(depth), settling: Some(settling) };
+    Some((area * depth / (1.0 - settling), stated))
+}
+
+fn room(zone: &RawZone, ledger: &mut Ledger<'_>) -> Option<u32> {
+    match &zone.room {
+        Some(room) => room.value,
+        None => {
+            let name = zone.named.shown();
+            let words = format!("there is room in \"{name}\" for any number of heaps at once");
+            ledger.assume(format!("zone.{name}.room"), words, NOTHING_SAID);
+            None
+        }
+    }
+}
+
+fn way_of(makings: &Makings<'_>, way: &RawWay) -> Option<Way> {
+    let raw = makings.raw;
+    let stockpile = match &way.from {
+        None => 0,
+        Some(from) => raw.stockpiles.iter().position(|pile| pile.named.shown() == from.value)?,
+    };
+    let passes = way.passes.iter().zip(places(way)).map(|(entry, share)| {
+        let pass = raw.passes.iter().position(|pass| pass.named.shown() == entry.pass.value)?;
+        Some(PassOnWay { pass, share })
+    });
+    Some(Way {
+        stockpile,
+        distance_m: way.distance.as_ref()?.value,
+        passes: passes.collect::<Option<Vec<_>>>()?,
+    })
+}
+
+/// The walk between two zones as given, in this direction or else in the other.
+fn walk(zones: &[RawZone], from: usize, to: usize) -> Option<f64> {
+    if from == to {
+        return Some(0.0);
+    }
+    let said = |from: &RawZone, to: &RawZone| {
+        let walk = from.walks.iter().find(|walk| walk.to.value == to.named.shown());
+        walk.map(|walk| walk.distance.value)
+    };
+    said(&zones[from], &zones[to]).or_else(|| said(&zones[to], &zones[from]))
+}
+
+pub(super) fn passes(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Vec<Pass>> {
+    let mut passes = Vec::new();
+    for raw in &makings.raw.passes {
+        let name = raw.named.name.as_ref()?.value.clone();
+        let key = format!("pass.{name}.passing");
+        let words = |time| format!("passing \"{name}\" takes {}", duration(time));
+        let passing_s = or_usual(raw.passing.as_ref(), Sense::Direct, &PASSING, key, words, ledger);
+        let at_once = raw.at_once.as_ref().map_or(1, |count| count.value);
+        if raw.at_once.is_none() && makings.raw.loaders.len() > 1 {
+            let words = format!("one machine at a time goes through \"{name}\"");
+            ledger.assume(format!("pass.{name}.at_once"), words, NOTHING_SAID);
+        }
+        passes.push(Pass { width_m: micrometres(raw.width.as_ref()?.value), passing_s, at_once, name });
+    }
+    Some(passes)
+}

@@ -1,0 +1,43 @@
+//! Hours of work of the job.
+
+use super::Makings;
+use crate::defaults::{NOTHING_SAID, START};
+use crate::ledger::{At, Ledger};
+use crate::units::clock;
+use sim::{Break, Distribution, Shift};
+
+pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Shift {
+    let raw = &makings.raw.shift;
+    let start_s = match &raw.start {
+        Some(start) => start.value,
+        None => {
+            let words = format!("work begins at {}", clock(START.value, makings.system));
+            ledger.assume("shift.start", words, START.from);
+            START.value
+        }
+    };
+    if raw.end.is_none() {
+        ledger.assume("shift.end", "the crew goes on until it is done", NOTHING_SAID);
+    }
+    if raw.breaks.is_empty() {
+        ledger.assume("shift.breaks", "there are no breaks", NOTHING_SAID);
+    }
+    let mut step = |law: &Option<At<Distribution>>, key: &str, what: &str| match law {
+        Some(law) => makings.law(&law.value),
+        None => {
+            ledger.assume(format!("shift.{key}"), format!("{what} takes no time"), NOTHING_SAID);
+            Distribution::Constant(0.0)
+        }
+    };
+    Shift {
+        start_s,
+        end_s: raw.end.as_ref().map(|end| end.value),
+        breaks: raw
+            .breaks
+            .iter()
+            .map(|pause| Break { start_s: pause.from.value, end_s: pause.to.value })
+            .collect(),
+        set_up_s: step(&raw.set_up, "set_up", "setting up"),
+        clean_up_s: step(&raw.clean_up, "clean_up", "cleaning up"),
+    }
+}

@@ -1,0 +1,129 @@
+//! Loaders of the job.
+
+use super::{Makings, Sense, mean, or_usual};
+use crate::check::micrometres;
+use crate::check::names::copies;
+use crate::defaults::{
+    DUMPING, LIFT_SHARE, LOADING, NOTHING_SAID, SPEED_EMPTY, SPEED_LOADED, SPREAD_TIME, START_AND_STOP, Usual,
+};
+use crate::ledger::{At, Ledger};
+use crate::quantity::Given;
+use crate::raw::{RawLoader, RawStoppages, Switched};
+use crate::units::{duration, figure, speed};
+use sim::{Distribution, Loader, Stoppages};
+
+pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Vec<Loader>> {
+    let mut loaders = Vec::new();
+    for raw in &makings.raw.loaders {
+        let name = &raw.named.name.as_ref()?.value;
+        let count = raw.count.as_ref().map_or(1, |count| count.value);
+        if count == 0 {
+            continue;
+        }
+        let loader = one(makings, raw, name, ledger)?;
+        let copies = copies(name, count).into_iter();
+        loaders.extend(copies.map(|name| Loader { name, ..loader.clone() }));
+    }
+    Some(loaders)
+}
+
+fn one(makings: &Makings<'_>, raw: &RawLoader, name: &str, ledger: &mut Ledger<'_>) -> Option<Loader> {
+    let key = |key: &str| format!("loader.{name}.{key}");
+    let spreads = makings.raw.crew.spread_share.as_ref().is_some_and(|share| share.value > 0.0);
+    let mut step = |given: &Option<At<Given>>, usual: &Usual, its_key: &str, what: &str| {
+        let words = |time| format!("{name}: {what} takes {}", duration(time));
+        or_usual(given.as_ref(), Sense::Direct, usual, key(its_key), words, ledger)
+    };
+    let load_s = step(&raw.loading, &LOADING, "loading", "loading a bucket");
+    let dump_s = step(&raw.dumping, &DUMPING, "dumping", "dumping it");
+    let start_stop_s =
+        step(&raw.start_and_stop, &START_AND_STOP, "start_and_stop", "starting and stopping on each leg");
+    let mut pace = |given: &Option<At<Given>>, usual: &Usual, its_key: &str, state: &str| {
+        let words = |pace| format!("{name}: drives {} {state}", speed(pace, makings.system));
+        or_usual(given.as_ref(), Sense::Inverted, usual, key(its_key), words, ledger)
+    };
+    let loaded_m_per_s = pace(&raw.speed_loaded, &SPEED_LOADED, "speed_loaded", "loaded");
+    let empty_m_per_s = pace(&raw.speed_empty, &SPEED_EMPTY, "speed_empty", "empty");
+    let spread_s_per_m3 = if spreads {
+        let words = |time| format!("{name}: spreading with the bucket takes {} for each m3", duration(time));
+        or_usual(raw.spread_time.as_ref(), Sense::Direct, &SPREAD_TIME, key("spread_time"), words, ledger)
+    } else {
+        raw.spread_time.as_ref().map_or(0.0, |given| mean(&given.value, Sense::Direct))
+    };
+    limits_assumed(raw, name, makings, ledger);
+    money_assumed(raw, name, makings, ledger);
+    let plain = |at: &Option<At<f64>>| at.as_ref().map_or(0.0, |at| at.value);
+    Some(Loader {
+        name: name.to_owned(),
+        heaped_m3: raw.heaped.as_ref()?.value,
+        struck_m3: raw.struck.as_ref().map(|at| at.value),
+        rated_lift_kg: raw.rated_lift.as_ref().map(|at| at.value),
+        lift_share: raw.lift_share.as_ref().map_or(LIFT_SHARE.value, |at| at.value),
+        width_m: micrometres(plain(&raw.width)),
+        loaded_m_per_s,
+        empty_m_per_s,
+        load_s,
+        dump_s,
+        start_stop_s,
+        spread_s_per_m3,
+        machine_cost_per_h: plain(&raw.machine_cost),
+        operator_cost_per_h: plain(&raw.operator_cost),
+        fuel_working_l_per_h: plain(&raw.fuel_working),
+        fuel_idling_l_per_h: plain(&raw.fuel_idling),
+        stoppages: raw.stoppages.as_ref().and_then(|raw| stoppages(makings, raw)),
+    })
+}
+
+fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &mut Ledger<'_>) {
+    if raw.rated_lift.is_none() {
+        let words =
+            format!("{name}: what it may lift is not given, so loads are limited by the bucket alone");
+        ledger.assume(format!("loader.{name}.rated_lift"), words, NOTHING_SAID);
+    } else if raw.lift_share.is_none() {
+        let words = format!("{name}: {} % of the rated lift is used", figure(LIFT_SHARE.value * 100.0));
+        ledger.assume(format!("loader.{name}.lift_share"), words, LIFT_SHARE.from);
+    }
+    if raw.width.is_none() && !makings.raw.passes.is_empty() {
+        let words = format!("{name}: no width is given, so it is taken to fit through every pass");
+        ledger.assume(format!("loader.{name}.width"), words, NOTHING_SAID);
+    }
+    if raw.stoppages.is_none() {
+        let words = format!("{name}: never breaks down or is called away");
+        ledger.assume(format!("loader.{name}.stoppages"), words, NOTHING_SAID);
+    }
+}
+
+fn money_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &mut Ledger<'_>) {
+    if raw.fuel_working.is_none() && raw.fuel_idling.is_none() {
+        let words = format!("{name}: no burn of fuel is given, so none is reckoned");
+        ledger.assume(format!("loader.{name}.fuel_working"), words, NOTHING_SAID);
+    } else if raw.fuel_idling.is_none() || raw.fuel_working.is_none() {
+        let (missing, state) =
+            if raw.fuel_idling.is_none() { ("fuel_idling", "idling") } else { ("fuel_working", "working") };
+        let words = format!("{name}: burns no fuel while {state}");
+        ledger.assume(format!("loader.{name}.{missing}"), words, NOTHING_SAID);
+    } else if makings.raw.money.fuel_price.is_none() && ledger.currency().is_some() {
+        ledger.assume("money.fuel_price", "no price of fuel is given, so it costs nothing", NOTHING_SAID);
+    }
+    if ledger.currency().is_none() {
+        return;
+    }
+    for (given, key, what) in [
+        (&raw.machine_cost, "machine_cost", "the machine"),
+        (&raw.operator_cost, "operator_cost", "its operator"),
+    ] {
+        if given.is_none() {
+            let words = format!("{name}: {what} costs nothing");
+            ledger.assume(format!("loader.{name}.{key}"), words, NOTHING_SAID);
+        }
+    }
+}
+
+/// Stoppages come by chance only, so without chance there are none.
+fn stoppages(makings: &Makings<'_>, raw: &RawStoppages) -> Option<Stoppages> {
+    if makings.raw.spread.switched == Switched::None {
+        return None;
+    }
+    let length_s: Distribution = raw.length.value.clone();
+    Some(Stoppages { mean_gap_s: raw.gap.value, length_s })
+}

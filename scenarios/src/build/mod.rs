@@ -1,0 +1,159 @@
+//! From what was typed, once nothing is wrong with it, to the job in SI; every default used is entered in the ledger.
+
+pub(crate) mod chance;
+mod crew;
+mod ground;
+mod hours;
+mod loaders;
+mod material;
+mod piles;
+
+use crate::ledger::{At, Ledger};
+use crate::quantity::{Given, fit};
+use crate::raw::{Raw, Rule, Switched};
+use crate::scenario::Stated;
+use crate::units::System;
+use chance::Heard;
+use sim::{Distribution, FillOrder, FinishRule, Job, LowTypicalHigh, Prices};
+
+/// A job and what it was made from.
+pub(crate) struct Built {
+    pub(crate) job: Job,
+    pub(crate) ordered_m3: f64,
+    pub(crate) stated: Stated,
+}
+
+/// What all parts of a job are made with.
+struct Makings<'r> {
+    raw: &'r Raw,
+    system: System,
+}
+
+/// Makes the job; `None` if something is still missing that has been told already.
+pub(crate) fn job(raw: &Raw, heard: Heard, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
+    let makings = Makings { raw, system };
+    let made = material::make(&makings, ledger)?;
+    let (stockpiles, bought) = piles::make(&makings, ledger)?;
+    let ordered_m3 = stockpiles
+        .iter()
+        .map(|pile| pile.on_hand_m3 + pile.deliveries.iter().map(|d| d.volume_m3).sum::<f64>())
+        .sum();
+    let (zones, stated_zones) = ground::zones(&makings, made.settling, ledger)?;
+    let loaders = loaders::make(&makings, ledger)?;
+    let rakers = crew::rakers(&makings, made.material.density_kg_per_m3, ledger)?;
+    let per_volume = raw.material.as_ref()?.price.as_ref();
+    let stated = Stated { zones: stated_zones, truckload_m3: piles::truckload(&stockpiles) };
+    let finish = match raw.finish.rule.as_ref().map_or(Rule::AreaCovered, |rule| rule.value) {
+        Rule::AreaCovered => FinishRule::AreaCovered,
+        Rule::PileCleared => FinishRule::PileCleared { surplus_zone: surplus(&makings, ledger)? },
+    };
+    let prices = Prices {
+        fuel_per_l: raw.money.fuel_price.as_ref().map_or(0.0, |price| price.value),
+        material: bought + per_volume.map_or(0.0, |price| price.value * ordered_m3),
+    };
+    let job = Job {
+        chance: chance::make(raw, heard, made.table, ledger),
+        material: made.material,
+        passes: ground::passes(&makings, ledger)?,
+        raking: crew::raking(&makings, ledger),
+        fill_order: raw.fill_order.as_ref().map_or(FillOrder::AsListed, |order| order.value),
+        shift: hours::make(&makings, ledger),
+        zones,
+        stockpiles,
+        loaders,
+        rakers,
+        finish,
+        prices,
+    };
+    small_print(&makings, &job, ledger);
+    Some(Built { job, ordered_m3, stated })
+}
+
+fn surplus(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<usize> {
+    let zones = &makings.raw.zones;
+    if let Some(surplus) = &makings.raw.finish.surplus {
+        return zones.iter().position(|zone| zone.named.shown() == surplus.value);
+    }
+    let last = zones.len().checked_sub(1)?;
+    if last > 0 {
+        let words = format!("the surplus goes to the last zone, \"{}\"", zones[last].named.shown());
+        ledger.assume("finish.surplus", words, crate::defaults::NOTHING_SAID);
+    }
+    Some(last)
+}
+
+/// Defaults that concern the whole job.
+fn small_print(makings: &Makings<'_>, job: &Job, ledger: &mut Ledger<'_>) {
+    let raw = makings.raw;
+    let from = crate::defaults::NOTHING_SAID;
+    if raw.fill_order.is_none() && job.zones.len() > 1 {
+        ledger.assume("fill_order", "zones are filled in the order listed", from);
+    }
+    if raw.finish.rule.is_none() {
+        let words = "the job is done when the area is covered; what is left stays at the pile";
+        ledger.assume("finish.rule", words, from);
+    }
+    if ledger.currency().is_none() {
+        ledger.assume("money", "no prices are given, so no costs are reckoned", from);
+    }
+    if raw.spread.switched == Switched::None {
+        let words = "chance is switched off: every quantity is taken at its mean";
+        ledger.assume("spread", words, "as the file says");
+    }
+}
+
+impl Makings<'_> {
+    /// A distribution of a thing itself, at its mean if chance is switched off.
+    fn law(&self, law: &Distribution) -> Distribution {
+        match self.raw.spread.switched {
+            Switched::Usual => law.clone(),
+            Switched::None => Distribution::Constant(law.mean()),
+        }
+    }
+}
+
+/// Whether a quantity is a time or volume itself, or a rate that is turned into a time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Sense {
+    Direct,
+    Inverted,
+}
+
+/// The mean of a quantity as given; of a rate or speed the one that has the mean time.
+pub(crate) fn mean(given: &Given, sense: Sense) -> f64 {
+    match (given, sense) {
+        (Given::Figure(figure), _) => *figure,
+        (Given::Days(three), Sense::Direct) => fit(*three).map_or(three.typical, |law| law.mean()),
+        (Given::Days(three), Sense::Inverted) => {
+            fit(inverted(*three)).map_or(three.typical, |law| 1.0 / law.mean())
+        }
+        (Given::Law(law, _), Sense::Direct) => law.mean(),
+        (Given::Law(law, _), Sense::Inverted) => 1.0 / chance::inverse(law).mean(),
+    }
+}
+
+/// Low, typical and high of one over a quantity.
+pub(crate) fn inverted(three: LowTypicalHigh) -> LowTypicalHigh {
+    LowTypicalHigh { low: 1.0 / three.high, typical: 1.0 / three.typical, high: 1.0 / three.low }
+}
+
+/// The mean of a quantity, or the default, entered in the ledger.
+fn or_usual(
+    given: Option<&At<Given>>,
+    sense: Sense,
+    usual: &crate::defaults::Usual,
+    key: String,
+    words: impl FnOnce(f64) -> String,
+    ledger: &mut Ledger<'_>,
+) -> f64 {
+    match given {
+        Some(given) => mean(&given.value, sense),
+        None => {
+            ledger.assume(key, words(usual.value), usual.from);
+            usual.value
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

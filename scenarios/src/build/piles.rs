@@ -1,0 +1,65 @@
+//! Stockpiles and deliveries of the job.
+
+use super::{Makings, Sense, mean};
+use crate::defaults::TRUCKLOAD;
+use crate::ledger::Ledger;
+use crate::raw::RawDelivery;
+use sim::{Delivery, Distribution, Stockpile};
+
+/// The stockpiles, and what their material costs where a price is given for it.
+pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Vec<Stockpile>, f64)> {
+    let mut all = Vec::new();
+    let mut cost = 0.0;
+    for raw in &makings.raw.stockpiles {
+        let name = raw.named.name.as_ref()?.value.clone();
+        if raw.on_hand.is_none() && raw.deliveries.is_empty() {
+            ledger.assume(
+                format!("stockpile.{name}.on_hand"),
+                "nothing lies there",
+                crate::defaults::NOTHING_SAID,
+            );
+        }
+        if raw.face.is_none() && makings.raw.loaders.len() > 1 {
+            let words = format!("one loader at a time can load at \"{name}\"");
+            ledger.assume(format!("stockpile.{name}.face"), words, crate::defaults::NOTHING_SAID);
+        }
+        cost += raw.price.as_ref().map_or(0.0, |price| price.value);
+        let mut deliveries = Vec::new();
+        for delivery in &raw.deliveries {
+            cost += delivery.price.as_ref().map_or(0.0, |price| price.value);
+            deliveries.push(one(makings, delivery, ledger)?);
+        }
+        all.push(Stockpile {
+            on_hand_m3: raw.on_hand.as_ref().map_or(0.0, |given| mean(&given.value, Sense::Direct)),
+            deliveries,
+            face: raw.face.as_ref().map_or(1, |face| face.value),
+            name,
+        });
+    }
+    Some((all, cost))
+}
+
+fn one(makings: &Makings<'_>, raw: &RawDelivery, ledger: &mut Ledger<'_>) -> Option<Delivery> {
+    let late_s = match &raw.late {
+        Some(late) => makings.law(&late.value),
+        None => {
+            let words = format!("{} comes on time", raw.place.words);
+            ledger.assume(format!("{}.late", raw.place.path), words, crate::defaults::NOTHING_SAID);
+            Distribution::Constant(0.0)
+        }
+    };
+    Some(Delivery {
+        at_s: raw.at.as_ref()?.value,
+        late_s,
+        volume_m3: mean(&raw.volume.as_ref()?.value, Sense::Direct),
+    })
+}
+
+/// The usual load of a truck: the most frequent volume of a delivery, of equals the largest; else the built-in one.
+pub(super) fn truckload(piles: &[Stockpile]) -> f64 {
+    let volumes: Vec<f64> =
+        piles.iter().flat_map(|pile| pile.deliveries.iter().map(|delivery| delivery.volume_m3)).collect();
+    let often = |volume: f64| volumes.iter().filter(|other| **other == volume).count();
+    let usual = volumes.iter().copied().max_by(|a, b| often(*a).cmp(&often(*b)).then(a.total_cmp(b)));
+    usual.unwrap_or(TRUCKLOAD.value)
+}

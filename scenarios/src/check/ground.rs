@@ -1,0 +1,70 @@
+//! Every zone that needs material can be reached, and every loader gets somewhere.
+
+use crate::ledger::Ledger;
+use crate::raw::{Raw, RawLoader, RawWay, RawZone};
+use crate::units::{System, short_length};
+
+/// A length rounded to whole micrometres, so that 5 ft and 60 in are equal.
+pub(crate) fn micrometres(metres: f64) -> f64 {
+    (metres * 1e6).round() / 1e6
+}
+
+/// Whether a machine fits through a pass.
+pub(crate) fn fits(machine_m: f64, pass_m: f64) -> bool {
+    micrometres(machine_m) <= micrometres(pass_m)
+}
+
+pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
+    let unread = raw.loaders.iter().any(|loader| loader.width_is_wrong)
+        || raw.passes.iter().any(|pass| pass.width.is_none())
+        || raw.zones.iter().any(|zone| zone.ways.is_empty());
+    if unread || raw.loaders.is_empty() || raw.zones.is_empty() {
+        return;
+    }
+    let system = raw.units.as_ref().map_or_else(|| ledger.usual_system(), |units| units.value);
+    for zone in &raw.zones {
+        let reached = raw.loaders.iter().any(|loader| zone.ways.iter().any(|way| open(raw, loader, way)));
+        if !reached {
+            let what = format!("no loader can get there: {}", narrow(raw, zone, system));
+            let right = "widen the pass, add a way around it, or use a narrower machine";
+            ledger.problem(&zone.named.place, "", what, right);
+        }
+    }
+    for loader in &raw.loaders {
+        let gets_somewhere = raw.zones.iter().any(|zone| zone.ways.iter().any(|way| open(raw, loader, way)));
+        if let (false, Some(width)) = (gets_somewhere, &loader.width) {
+            let narrow: Vec<String> =
+                raw.zones.iter().map(|zone| narrow(raw, zone, system)).take(3).collect();
+            let what = format!("this machine fits through to no zone: {}", narrow.join("; "));
+            ledger.wrong_at(width, what, "widen the pass, add a way around it, or leave the machine out");
+        }
+    }
+}
+
+fn open(raw: &Raw, loader: &RawLoader, way: &RawWay) -> bool {
+    let machine = loader.width.as_ref().map_or(0.0, |width| width.value);
+    way.passes.iter().all(|entry| width_of(raw, &entry.pass.value).is_none_or(|pass| fits(machine, pass)))
+}
+
+fn width_of(raw: &Raw, pass: &str) -> Option<f64> {
+    raw.passes.iter().find(|p| p.named.shown() == pass)?.width.as_ref().map(|width| width.value)
+}
+
+/// The pass of a zone that comes nearest to letting the narrowest machine through, in words.
+fn narrow(raw: &Raw, zone: &RawZone, system: System) -> String {
+    let widths = raw.loaders.iter().map(|loader| loader.width.as_ref().map_or(0.0, |width| width.value));
+    let machine = widths.fold(f64::INFINITY, f64::min);
+    let narrowest = zone.ways.iter().filter_map(|way| {
+        let passes = way.passes.iter().filter_map(|p| Some((width_of(raw, &p.pass.value)?, &p.pass.value)));
+        passes.min_by(|a, b| a.0.total_cmp(&b.0))
+    });
+    match narrowest.max_by(|a, b| a.0.total_cmp(&b.0)) {
+        Some((width, name)) => format!(
+            "\"{name}\" is {} wide, the narrowest loader {}, {} too much",
+            short_length(width, system),
+            short_length(machine, system),
+            short_length(machine - width, system)
+        ),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,64 @@
+//! The hours of work can hold the work.
+
+use crate::defaults;
+use crate::ledger::Ledger;
+use crate::raw::RawShift;
+use crate::units::{System, clock, duration};
+
+pub(super) fn check(shift: &RawShift, ledger: &mut Ledger<'_>) {
+    if shift.start_is_wrong {
+        return;
+    }
+    let start = shift.start.as_ref().map_or(defaults::START.value, |start| start.value);
+    let said = |seconds| clock(seconds, System::Metric);
+    if start >= crate::clock::DAY
+        && let Some(typed) = &shift.start
+    {
+        ledger.wrong_at(typed, "the day cannot begin when it ends", "write a time before 24:00");
+        return;
+    }
+    let mut last = start;
+    for pause in &shift.breaks {
+        if pause.from.value < last {
+            let what = if last > start {
+                "this break overlaps the one before it, or comes before it".to_owned()
+            } else {
+                format!("this break begins before the day does, at {}", said(start))
+            };
+            ledger.wrong_at(&pause.from, what, "list breaks in order, within the day");
+        }
+        last = f64::max(last, pause.to.value);
+        if let Some(end) = &shift.end
+            && end.value > start
+            && pause.to.value > end.value
+        {
+            let what = format!("this break lasts longer than the day, which ends at {}", said(end.value));
+            ledger.wrong_at(&pause.to, what, "keep breaks within the day");
+        }
+    }
+    if let Some(end) = &shift.end {
+        day_is_long_enough(shift, start, end, ledger);
+    }
+}
+
+fn day_is_long_enough(shift: &RawShift, start: f64, end: &crate::ledger::At<f64>, ledger: &mut Ledger<'_>) {
+    let said = |seconds| clock(seconds, System::Metric);
+    if end.value <= start {
+        let what = format!("the day ends before it begins, at {}", said(start));
+        ledger.wrong_at(end, what, "write a later time; work over midnight is not reckoned");
+        return;
+    }
+    let breaks: f64 = shift.breaks.iter().map(|pause| pause.to.value - pause.from.value).sum();
+    let open = end.value - start - breaks;
+    let set_up = shift.set_up.as_ref().map_or(0.0, |law| law.value.mean());
+    if open <= 0.0 {
+        ledger.wrong_at(end, "breaks leave no time to work", "shorten the breaks or lengthen the day");
+    } else if open <= set_up {
+        let what = format!(
+            "the day ends before the job can begin: it has {} of work, setting up takes {}",
+            duration(open),
+            duration(set_up)
+        );
+        ledger.wrong_at(end, what, "write a later end, or an earlier start");
+    }
+}

@@ -1,0 +1,37 @@
+//! What the things of a file mean together: everything impossible is a problem here, before a job is made.
+
+mod ground;
+mod hours;
+mod material;
+pub(crate) mod names;
+mod people;
+pub(crate) mod references;
+pub(crate) mod volumes;
+
+pub(crate) use ground::{fits, micrometres};
+
+use crate::ledger::{Ledger, Place};
+use crate::raw::Raw;
+
+/// Checks a file; problems go to the ledger.
+pub(crate) fn check(raw: &Raw, has: &dyn Fn(&str) -> bool, ledger: &mut Ledger<'_>) {
+    let whole = Place::default();
+    let parts = [
+        ("material", raw.material.is_none(), "begin with [material] and name = \"wood chips, green\""),
+        ("zone", raw.zones.is_empty(), "write [[zone]] with a name, a volume and a distance"),
+        ("stockpile", raw.stockpiles.is_empty(), "write [[stockpile]] with a name and on_hand or deliveries"),
+        ("loader", raw.loaders.is_empty(), "write [[loader]] with a name and its heaped capacity"),
+    ];
+    for (part, missing, right) in parts {
+        if missing && !has(part) {
+            ledger.problem(&whole, "", format!("there is no {part}"), right);
+        }
+    }
+    material::check(raw, ledger);
+    names::check(raw, ledger);
+    references::check(raw, ledger);
+    people::check(raw, has("raker"), ledger);
+    hours::check(&raw.shift, ledger);
+    volumes::check(raw, ledger);
+    ground::check(raw, ledger);
+}

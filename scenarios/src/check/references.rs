@@ -1,0 +1,96 @@
+//! Every name that is used names something.
+
+use crate::ledger::{At, Ledger};
+use crate::nearest::nearest;
+use crate::raw::{Raw, RawWay, RawZone, quoted};
+
+pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
+    let zones = names(raw.zones.iter().map(|zone| &zone.named.name));
+    let piles = names(raw.stockpiles.iter().map(|pile| &pile.named.name));
+    let passes = names(raw.passes.iter().map(|pass| &pass.named.name));
+    for zone in &raw.zones {
+        for way in &zone.ways {
+            from(way, &piles, raw.stockpiles.len(), ledger);
+            let mut met: Vec<&str> = Vec::new();
+            for entry in &way.passes {
+                known("pass", &entry.pass, &passes, ledger);
+                if met.contains(&entry.pass.value.as_str()) {
+                    ledger.wrong_at(
+                        &entry.pass,
+                        "this way goes through it twice",
+                        "name each pass of a way once",
+                    );
+                }
+                met.push(&entry.pass.value);
+            }
+            shares_rise(way, ledger);
+        }
+        walks(zone, &zones, ledger);
+    }
+    for raker in &raw.rakers {
+        raker.start.iter().for_each(|start| known("zone", start, &zones, ledger));
+    }
+    raw.finish.surplus.iter().for_each(|surplus| known("zone", surplus, &zones, ledger));
+}
+
+fn names<'r>(things: impl Iterator<Item = &'r Option<At<String>>>) -> Vec<String> {
+    things.flatten().map(|name| name.value.clone()).collect()
+}
+
+fn known(kind: &str, name: &At<String>, all: &[String], ledger: &mut Ledger<'_>) {
+    if all.contains(&name.value) {
+        return;
+    }
+    let right = match nearest(&name.value, all.iter().map(String::as_str)) {
+        Some(near) => format!("the nearest is \"{near}\""),
+        None if all.is_empty() => format!("there is none in this file; write [[{kind}]]"),
+        None => format!("there are {}", quoted(all)),
+    };
+    ledger.wrong_at(name, format!("there is no {kind} of this name"), right);
+}
+
+fn from(way: &RawWay, piles: &[String], count: usize, ledger: &mut Ledger<'_>) {
+    match &way.from {
+        Some(from) => known("stockpile", from, piles, ledger),
+        None if count > 1 && !way.from_is_wrong => {
+            let right =
+                format!("there are {}: write from = \"{}\"", quoted(piles), piles.first().map_or("", |p| p));
+            ledger.problem(&way.place, "", "it is not said from which stockpile", right);
+        }
+        None => {}
+    }
+}
+
+fn shares_rise(way: &RawWay, ledger: &mut Ledger<'_>) {
+    let mut last = 0.0;
+    for (entry, share) in way.passes.iter().zip(places(way)) {
+        if share < last
+            && let Some(typed) = &entry.share
+        {
+            ledger.wrong_at(
+                typed,
+                "this pass lies before the one named before it",
+                "name passes in the order met from the pile",
+            );
+        }
+        last = f64::max(last, share);
+    }
+}
+
+/// Where the passes of a way lie, as shares from the pile: as given, else evenly spaced.
+pub(crate) fn places(way: &RawWay) -> Vec<f64> {
+    let count = way.passes.len() as f64 + 1.0;
+    let place = |(i, entry): (usize, &crate::raw::RawPassOnWay)| {
+        entry.share.as_ref().map_or((i as f64 + 1.0) / count, |share| share.value)
+    };
+    way.passes.iter().enumerate().map(place).collect()
+}
+
+fn walks(zone: &RawZone, zones: &[String], ledger: &mut Ledger<'_>) {
+    for walk in &zone.walks {
+        known("zone", &walk.to, zones, ledger);
+        if walk.to.value == zone.named.shown() {
+            ledger.wrong_at(&walk.to, "this is a walk from a zone to itself", "name another zone");
+        }
+    }
+}

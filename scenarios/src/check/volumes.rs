@@ -1,0 +1,102 @@
+//! There is something to move, somewhere to put it, and it can be done in a believable number of loads.
+
+use crate::ledger::{At, Ledger};
+use crate::quantity::Given;
+use crate::raw::{Raw, RawStockpile, Rule};
+use crate::units::figure;
+
+/// Most loads of one job.
+const MOST_LOADS: f64 = 100_000.0;
+
+pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
+    prices(raw, ledger);
+    let unknown = raw.stockpiles.iter().any(|pile| pile.volume_is_wrong);
+    if unknown || raw.stockpiles.is_empty() {
+        return;
+    }
+    let ordered: f64 = raw.stockpiles.iter().map(delivered).sum();
+    if ordered <= 0.0 {
+        for pile in &raw.stockpiles {
+            let right = "give on_hand = \"22 yd3\", or deliveries";
+            ledger.problem(&pile.named.place, "", "there is nothing to move", right);
+        }
+        return;
+    }
+    nothing_needed(raw, ledger);
+    too_many_loads(raw, ordered, ledger);
+    out_of_reach(raw, ledger);
+}
+
+/// The middle of a quantity as given.
+pub(crate) fn middle(given: &Given) -> f64 {
+    match given {
+        Given::Figure(figure) => *figure,
+        Given::Days(three) => three.typical,
+        Given::Law(law, _) => law.mean(),
+    }
+}
+
+fn delivered(pile: &RawStockpile) -> f64 {
+    let volume = |given: &Option<At<Given>>| given.as_ref().map_or(0.0, |at| middle(&at.value));
+    volume(&pile.on_hand) + pile.deliveries.iter().map(|delivery| volume(&delivery.volume)).sum::<f64>()
+}
+
+fn prices(raw: &Raw, ledger: &mut Ledger<'_>) {
+    if raw.material.as_ref().is_none_or(|material| material.price.is_none()) {
+        return;
+    }
+    let own = raw.stockpiles.iter().flat_map(|pile| {
+        pile.price.iter().chain(pile.deliveries.iter().filter_map(|delivery| delivery.price.as_ref()))
+    });
+    for price in own {
+        let right = "give the price per volume under [material], or the price of each delivery, not both";
+        ledger.wrong_at(price, "the material would be paid twice", right);
+    }
+}
+
+fn nothing_needed(raw: &Raw, ledger: &mut Ledger<'_>) {
+    let cleared = raw.finish.rule.as_ref().is_some_and(|rule| rule.value == Rule::PileCleared);
+    let none = |given: &Option<At<Given>>| given.as_ref().is_some_and(|at| middle(&at.value) <= 0.0);
+    if cleared || raw.zones.is_empty() || !raw.zones.iter().all(|zone| none(&zone.volume)) {
+        return;
+    }
+    let right = "give a zone a volume above 0, or rule = \"pile cleared\" under [finish]";
+    for volume in raw.zones.iter().filter_map(|zone| zone.volume.as_ref()) {
+        ledger.wrong_at(volume, "no zone needs anything", right);
+    }
+}
+
+fn too_many_loads(raw: &Raw, ordered: f64, ledger: &mut Ledger<'_>) {
+    let buckets = raw.loaders.iter().filter_map(|loader| loader.heaped.as_ref());
+    let Some(smallest) = buckets.min_by(|a, b| a.value.total_cmp(&b.value)) else {
+        return;
+    };
+    let loads = ordered / smallest.value;
+    if loads > MOST_LOADS {
+        let what = format!("with this bucket the job takes some {} loads", figure(loads));
+        let right = format!("at most {} are reckoned; check the volume and the bucket", figure(MOST_LOADS));
+        ledger.wrong_at(smallest, what, right);
+    }
+}
+
+/// A zone that needs material but is reached only from piles that never have any.
+fn out_of_reach(raw: &Raw, ledger: &mut Ledger<'_>) {
+    for zone in &raw.zones {
+        let needs = zone.volume.as_ref().is_none_or(|volume| middle(&volume.value) > 0.0);
+        let mut piles = zone.ways.iter().map(|way| match &way.from {
+            None => raw.stockpiles.first(),
+            Some(from) => raw.stockpiles.iter().find(|pile| pile.named.shown() == from.value),
+        });
+        let known = zone.ways.iter().all(|way| !way.from_is_wrong);
+        let empty = piles.all(|pile| pile.is_some_and(|pile| delivered(pile) <= 0.0));
+        if needs && known && !zone.ways.is_empty() && empty {
+            let right = "give one of them material, or a way from another pile";
+            ledger.problem(
+                &zone.named.place,
+                "",
+                "the piles it is reached from never have any material",
+                right,
+            );
+        }
+    }
+}

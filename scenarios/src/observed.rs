@@ -1,0 +1,230 @@
+//! Observed values, in the file itself or in a CSV file beside it.
+
+use crate::document::Value;
+use crate::fields::{Fields, Item};
+use crate::ledger::{At, Ledger};
+use crate::nearest::nearest;
+use crate::units::amount::{self, Amount};
+use crate::units::kind::Kind;
+use std::io::Read;
+
+/// Largest file of observed values \[bytes\].
+const LARGEST: u64 = 4_000_000;
+/// Most values of one quantity.
+const MOST: usize = 100_000;
+
+/// Reads the observed values of a quantity, in the unit its kind is kept in.
+pub(crate) fn read(
+    item: &Item<'_>,
+    fields: &Fields<'_>,
+    kind: Kind,
+    ledger: &mut Ledger<'_>,
+) -> Option<Vec<f64>> {
+    let unit = unit(fields, kind, ledger)?;
+    match (fields.get("values"), fields.get("file")) {
+        (Some(_), Some(file)) => {
+            file.wrong("values and file are both given", "keep one of the two", ledger);
+            None
+        }
+        (Some(values), None) => listed(&values, unit.as_ref(), kind, ledger),
+        (None, Some(file)) => {
+            let name = file.text("write the name of a CSV file in quotes", ledger)?;
+            let column = fields.need("column", "name the column of the CSV file", ledger)?;
+            let column = column.text("name the column of the CSV file", ledger)?;
+            from_file(&name, &column, unit.as_ref(), kind, ledger)
+        }
+        (None, None) => {
+            let right = "give values = [...], or file = \"...\" with column and unit";
+            item.wrong("there are no observed values", right, ledger);
+            None
+        }
+    }
+}
+
+/// The unit of values without one: `Some(None)` if none is named.
+fn unit(fields: &Fields<'_>, kind: Kind, ledger: &mut Ledger<'_>) -> Option<Option<Amount>> {
+    let Some(item) = fields.get("unit") else {
+        return Some(None);
+    };
+    let text = item.text("write a unit in quotes", ledger)?;
+    let facts = kind.facts();
+    match amount::parse_unit(&text.value) {
+        Ok(unit) if unit.dimension == facts.dimension || kind == Kind::Multiple => Some(Some(unit)),
+        Ok(unit) => {
+            let what = format!("this is the unit of {}", unit.dimension.name());
+            item.wrong(
+                what,
+                format!("{} is wanted, such as {}", facts.dimension.name(), facts.example),
+                ledger,
+            );
+            None
+        }
+        Err(error) => {
+            item.wrong(error.what(), format!("a unit as in {} is wanted", facts.example), ledger);
+            None
+        }
+    }
+}
+
+fn listed(item: &Item<'_>, unit: Option<&Amount>, kind: Kind, ledger: &mut Ledger<'_>) -> Option<Vec<f64>> {
+    let Value::List(list) = &item.node.value else {
+        item.wrong("this is not a list", "write values = [ ..., ... ]", ledger);
+        return None;
+    };
+    if list.is_empty() || list.len() > MOST {
+        item.wrong(format!("there are {} values", list.len()), format!("give 1 to {MOST}"), ledger);
+        return None;
+    }
+    let size = (kind.facts().kept_in)();
+    let values = list.iter().map(|node| {
+        let entry = Item { node, place: item.place.clone() };
+        let bare = match &node.value {
+            Value::Whole(number) => Some(*number as f64),
+            Value::Number(number) => Some(*number),
+            _ => None,
+        };
+        let value = match (bare, unit) {
+            (Some(number), Some(unit)) => {
+                number * unit.in_units_of(if kind == Kind::Multiple { 1.0 } else { size })
+            }
+            _ => entry.measure(kind, ledger)?,
+        };
+        let fits =
+            value == 0.0 || kind == Kind::Multiple && unit.is_some() || entry.believable(value, kind, ledger);
+        fits.then_some(value)
+    });
+    values.collect::<Vec<_>>().into_iter().collect()
+}
+
+fn from_file(
+    name: &At<String>,
+    column: &At<String>,
+    unit: Option<&Amount>,
+    kind: Kind,
+    ledger: &mut Ledger<'_>,
+) -> Option<Vec<f64>> {
+    let bytes = match bytes_of(&ledger.folder().join(&name.value)) {
+        Ok(bytes) => bytes,
+        Err(what) => {
+            let right = "name a CSV file with a heading line, relative to the scenario file";
+            ledger.wrong_at(name, what, right);
+            return None;
+        }
+    };
+    let table = column_of(&bytes, &column.value);
+    ledger.further_files.push(bytes);
+    let cells = match table {
+        Ok(cells) => cells,
+        Err(Unread::NoColumn(near)) => {
+            let right = near.unwrap_or_else(|| "name one of the columns in the heading line".into());
+            ledger.wrong_at(column, format!("{} has no such column", name.value), right);
+            return None;
+        }
+        Err(Unread::NotCsv(what)) => {
+            ledger.wrong_at(name, what, "save it as plain CSV in UTF-8");
+            return None;
+        }
+    };
+    if cells.is_empty() || cells.len() > MOST {
+        let what = format!("{} has {} values in this column", name.value, cells.len());
+        ledger.wrong_at(column, what, format!("give 1 to {MOST}"));
+        return None;
+    }
+    let mut values = Vec::with_capacity(cells.len());
+    for (line, cell) in cells {
+        match cell_value(&cell, unit, kind) {
+            Ok(value) => values.push(value),
+            Err(what) => {
+                let cell: String = cell.chars().take(40).collect();
+                let what = format!("{}, line {line}, \"{cell}\": {what}", name.value);
+                ledger.wrong_at(column, what, format!("values such as {} are wanted", kind.facts().example));
+                return None;
+            }
+        }
+    }
+    Some(values)
+}
+
+fn cell_value(cell: &str, unit: Option<&Amount>, kind: Kind) -> Result<f64, String> {
+    let facts = kind.facts();
+    let size = (facts.kept_in)();
+    let amount = amount::parse(cell).map_err(|error| error.what())?;
+    let plain = amount.dimension == crate::units::dimension::Dimension::NUMBER;
+    let value = match unit {
+        Some(unit) if plain => {
+            amount.in_units_of(1.0) * unit.in_units_of(if kind == Kind::Multiple { 1.0 } else { size })
+        }
+        _ if amount.dimension == facts.dimension => amount.in_units_of(size),
+        _ if plain => return Err("the unit is missing; name it with unit = \"...\"".into()),
+        _ => return Err(format!("this is {}", amount.dimension.name())),
+    };
+    if value < 0.0 {
+        Err("this is less than nothing".into())
+    } else if value > facts.greatest && kind != Kind::Multiple {
+        Err(format!("this is absurdly large, at most {} is believable", facts.limits[1]))
+    } else {
+        Ok(value)
+    }
+}
+
+enum Unread {
+    NoColumn(Option<String>),
+    NotCsv(String),
+}
+
+fn column_of(bytes: &[u8], column: &str) -> Result<Vec<(u64, String)>, Unread> {
+    let not_csv = |error: csv::Error| {
+        let line = error.position().map_or(0, csv::Position::line);
+        Unread::NotCsv(match error.kind() {
+            csv::ErrorKind::Utf8 { .. } => format!("line {line} is not UTF-8 text"),
+            csv::ErrorKind::UnequalLengths { expected_len, len, .. } => {
+                format!("line {line} has {len} columns where the heading has {expected_len}")
+            }
+            _ => format!("line {line} is not CSV"),
+        })
+    };
+    let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).from_reader(bytes);
+    let headings = reader.headers().map_err(not_csv)?.clone();
+    let Some(index) = headings.iter().position(|heading| heading == column) else {
+        let near = nearest(column, headings.iter());
+        let all: Vec<&str> = headings.iter().take(12).collect();
+        return Err(Unread::NoColumn(match near {
+            Some(near) => Some(format!("the nearest is \"{near}\"")),
+            None if headings.is_empty() => None,
+            None => Some(format!("its columns are {}", all.join(", ")).chars().take(200).collect()),
+        }));
+    };
+    let mut cells = Vec::new();
+    for record in reader.records() {
+        let record = record.map_err(not_csv)?;
+        let line = record.position().map_or(0, csv::Position::line);
+        match record.get(index) {
+            Some(cell) if !cell.is_empty() => cells.push((line, cell.to_owned())),
+            _ => {}
+        }
+    }
+    Ok(cells)
+}
+
+fn bytes_of(path: &std::path::Path) -> Result<Vec<u8>, String> {
+    let about = std::fs::metadata(path).map_err(|error| match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        _ => format!("this file cannot be opened: {error}"),
+    })?;
+    if !about.is_file() {
+        return Err("this is not a file".into());
+    }
+    let mut bytes = Vec::new();
+    let file = std::fs::File::open(path).map_err(|error| format!("this file cannot be opened: {error}"))?;
+    file.take(LARGEST + 1)
+        .read_to_end(&mut bytes)
+        .map_err(|error| format!("this file cannot be read: {error}"))?;
+    if bytes.len() as u64 > LARGEST {
+        Err(format!("this file is larger than {LARGEST} bytes"))
+    } else {
+        Ok(bytes)
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,302 @@
+//! A quantity given one of three ways: one figure; low, typical and high; a full distribution.
+
+use crate::document::{Table, Value};
+use crate::fields::{Fields, Item};
+use crate::ledger::{At, Ledger};
+use crate::observed;
+use crate::units::kind::{Kind, Zero};
+use sim::{ChanceError, Distribution, FitError, LowTypicalHigh};
+
+const FAMILIES: &str =
+    "constant, uniform, triangular, pert, normal, lognormal, gamma, weibull, exponential, observed";
+
+/// A quantity as given, in the unit its kind is kept in.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Given {
+    /// One figure.
+    Figure(f64),
+    /// How days differ.
+    Days(LowTypicalHigh),
+    /// A full distribution.
+    Law(Distribution, By),
+}
+
+/// What a full distribution tells.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum By {
+    /// How loads differ.
+    Loads,
+    /// How days differ.
+    Days,
+}
+
+/// Which ways of giving a quantity are taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Takes {
+    /// All three; a distribution tells how loads differ unless it says `by = "days"`.
+    Loads,
+    /// All three; a distribution always tells how days differ.
+    Days,
+    /// One figure; low, typical and high; a distribution only with `by = "days"`.
+    DaysIfSaid,
+    /// One figure or low, typical and high.
+    NoLaw,
+    /// As `Loads`, but of the distributions only those whose inverse is known.
+    Inverted,
+}
+
+impl Fields<'_> {
+    /// A quantity under a key.
+    pub(crate) fn given(
+        &self,
+        key: &str,
+        kind: Kind,
+        takes: Takes,
+        ledger: &mut Ledger<'_>,
+    ) -> Option<At<Given>> {
+        self.get(key)?.given(kind, takes, ledger)
+    }
+
+    /// The distribution of a thing itself under a key.
+    pub(crate) fn law(&self, key: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<At<Distribution>> {
+        self.get(key)?.law(kind, ledger)
+    }
+}
+
+impl<'d> Item<'d> {
+    /// Reads a quantity.
+    pub(crate) fn given(&self, kind: Kind, takes: Takes, ledger: &mut Ledger<'_>) -> Option<At<Given>> {
+        let Value::Table(table) = &self.node.value else {
+            return Some(self.at(Given::Figure(self.figure(kind, ledger)?.value)));
+        };
+        if !table.entries.contains_key("family") {
+            let days = self.low_typical_high(table, kind, ledger)?;
+            return Some(self.at(Given::Days(days)));
+        }
+        let (law, family) = self.family(table, kind, ledger)?;
+        let by = self.by(table, takes, ledger)?;
+        let mean = law.mean();
+        if !self.believable(mean, kind, ledger) {
+            return None;
+        }
+        if takes == Takes::NoLaw {
+            let right = "write one figure or { low = ..., typical = ..., high = ... }";
+            self.wrong("a distribution is not taken here", right, ledger);
+            return None;
+        }
+        if takes == Takes::DaysIfSaid && by == By::Loads {
+            let right = "add by = \"days\", or give the loads' differences under [spread.loads]";
+            self.wrong("this cannot tell how loads differ", right, ledger);
+            return None;
+        }
+        if takes == Takes::Inverted && !matches!(family.as_str(), "lognormal" | "observed" | "constant") {
+            let right = "use lognormal or observed here, or give the spread of raking under [spread.loads]";
+            self.wrong(format!("a rate cannot be \"{family}\""), right, ledger);
+            return None;
+        }
+        Some(self.at(Given::Law(law, by)))
+    }
+
+    /// Reads the distribution of the thing itself: one figure is a constant.
+    pub(crate) fn law(&self, kind: Kind, ledger: &mut Ledger<'_>) -> Option<At<Distribution>> {
+        let Value::Table(table) = &self.node.value else {
+            return Some(self.at(Distribution::Constant(self.figure(kind, ledger)?.value)));
+        };
+        if table.entries.contains_key("family") {
+            let (law, _) = self.family(table, kind, ledger)?;
+            if let Some(entry) = table.entries.get("by") {
+                let place = self.place.key("by").at(&entry.node.span);
+                ledger.problem(&place, &entry.node.typed, "this is not known here", "leave it out");
+                return None;
+            }
+            return self.believable(law.mean(), kind, ledger).then(|| self.at(law));
+        }
+        let three = self.low_typical_high(table, kind, ledger)?;
+        match fit(three) {
+            Ok(law) => {
+                let words = format!("{} is fitted to low, typical and high", describe(&law));
+                ledger.assume(&self.place.path, words, FIT);
+                Some(self.at(law))
+            }
+            Err(error) => {
+                self.wrong(error.to_string(), "see the three figures", ledger);
+                None
+            }
+        }
+    }
+
+    fn by(&self, table: &Table, takes: Takes, ledger: &mut Ledger<'_>) -> Option<By> {
+        let usual = if takes == Takes::Days { By::Days } else { By::Loads };
+        let Some(node) = table.get("by") else {
+            return Some(usual);
+        };
+        let item = Item { node, place: self.place.key("by") };
+        let by = item.word(&[("loads", By::Loads), ("days", By::Days)], ledger)?.value;
+        if by != usual && takes == Takes::Days {
+            item.wrong("this cannot differ from load to load", "write by = \"days\" or leave it out", ledger);
+            return None;
+        }
+        Some(by)
+    }
+
+    pub(crate) fn low_typical_high(&self, table: &Table, kind: Kind, ledger: &mut Ledger<'_>) -> Option<LowTypicalHigh> {
+        let keys = ["low", "typical", "high"];
+        if keys.iter().all(|key| !table.entries.contains_key(*key)) {
+            let right = format!(
+                "write one figure such as {}, or {{ low = ..., typical = ..., high = ... }}, or {{ family = ... }}",
+                kind.facts().example
+            );
+            self.wrong("this table gives neither low, typical and high nor a family", right, ledger);
+            return None;
+        }
+        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &keys, ledger);
+        let [low, typical, high] = keys.map(|key| {
+            let right = "give all three of low, typical and high";
+            let item = fields.need(key, right, ledger)?;
+            let value = item.measure(kind, ledger)?;
+            let as_low_as_zero = key == "low" && value == 0.0 && kind.facts().zero == Zero::Allowed;
+            (as_low_as_zero || item.believable(value, kind, ledger)).then_some(value)
+        });
+        let three = LowTypicalHigh { low: low?, typical: typical?, high: high? };
+        if three.low > three.typical || three.typical > three.high {
+            let right = "low is the least of the three and high the greatest, also for speeds and rates";
+            self.wrong("low, typical and high do not rise", right, ledger);
+            return None;
+        }
+        if three.low > 0.0 && three.high > 200.0 * three.low {
+            self.wrong("high is more than 200 times low", "give a range that can be planned with", ledger);
+            return None;
+        }
+        Some(three)
+    }
+
+    fn family(&self, table: &Table, kind: Kind, ledger: &mut Ledger<'_>) -> Option<(Distribution, String)> {
+        let node = table.get("family")?;
+        let place = self.place.key("family");
+        let family =
+            Item { node, place: place.clone() }.text("write the name of a family in quotes", ledger)?;
+        let name = family.value.to_lowercase();
+        let keys: &[&str] = match name.as_str() {
+            "constant" => &["value"],
+            "uniform" => &["least", "greatest"],
+            "triangular" | "pert" => &["least", "mode", "greatest"],
+            "normal" => &["mean", "sd"],
+            "lognormal" | "gamma" => &["mean", "cv"],
+            "weibull" => &["mean", "shape"],
+            "exponential" => &["mean"],
+            "observed" => &["values", "file", "column", "unit"],
+            _ => {
+                let near = crate::nearest::nearest(&name, FAMILIES.split(", "));
+                let right = near.map_or_else(
+                    || format!("known families are {FAMILIES}"),
+                    |near| format!("the nearest is \"{near}\"; known families are {FAMILIES}"),
+                );
+                ledger.wrong(&place, node, "this family is not known", right);
+                return None;
+            }
+        };
+        let known: Vec<&str> = ["family", "by"].iter().chain(keys).copied().collect();
+        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &known, ledger);
+        let law = if name == "observed" {
+            let values = observed::read(self, &fields, kind, ledger)?;
+            Distribution::Observed(values.into())
+        } else {
+            let figures =
+                keys.iter().map(|key| figure(&fields, key, &name, kind, ledger)).collect::<Vec<_>>();
+            made(&name, &figures.into_iter().collect::<Option<Vec<f64>>>()?)?
+        };
+        match law.check() {
+            Ok(()) => Some((law, name)),
+            Err(error) => {
+                self.wrong(chance_words(error), chance_remedy(error), ledger);
+                None
+            }
+        }
+    }
+}
+
+fn figure(fields: &Fields<'_>, key: &str, family: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
+    let own = match key {
+        "cv" => Kind::Spread,
+        "shape" => Kind::Shape,
+        _ => kind,
+    };
+    let item = fields.need(key, &format!("a {family} distribution has it"), ledger)?;
+    let value = item.measure(own, ledger)?;
+    let edge = matches!(key, "least" | "sd") && value == 0.0;
+    (edge || item.believable(value, own, ledger)).then_some(value)
+}
+
+fn made(family: &str, figures: &[f64]) -> Option<Distribution> {
+    Some(match (family, figures) {
+        ("constant", [value]) => Distribution::Constant(*value),
+        ("uniform", [least, greatest]) => Distribution::Uniform { least: *least, greatest: *greatest },
+        ("triangular", [least, mode, greatest]) => {
+            Distribution::Triangular { least: *least, mode: *mode, greatest: *greatest }
+        }
+        ("pert", [least, mode, greatest]) => {
+            Distribution::Pert { least: *least, mode: *mode, greatest: *greatest }
+        }
+        ("normal", [mean, sd]) => Distribution::Normal { mean: *mean, sd: *sd },
+        ("lognormal", [mean, cv]) => Distribution::Lognormal { mean: *mean, cv: *cv },
+        ("gamma", [mean, cv]) => Distribution::Gamma { mean: *mean, cv: *cv },
+        ("weibull", [mean, shape]) => Distribution::Weibull { mean: *mean, shape: *shape },
+        ("exponential", [mean]) => Distribution::Exponential { mean: *mean },
+        _ => return None,
+    })
+}
+
+fn chance_words(error: ChanceError) -> String {
+    format!("this distribution cannot be: {error}")
+}
+
+fn chance_remedy(error: ChanceError) -> &'static str {
+    match error {
+        ChanceError::NotFinite | ChanceError::Negative => "use figures that are 0 or more",
+        ChanceError::OutOfOrder => "write least, mode and greatest in rising order",
+        ChanceError::Spread => "give a mean above 0, a cv up to 200 % and a shape from 0.2 to 100",
+        ChanceError::NormalTooWide => "use a lognormal or gamma distribution, which are never negative",
+        ChanceError::NothingObserved => "give at least one observed value above 0",
+    }
+}
+
+/// Where fits come from.
+pub(crate) const FIT: &str =
+    "low and high taken as the 10th and 90th percentile, typical as the most likely value";
+
+/// The distribution with low and high as 10th and 90th percentile and typical as mode. A low of 0 is taken as the least
+/// that can be: then a PERT from 0 whose 90th percentile is high.
+///
+/// # Errors
+/// As [`LowTypicalHigh::fit`].
+pub(crate) fn fit(three: LowTypicalHigh) -> Result<Distribution, FitError> {
+    if three.low > 0.0 || three.high == 0.0 {
+        return if three.high == 0.0 { Ok(Distribution::Constant(0.0)) } else { three.fit() };
+    }
+    let from_zero = |greatest| Distribution::Pert { least: 0.0, mode: three.typical, greatest };
+    let (mut low, mut high) = (three.high, three.high * 4.0);
+    for _ in 0..60 {
+        let greatest = f64::midpoint(low, high);
+        if from_zero(greatest).quantile(0.9) < three.high { low = greatest } else { high = greatest }
+    }
+    Ok(from_zero(f64::midpoint(low, high)))
+}
+
+/// What a distribution is called.
+pub(crate) fn describe(law: &Distribution) -> &'static str {
+    match law {
+        Distribution::Constant(_) => "a constant",
+        Distribution::Uniform { .. } => "a uniform distribution",
+        Distribution::Triangular { .. } => "a triangular distribution",
+        Distribution::Pert { .. } => "a PERT distribution",
+        Distribution::Normal { .. } => "a normal distribution",
+        Distribution::Lognormal { .. } => "a lognormal distribution",
+        Distribution::Gamma { .. } => "a gamma distribution",
+        Distribution::Weibull { .. } => "a Weibull distribution",
+        Distribution::Exponential { .. } => "an exponential distribution",
+        Distribution::Observed(_) => "the distribution of the observed values",
+    }
+}
+
+#[cfg(test)]
+mod tests;

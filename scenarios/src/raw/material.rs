@@ -1,0 +1,36 @@
+//! `[material]`
+
+use crate::fields::Fields;
+use crate::ledger::{At, Ledger};
+use crate::quantity::{Given, Takes};
+use crate::units::kind::Kind;
+
+pub(super) const KEYS: &[&str] = &["name", "density", "fill_factor", "settling", "price"];
+
+/// The material as typed.
+pub(crate) struct RawMaterial {
+    pub(crate) name: Option<At<String>>,
+    pub(crate) density: Option<At<f64>>,
+    pub(crate) fill_factor: Option<At<Given>>,
+    pub(crate) settling: Option<At<f64>>,
+    pub(crate) price: Option<At<f64>>,
+    /// Keys typed, right or wrong.
+    pub(crate) has_density: bool,
+    pub(crate) has_fill_factor: bool,
+}
+
+impl RawMaterial {
+    pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
+        Self {
+            name: fields
+                .need("name", "name the material, such as \"wood chips, green\"", ledger)
+                .and_then(|item| item.text("write a name in quotes", ledger)),
+            density: fields.figure("density", Kind::Density, ledger),
+            fill_factor: fields.given("fill_factor", Kind::FillFactor, Takes::Loads, ledger),
+            settling: fields.figure("settling", Kind::Settling, ledger),
+            price: fields.figure("price", Kind::PricePerVolume, ledger),
+            has_density: fields.has("density"),
+            has_fill_factor: fields.has("fill_factor"),
+        }
+    }
+}

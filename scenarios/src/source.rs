@@ -1,0 +1,77 @@
+//! A file on disk, read as text.
+
+use crate::nearest::nearest;
+use std::io::{ErrorKind, Read};
+use std::path::Path;
+
+/// Largest scenario file \[bytes\].
+const LARGEST: u64 = 1_000_000;
+
+/// Why a file is not read: what is wrong, what would be right, and where in the bytes.
+pub(crate) struct Unread {
+    pub(crate) what: String,
+    pub(crate) right: String,
+    /// Line counted from 1; 0 = the whole file.
+    pub(crate) line: usize,
+}
+
+/// Reads a file as UTF-8 text.
+pub(crate) fn text(path: &Path) -> Result<String, Unread> {
+    let whole = |what: String, right: &str| Unread { what, right: right.to_owned(), line: 0 };
+    let about = std::fs::metadata(path).map_err(|error| match error.kind() {
+        ErrorKind::NotFound => {
+            let right = beside(path).unwrap_or_else(|| "write a new one with heapcast new".into());
+            whole("there is no such file".into(), &right)
+        }
+        ErrorKind::PermissionDenied => {
+            whole("this file may not be read".into(), "ask for the right to read it")
+        }
+        _ => whole(format!("this file cannot be opened: {error}"), "name a scenario file"),
+    })?;
+    if about.is_dir() {
+        return Err(whole("this is a folder".into(), "name a scenario file in it, ending in .toml"));
+    }
+    if !about.is_file() {
+        return Err(whole("this is not a plain file".into(), "name a scenario file, ending in .toml"));
+    }
+    let mut bytes = Vec::new();
+    let read = std::fs::File::open(path).and_then(|file| file.take(LARGEST + 1).read_to_end(&mut bytes));
+    read.map_err(|error| match error.kind() {
+        ErrorKind::PermissionDenied => {
+            whole("this file may not be read".into(), "ask for the right to read it")
+        }
+        _ => whole(format!("this file cannot be read: {error}"), "name a scenario file"),
+    })?;
+    if bytes.len() as u64 > LARGEST {
+        return Err(whole(
+            format!("this file is larger than {LARGEST} bytes"),
+            "a scenario file is far smaller",
+        ));
+    }
+    if bytes.contains(&0) {
+        return Err(whole("this is not a text file".into(), "a scenario file is plain text in TOML"));
+    }
+    String::from_utf8(bytes).map_err(|error| {
+        let good = error.utf8_error().valid_up_to();
+        let before = error.as_bytes().get(..good).unwrap_or_default();
+        Unread {
+            what: "this line is not UTF-8 text".into(),
+            right: "save the file as UTF-8".into(),
+            line: before.iter().filter(|byte| **byte == b'\n').count() + 1,
+        }
+    })
+}
+
+/// The scenario file in the same folder whose name is nearest.
+fn beside(path: &Path) -> Option<String> {
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut names: Vec<String> = std::fs::read_dir(folder)
+        .ok()?
+        .take(1000)
+        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
+        .filter(|name| name.ends_with(".toml"))
+        .collect();
+    names.sort();
+    let name = path.file_name()?.to_str()?;
+    nearest(name, names.iter().map(String::as_str)).map(|near| format!("the nearest beside it is \"{near}\""))
+}

@@ -1,0 +1,244 @@
+//! A number with a unit, as people type it.
+
+use super::System;
+use super::dimension::Dimension;
+use super::words::{Unit, find, nearest_word};
+
+/// Signs that stand before or after a sum of money.
+const SIGNS: &[&str] = &["$", "€", "£", "¥", "₹", "₩", "₺", "₴", "₽", "R$", "kr", "zł", "Kč", "Ft", "Fr"];
+
+/// Longest text of a quantity \[bytes\].
+const LONGEST: usize = 80;
+
+/// A number with its unit.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Amount {
+    number: f64,
+    size: f64,
+    /// What the unit measures.
+    pub(crate) dimension: Dimension,
+    /// The system the unit belongs to, if to one only.
+    pub(crate) system: Option<System>,
+    /// The currency typed.
+    pub(crate) currency: Option<String>,
+}
+
+impl Amount {
+    /// How many units of the given SI size it is. Exact where both units are the same.
+    pub(crate) fn in_units_of(&self, size: f64) -> f64 {
+        self.number * (self.size / size)
+    }
+}
+
+/// Why a text is not an amount.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum AmountError {
+    /// Nothing there.
+    Empty,
+    /// Far longer than any quantity.
+    TooLong,
+    /// It does not begin with a number.
+    NotANumber,
+    /// Not a finite number.
+    NotFinite,
+    /// A comma in the number, which can be read two ways.
+    Comma,
+    /// A fraction such as 3/4.
+    Fraction(f64),
+    /// A number and nothing else.
+    NoUnit,
+    /// A word that is no unit, and the nearest that is.
+    UnknownUnit(String, Option<&'static str>),
+    /// Several numbers whose units do not belong together.
+    Mixed,
+}
+
+impl AmountError {
+    /// What is wrong, in words.
+    pub(crate) fn what(&self) -> String {
+        match self {
+            AmountError::Empty => "nothing is written here".into(),
+            AmountError::TooLong => "this is too long for a quantity".into(),
+            AmountError::NotANumber => "this does not begin with a number".into(),
+            AmountError::NotFinite => "this is not a finite number".into(),
+            AmountError::Comma => "a comma in a number can be read two ways".into(),
+            AmountError::Fraction(value) => format!("fractions are not read: write {value}"),
+            AmountError::NoUnit => "the unit is missing".into(),
+            AmountError::UnknownUnit(word, Some(near)) => {
+                format!("the unit \"{word}\" is not known, the nearest is \"{near}\"")
+            }
+            AmountError::UnknownUnit(word, None) => format!("the unit \"{word}\" is not known"),
+            AmountError::Mixed => "these units do not belong together".into(),
+        }
+    }
+}
+
+/// Reads `44 yd3`, `$18/yd3`, `1 h 30 min`, `5 ft 6 in`, `25 %`, `0.25`.
+///
+/// # Errors
+/// What is wrong with it. A plain number is not an error: its dimension is a number's.
+pub(crate) fn parse(text: &str) -> Result<Amount, AmountError> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Err(AmountError::Empty);
+    }
+    if text.len() > LONGEST {
+        return Err(AmountError::TooLong);
+    }
+    let (currency, rest) = leading_currency(text);
+    let (number, rest) = number(rest)?;
+    if let Some(currency) = currency {
+        return money(number, rest, currency);
+    }
+    if rest.is_empty() {
+        return Ok(bare(number));
+    }
+    let next = rest.char_indices().find(|(i, c)| starts_number(rest, *i, *c)).map(|(i, _)| i);
+    match next {
+        None => with_unit(number, rest),
+        Some(at) => {
+            let first = with_unit(number, &rest[..at])?;
+            compound(first, &rest[at..])
+        }
+    }
+}
+
+/// Reads the text of a unit alone, such as `s` or `m3/h`.
+pub(crate) fn parse_unit(text: &str) -> Result<Amount, AmountError> {
+    if text.trim().is_empty() { Err(AmountError::Empty) } else { with_unit(1.0, text) }
+}
+
+/// A number without a unit.
+pub(crate) fn bare(number: f64) -> Amount {
+    Amount { number, size: 1.0, dimension: Dimension::NUMBER, system: None, currency: None }
+}
+
+/// A digit that begins a further number: it follows a space, or stands where no unit has one.
+fn starts_number(text: &str, at: usize, c: char) -> bool {
+    c.is_ascii_digit()
+        && text[..at].ends_with(|before: char| before.is_whitespace() || before == '\'' || before == '+')
+}
+
+fn compound(first: Amount, rest: &str) -> Result<Amount, AmountError> {
+    let second = parse(rest)?;
+    let may_join = first.dimension == Dimension::TIME || first.dimension == Dimension::LENGTH;
+    if !may_join || second.dimension != first.dimension || second.size >= first.size || first.number < 0.0 {
+        return Err(AmountError::Mixed);
+    }
+    Ok(Amount { number: first.in_units_of(1.0) + second.in_units_of(1.0), size: 1.0, ..first })
+}
+
+fn with_unit(number: f64, text: &str) -> Result<Amount, AmountError> {
+    let text = text.trim().trim_end_matches(',');
+    if let Some(unit) = find(text) {
+        return Ok(of(number, unit));
+    }
+    let text = text.replace(" per ", "/");
+    if let Some((above, below)) = text.split_once('/') {
+        let below = find(below).ok_or_else(|| unknown(below))?;
+        if let Some(currency) = currency_word(above.trim()) {
+            return Ok(quotient(money_amount(number, currency), below));
+        }
+        let above = find(above).ok_or_else(|| unknown(above))?;
+        return Ok(quotient(of(number, above), below));
+    }
+    if text.starts_with(|c: char| c == '/' || c.is_ascii_digit()) {
+        return Err(AmountError::NotANumber);
+    }
+    match currency_word(&text) {
+        Some(currency) => Ok(money_amount(number, currency)),
+        None => Err(unknown(&text)),
+    }
+}
+
+fn of(number: f64, unit: &Unit) -> Amount {
+    Amount { number, size: (unit.size)(), dimension: unit.dimension, system: unit.system, currency: None }
+}
+
+fn quotient(above: Amount, below: &Unit) -> Amount {
+    Amount {
+        size: above.size / (below.size)(),
+        dimension: above.dimension.over(below.dimension),
+        system: above.system.or(below.system),
+        ..above
+    }
+}
+
+fn unknown(word: &str) -> AmountError {
+    let word: String = word.trim().chars().take(40).collect();
+    let near = nearest_word(&word);
+    AmountError::UnknownUnit(word, near)
+}
+
+fn money(number: f64, rest: &str, currency: String) -> Result<Amount, AmountError> {
+    let amount = money_amount(number, currency);
+    let rest = rest.trim();
+    if rest.is_empty() {
+        return Ok(amount);
+    }
+    let below = rest.strip_prefix('/').or_else(|| rest.strip_prefix("per ")).ok_or_else(|| unknown(rest))?;
+    let unit = find(below).ok_or_else(|| unknown(below))?;
+    Ok(quotient(amount, unit))
+}
+
+fn money_amount(number: f64, currency: String) -> Amount {
+    Amount { number, size: 1.0, dimension: Dimension::MONEY, system: None, currency: Some(currency) }
+}
+
+fn leading_currency(text: &str) -> (Option<String>, &str) {
+    let end = text.find(|c: char| c.is_ascii_digit() || "+-.".contains(c) || c.is_whitespace()).unwrap_or(0);
+    match currency_word(&text[..end]) {
+        Some(currency) => (Some(currency), text[end..].trim_start()),
+        None => (None, text),
+    }
+}
+
+/// A currency: one of the signs, or three capital letters.
+pub(crate) fn currency_word(word: &str) -> Option<String> {
+    let code = word.len() == 3 && word.chars().all(|c| c.is_ascii_uppercase());
+    let sign = SIGNS.contains(&word);
+    (code && find(word).is_none() || sign).then(|| word.to_owned())
+}
+
+fn number(text: &str) -> Result<(f64, &str), AmountError> {
+    let lower = text.to_ascii_lowercase();
+    let unsigned = lower.trim_start_matches(['+', '-']);
+    if ["nan", "inf", "infinity", "∞"].iter().any(|word| unsigned.split_whitespace().next() == Some(*word))
+    {
+        return Err(AmountError::NotFinite);
+    }
+    let bytes = text.as_bytes();
+    let digits = |mut at: usize| {
+        while bytes.get(at).is_some_and(|b| b.is_ascii_digit() || *b == b'_') {
+            at += 1;
+        }
+        at
+    };
+    let start = usize::from(matches!(bytes.first(), Some(b'+' | b'-')));
+    let mut end = digits(start);
+    if bytes.get(end) == Some(&b',') && bytes.get(end + 1).is_some_and(u8::is_ascii_digit) {
+        return Err(AmountError::Comma);
+    }
+    if bytes.get(end) == Some(&b'.') {
+        end = digits(end + 1);
+    }
+    if matches!(bytes.get(end), Some(b'e' | b'E')) {
+        let sign = usize::from(matches!(bytes.get(end + 1), Some(b'+' | b'-')));
+        let power = digits(end + 1 + sign);
+        if power > end + 1 + sign {
+            end = power;
+        }
+    }
+    let value: f64 = text[..end].replace('_', "").parse().map_err(|_| AmountError::NotANumber)?;
+    if !value.is_finite() {
+        return Err(AmountError::NotFinite);
+    }
+    let rest = text[end..].trim_start();
+    match rest.strip_prefix('/').map(number) {
+        Some(Ok((below, _))) if below > 0.0 => Err(AmountError::Fraction(value / below)),
+        _ => Ok((value, rest)),
+    }
+}
+
+#[cfg(test)]
+mod tests;
