@@ -1,8 +1,7 @@
 //! The event list: for each actor the time of its next event, and which of all is first.
 //!
-//! A fixed array, looked through when it is short and otherwise kept as a tournament of minima, in which a change costs
-//! one comparison for every doubling of the number of actors. Time and actor share one key, so that at equal times the
-//! lower slot wins. Nothing is allocated in a run.
+//! A tournament of minima over a fixed array. Time and actor share one key, so that at equal times the lower slot wins
+//! and a change costs at most one comparison for every doubling of the number of actors. Nothing is allocated in a run.
 
 use crate::activity::Micros;
 
@@ -17,24 +16,16 @@ const NOTHING: u64 = u64::MAX;
 /// See the file's head.
 #[derive(Clone, Debug)]
 pub(crate) struct Calendar {
-    /// `keys[leaves..]` belong to the slots. In a tournament every other is the lesser of its two children and `keys[1]`
-    /// is the first; with few slots there is nothing but the slots.
+    /// `keys[leaves..]` belong to the slots; every other is the lesser of its two children; `keys[1]` is the first.
     keys: Vec<u64>,
     leaves: usize,
 }
 
-/// Up to this many slots a look at all of them is cheaper than keeping a tournament.
-const FEW: usize = 16;
-
 impl Calendar {
     /// A calendar for this many slots, all without an event.
     pub(crate) fn new(slots: usize) -> Self {
-        if slots <= FEW {
-            Self { keys: vec![NOTHING; slots], leaves: 0 }
-        } else {
-            let leaves = slots.next_power_of_two();
-            Self { keys: vec![NOTHING; 2 * leaves], leaves }
-        }
+        let leaves = slots.next_power_of_two().max(2);
+        Self { keys: vec![NOTHING; 2 * leaves], leaves }
     }
 
     /// Forgets all events.
@@ -54,20 +45,17 @@ impl Calendar {
         self.put(slot, NOTHING);
     }
 
+    /// Plays the tournament again from this slot up, as far as that changes anything.
     #[inline]
     fn put(&mut self, slot: usize, key: u64) {
-        self.keys[self.leaves + slot] = key;
-        if self.leaves > 0 {
-            self.play(self.leaves + slot);
-        }
-    }
-
-    /// Plays the tournament again from this key up.
-    fn play(&mut self, from: usize) {
-        let mut i = from;
+        let mut i = self.leaves + slot;
+        self.keys[i] = key;
         while i > 1 {
             let winner = self.keys[i].min(self.keys[i ^ 1]);
             i >>= 1;
+            if self.keys[i] == winner {
+                return;
+            }
             self.keys[i] = winner;
         }
     }
@@ -80,11 +68,7 @@ impl Calendar {
     /// The first event: time and slot; a time beyond [`END_OF_TIME`] if there is none.
     #[inline]
     pub(crate) fn first(&self) -> (Micros, usize) {
-        let key = if self.leaves > 0 {
-            self.keys[1]
-        } else {
-            self.keys.iter().fold(NOTHING, |first, key| first.min(*key))
-        };
+        let key = self.keys[1];
         ((key >> SLOT_BITS) as Micros, (key & (MOST_SLOTS as u64 - 1)) as usize)
     }
 }
