@@ -1,7 +1,8 @@
 //! A replay told in plain lines, so that a test can state what happens and a failure can be read.
 //!
 //! One line an event: time from the start of the first day, who, what, which load, where. Left out is what lasts no
-//! time and decides nothing: a wait or a rest that ends at once, and whatever begins at the very finish.
+//! time and decides nothing: a wait or a rest that ends at once, what is
+//! told twice, and whatever begins at the very finish.
 
 use super::books;
 use sim::*;
@@ -41,8 +42,11 @@ pub fn lines(job: &Job, run: &Replay) -> Vec<String> {
     for (i, entry) in run.log.iter().enumerate() {
         let later = run.log[i + 1..].iter().take_while(|later| later.at == entry.at);
         let mut later = later.filter(|later| actor(later) == actor(entry));
+        let before = run.log[..i].iter().rev().find(|before| actor(before) == actor(entry));
         let leaves_no_trace = actor(entry).is_some()
-            && (entry.at == run.outcome.finish.clock || (idle(&entry.event) && later.next().is_some()));
+            && (before.is_some_and(|before| before.event == entry.event)
+                || entry.at == run.outcome.finish.clock
+                || (idle(&entry.event) && later.next().is_some()));
         if !leaves_no_trace {
             told.push(format!("{} {}", clock(entry.at), words(job, &entry.event)));
         }

@@ -1,0 +1,89 @@
+//! Section 1: the two rules by which a job ends.
+
+use super::jobs::*;
+use super::log::*;
+use sim::*;
+
+/// North and south need so much; one pile.
+fn north_and_south(north_m3: f64, south_m3: f64, stock_m3: f64, finish: FinishRule) -> Job {
+    let zones = vec![zone("north", north_m3, 0, 20.0), zone("south", south_m3, 0, 20.0)];
+    let mut job = with_zones(without_rakers(one_and_one()), zones, 0.0);
+    job.stockpiles[0].on_hand_m3 = stock_m3;
+    job.finish = finish;
+    job
+}
+
+#[test]
+fn area_covered_leaves_the_rest_at_the_pile() {
+    let job = north_and_south(1.5, 1.0, 5.0, FinishRule::AreaCovered);
+    let run = only_run(&job);
+    assert_eq!(volumes(&run), [1.0, 0.5, 1.0]);
+    assert!((run.outcome.left_over_m3 - 2.5).abs() < 1e-9);
+    assert_eq!(run.outcome.short_m3, 0.0);
+}
+
+#[test]
+fn piles_that_run_out_leave_a_shortfall_zone_by_zone() {
+    let run = only_run(&north_and_south(1.5, 1.0, 2.0, FinishRule::AreaCovered));
+    assert_eq!(volumes(&run), [1.0, 0.5, 0.5]);
+    assert_eq!(run.books.zones[0].short_m3, 0.0);
+    assert!((run.books.zones[1].short_m3 - 0.5).abs() < 1e-9);
+    assert!((run.outcome.short_m3 - 0.5).abs() < 1e-9);
+    assert_eq!(run.outcome.left_over_m3, 0.0);
+}
+
+#[test]
+fn pile_cleared_places_the_surplus_in_its_zone_with_full_buckets() {
+    // While south lacks its half load, north is cut to what it needs; then the surplus of 3 m3 goes there uncut.
+    let job = north_and_south(1.5, 0.5, 5.0, FinishRule::PileCleared { surplus_zone: 0 });
+    let run = only_run(&job);
+    assert_eq!(volumes(&run), [1.0, 0.5, 0.5, 1.0, 1.0, 1.0]);
+    assert_eq!(served(&job, &run), "north north south north north north");
+    assert!((run.books.zones[0].placed_m3 - 4.5).abs() < 1e-9);
+    assert_eq!(run.outcome.left_over_m3, 0.0);
+}
+
+#[test]
+fn the_surplus_zone_takes_full_buckets_from_the_moment_nobody_else_needs_more() {
+    // South comes last and is the surplus zone: its own half load is not cut, once north has what it needs.
+    let job = north_and_south(1.0, 0.5, 3.2, FinishRule::PileCleared { surplus_zone: 1 });
+    let run = only_run(&job);
+    assert_eq!(volumes(&run), [1.0, 1.0, 1.0, 0.2]);
+    assert_eq!(served(&job, &run), "north south south south");
+}
+
+#[test]
+fn a_surplus_zone_that_needs_nothing_itself_takes_the_surplus() {
+    let job = north_and_south(1.0, 0.0, 2.0, FinishRule::PileCleared { surplus_zone: 1 });
+    assert_eq!(served(&job, &only_run(&job)), "north south");
+}
+
+#[test]
+fn pile_cleared_places_later_deliveries_too() {
+    let mut job = north_and_south(1.0, 0.0, 1.0, FinishRule::PileCleared { surplus_zone: 0 });
+    let late_s = Distribution::Constant(0.0);
+    job.stockpiles[0].deliveries = vec![Delivery { at_s: job.shift.start_s + 300.0, late_s, volume_m3: 1.4 }];
+    let run = only_run(&job);
+    assert_eq!(volumes(&run), [1.0, 1.0, 0.4]);
+    // Back from the zone: 300 + 10 + 20 + 10 + 5, and another cycle of 45 s.
+    assert_eq!(run.outcome.completion.working, 390 * SECOND);
+}
+
+#[test]
+fn pile_cleared_may_run_short_too() {
+    let run = only_run(&north_and_south(3.0, 1.0, 2.0, FinishRule::PileCleared { surplus_zone: 1 }));
+    assert_eq!(volumes(&run), [1.0, 1.0]);
+    assert!((run.outcome.short_m3 - 2.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_zone_that_can_get_no_more_does_not_hold_the_surplus_up() {
+    // North, reached from its own pile only, lacks 1 m3 for good. The other pile's surplus still goes to south.
+    let mut job = north_and_south(2.0, 1.0, 1.0, FinishRule::PileCleared { surplus_zone: 1 });
+    job.stockpiles.push(pile("other pile", 3.0));
+    job.zones[1].ways[0].stockpile = 1;
+    let run = only_run(&job);
+    assert_eq!(served(&job, &run), "north south south south");
+    assert!((run.outcome.short_m3 - 1.0).abs() < 1e-9);
+    assert_eq!(run.outcome.left_over_m3, 0.0);
+}
