@@ -1,0 +1,34 @@
+//! Every figure that is assumed, with its source.
+
+use super::words::sentence;
+use crate::findings::{self, AssumedLine};
+use crate::forecast::Forecast;
+use maud::{Markup, html};
+
+pub(super) fn section(forecast: &Forecast) -> Markup {
+    let says = findings::assumed(&forecast.scenario.assumptions);
+    html! {
+        section id="assumed" {
+            h2 { "What was assumed" }
+            p { (says.sentence) @if !says.all.is_empty() { " Write the key into the file to say it yourself." } }
+            @for (source, lines) in by_source(&says.all) {
+                h3 { "From: " (source) }
+                ul.assumed { @for line in lines { li {
+                    (sentence(&line.words)) " " code { (line.key) }
+                } } }
+            }
+        }
+    }
+}
+
+/// Sources in the order they first appear, each with what is taken from it.
+fn by_source(all: &[AssumedLine]) -> Vec<(&str, Vec<&AssumedLine>)> {
+    let mut sources: Vec<(&str, Vec<&AssumedLine>)> = Vec::new();
+    for line in all {
+        match sources.iter_mut().find(|(source, _)| *source == line.from) {
+            Some((_, lines)) => lines.push(line),
+            None => sources.push((&line.from, vec![line])),
+        }
+    }
+    sources
+}

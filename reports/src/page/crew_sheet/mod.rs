@@ -1,0 +1,200 @@
+//! The crew sheet: a page of its own to print, hand out and write on.
+
+pub(super) mod loads;
+mod times;
+
+use super::words::{and_list, date, number};
+use crate::forecast::Forecast;
+use crate::load_story::load_stories;
+use loads::{LoadPlan, load_plan};
+use maud::{Markup, html};
+use scenarios::units::volume;
+
+pub(super) fn section(forecast: &Forecast) -> Markup {
+    let scenario = &forecast.scenario;
+    let plan = load_plan(forecast);
+    html! {
+        section id="crew-sheet" {
+            h2 { "Crew sheet: " (scenario.title) }
+            @if let Some(day) = scenario.date { p.soft { (date(day)) } }
+            (by_the_clock(forecast))
+            (crew(forecast, &plan))
+            (loads_to_move(forecast, &plan))
+            h3 { "Notes" }
+            div.lines aria-hidden="true" {}
+            p.note {
+                @if scenario.job.raking.stand_clear && !scenario.job.rakers.is_empty() {
+                    "Nobody rakes in a zone while a loader dumps there. "
+                }
+                "Keep clear of a loader that moves. The machine's manual, local codes and licensed practice come first."
+            }
+        }
+    }
+}
+
+fn by_the_clock(forecast: &Forecast) -> Markup {
+    html! {
+        h3 { "When" }
+        table.short {
+            thead { tr {
+                th scope="col" { "Expected" }
+                th scope="col" { "What" }
+                th.write scope="col" { "Really at" }
+            } }
+            tbody { @for moment in times::times(forecast) { tr {
+                td { (moment.when) }
+                td { (moment.what) }
+                td.blank {}
+            } } }
+        }
+    }
+}
+
+fn crew(forecast: &Forecast, plan: &LoadPlan) -> Markup {
+    let job = &forecast.scenario.job;
+    html! {
+        h3 { "Who" }
+        table {
+            thead { tr {
+                th scope="col" { "Post" }
+                th scope="col" { "Does" }
+                th scope="col" { "Loads, about" }
+                th.write scope="col" { "Person" }
+            } }
+            tbody {
+                @for (i, loader) in job.loaders.iter().enumerate() { tr {
+                    th scope="row" { (loader.name) }
+                    td { (hauls(forecast, i)) }
+                    td { (number(plan.by_loader.get(i).copied().unwrap_or_default())) }
+                    td.blank {}
+                } }
+                @for raker in &job.rakers { tr {
+                    th scope="row" { (raker.name) }
+                    td { (rakes(forecast, raker)) }
+                    td { "–" }
+                    td.blank {}
+                } }
+            }
+        }
+    }
+}
+
+/// Names said one by one; more than these are only counted.
+const NAMED: usize = 3;
+
+/// Where a loader took its loads from and to in the typical run.
+fn hauls(forecast: &Forecast, loader: usize) -> String {
+    let job = &forecast.scenario.job;
+    let stories = load_stories(&forecast.typical.log);
+    let of_loader = || stories.iter().filter(|story| story.loader == loader);
+    let seen = |names: Vec<&str>, reached: &dyn Fn(usize) -> bool, what: &str| {
+        let names: Vec<String> =
+            names.iter().enumerate().filter(|(i, _)| reached(*i)).map(|(_, n)| (*n).to_owned()).collect();
+        if names.len() > NAMED { format!("{} {what}", names.len()) } else { and_list(&names) }
+    };
+    let piles = seen(
+        job.stockpiles.iter().map(|p| p.name.as_str()).collect(),
+        &|i| of_loader().any(|story| story.stockpile == Some(i)),
+        "piles",
+    );
+    let zones = seen(
+        job.zones.iter().map(|z| z.name.as_str()).collect(),
+        &|i| of_loader().any(|story| story.zone == Some(i)),
+        "zones",
+    );
+    let dumps = if job.raking.spread_share > 0.0 { "spreads part of each load" } else { "dumps heaps" };
+    match (piles.is_empty(), zones.is_empty()) {
+        (false, false) => format!("loads at {piles}, hauls to {zones}, {dumps}"),
+        _ => format!("loads, hauls, {dumps}"),
+    }
+}
+
+fn rakes(forecast: &Forecast, raker: &sim::Raker) -> String {
+    let job = &forecast.scenario.job;
+    let together = if job.raking.together.is_some() && job.rakers.len() > 1 {
+        "rakes heaps out with the other rakers"
+    } else {
+        "rakes heaps out"
+    };
+    match job.zones.get(raker.start_zone) {
+        Some(zone) if job.zones.len() > 1 => format!("{together}, begins in {}", zone.name),
+        _ => together.to_owned(),
+    }
+}
+
+fn loads_to_move(forecast: &Forecast, plan: &LoadPlan) -> Markup {
+    let job = &forecast.scenario.job;
+    let several_piles = job.stockpiles.len() > 1;
+    let most = plan.lines.iter().map(|line| line.loads).max().unwrap_or_default();
+    let per_box = loads_per_box(most);
+    html! {
+        h3 { "Loads" }
+        table {
+            thead { tr {
+                th scope="col" { "To" }
+                th scope="col" { "From" }
+                th scope="col" { "Volume, about" }
+                th scope="col" { "Loads, about" }
+                th.write scope="col" { "Done at" }
+            } }
+            tbody { @for line in &plan.lines {
+                tr.counted {
+                    th scope="row" { (job.zones.get(line.zone).map_or("", |zone| zone.name.as_str())) }
+                    td { (line.pile.and_then(|pile| job.stockpiles.get(pile)).map_or("–", |pile| pile.name.as_str())) }
+                    td { (volume(line.volume_m3, forecast.units)) }
+                    td { (number(line.loads)) }
+                    td.blank {}
+                }
+                tr.tally { td colspan="5" { (boxes(line.loads, per_box)) } }
+            } }
+            tfoot { tr {
+                th scope="row" { "Total" }
+                td {}
+                td { (volume(plan.volume_m3, forecast.units)) }
+                td { (number(plan.total)) }
+                td.blank {}
+            } }
+        }
+        p.note {
+            @if per_box == 1 { "One box for each load. " } @else { "One box for every " (per_box) " loads. " }
+            "Volumes and loads are means of all runs"
+            @if several_piles { "; how they divide among the piles is that of a typical run" }
+            "."
+        }
+    }
+}
+
+/// So many loads that no line has more boxes than fit the sheet.
+fn loads_per_box(most: u64) -> u64 {
+    const MOST_BOXES: u64 = 60;
+    [1, 2, 5, 10, 20, 50, 100]
+        .into_iter()
+        .find(|n| most.div_ceil(*n) <= MOST_BOXES)
+        .unwrap_or(most.div_ceil(MOST_BOXES))
+}
+
+/// Boxes to tick off, in fives.
+fn boxes(loads: u64, per_box: u64) -> Markup {
+    let boxes = loads.div_ceil(per_box.max(1));
+    let fives = (0..boxes.div_ceil(5)).map(|five| (boxes - five * 5).min(5));
+    html! {
+        div aria-hidden="true" { @for five in fives { span.five { @for _ in 0..five { i {} } } } }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn there_is_a_box_for_every_load() {
+        assert_eq!(boxes(12, 1).into_string().matches("<i>").count(), 12);
+        assert_eq!(boxes(12, 5).into_string().matches("<i>").count(), 3);
+        assert_eq!(boxes(0, 1).into_string().matches("<i>").count(), 0);
+    }
+
+    #[test]
+    fn a_long_job_has_a_box_for_several_loads() {
+        assert_eq!([60, 61, 300, 7_000].map(loads_per_box), [1, 2, 5, 117]);
+    }
+}

@@ -1,0 +1,39 @@
+//! How it was worked out, and what it takes to get the same page again.
+
+use super::words;
+use crate::findings;
+use crate::forecast::Forecast;
+use maud::{Markup, html};
+use sim::LEVEL;
+
+pub(super) fn section(forecast: &Forecast) -> Markup {
+    let from = &forecast.provenance;
+    html! {
+        footer id="foot" {
+            h2 { "How this was worked out" }
+            p {
+                "The job was run " (words::count(from.runs.into(), "time")) " in a simulator, each time with other luck: "
+                "good days and bad ones, full buckets and light ones, quick loads and slow ones. \"8 days in 10\" (P80) "
+                "means: in 8 of 10 such runs it took no longer."
+            }
+            p {
+                "Percentiles are Hyndman and Fan's type 7. Every interval (\"known to\", \"usual range\" of a saving) has a "
+                (findings::percent(LEVEL)) " confidence level: order statistics for percentiles, Student's t for means, "
+                "Clopper and Pearson for chances. Intervals cover the luck of the runs, not a wrong figure in the file."
+            }
+            dl {
+                dt { "Made with" } dd { "heapcast " (from.version) }
+                dt { "File" } dd { (from.file) @if let Some(name) = &from.alternative { ", alternative: " (name) } }
+                dt { "Its SHA-256" } dd { (from.scenario_hash) }
+                dt { "Seed" } dd { (from.seed) }
+                dt { "Runs" } dd {
+                    (words::number(from.runs.into()))
+                    @if !forecast.relief.is_empty() {
+                        "; " (words::number(forecast.relief_runs.into())) " for each change under \"What would help\""
+                    }
+                }
+                dt { "The same again" } dd { code { (from.command) } }
+            }
+        }
+    }
+}

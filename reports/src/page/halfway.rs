@@ -1,0 +1,76 @@
+//! What should be done by when: marks to check the day against.
+
+use super::charts::Charts;
+use crate::forecast::{Forecast, seconds};
+use maud::{Markup, html};
+use scenarios::units::{clock, volume};
+use sim::PROGRESS_PARTS;
+
+/// A share of the volume and when it should be raked out.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) struct Mark {
+    /// `half`.
+    pub(super) part: &'static str,
+    /// How much that is, on average.
+    pub(super) volume: String,
+    /// One day in ten it is earlier.
+    pub(super) early: String,
+    /// One day in two it is earlier.
+    pub(super) middle: String,
+    /// One day in ten it is later.
+    pub(super) late: String,
+    /// Middle time, to sort by \[whole s after midnight of the first day\].
+    pub(super) middle_s: u64,
+}
+
+const PARTS: [(&str, usize); 4] = [("a quarter", 5), ("half", 10), ("three quarters", 15), ("all", 20)];
+
+/// When each quarter of the volume is raked out.
+pub(super) fn marks(forecast: &Forecast) -> Vec<Mark> {
+    let start_s = forecast.scenario.job.shift.start_s;
+    let placed_m3 = forecast.study.sorted(|o| o.placed_m3).mean().value;
+    let mark = |(part, twentieths): (&'static str, usize)| {
+        let times = forecast.study.sorted(|o| start_s + seconds(o.progress[twentieths - 1]));
+        let at = |share| clock(times.percentile(share).value, forecast.units);
+        Mark {
+            part,
+            volume: volume(placed_m3 * twentieths as f64 / PROGRESS_PARTS as f64, forecast.units),
+            early: at(0.1),
+            middle: at(0.5),
+            late: at(0.9),
+            middle_s: times.percentile(0.5).value.max(0.0) as u64,
+        }
+    };
+    PARTS.map(mark).into()
+}
+
+pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
+    let marks = marks(forecast);
+    let half = marks.iter().find(|mark| mark.part == "half");
+    html! {
+        section id="progress" {
+            h2 { "What should be done by when" }
+            (charts.figure("progress"))
+            table.short {
+                thead { tr {
+                    th scope="col" { "Raked out" }
+                    th scope="col" { "Between, 8 days in 10" }
+                    th scope="col" { "Middle" }
+                    th scope="col" { "That is about" }
+                } }
+                tbody { @for mark in &marks { tr {
+                    th scope="row" { (crate::findings::capital(mark.part)) }
+                    td { @if mark.early == mark.late { (mark.early) } @else { (mark.early) " to " (mark.late) } }
+                    td { (mark.middle) }
+                    td { (mark.volume) }
+                } } }
+            }
+            @if let Some(half) = half.filter(|half| half.early != half.late) {
+                p {
+                    "Half-way check: if half is not raked out by " (half.late)
+                    ", the day is among the slowest tenth. Tell whoever is waiting."
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,130 @@
+//! Done by when: the answer, large.
+
+use super::charts::Charts;
+use crate::findings::{self, DoneBy, DoneRow, PLAN_SHARE};
+use crate::forecast::{Forecast, seconds};
+use maud::{Markup, html};
+use scenarios::units::clock;
+use sim::Sorted;
+
+pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
+    let says = findings::done_by(forecast);
+    let doubtful = findings::warnings(&forecast.scenario.cautions).doubtful.len();
+    html! {
+        section id="range" {
+            h2 { "Done by when" }
+            @if doubtful > 0 {
+                p.heed {
+                    "Some figures are doubtful. Read "
+                    a href="#cautions" { @if doubtful == 1 { "the warning" } @else { "the " (doubtful) " warnings" } }
+                    " first."
+                }
+            }
+            div.answer {
+                p.big { (large(&says)) }
+                @if !says.range.is_empty() { p { (says.range) } }
+                p.plan { (says.plan_on) }
+                @if let Some(by) = &says.by { p { (by.sentence) } }
+            }
+            (charts.figure("completion"))
+            (rows(&says.rows))
+            p.note { (says.intervals) }
+            (chances(forecast))
+        }
+    }
+}
+
+/// The clock times of the first and the last row.
+fn large(says: &DoneBy) -> Markup {
+    match (says.rows.first(), says.rows.last()) {
+        (Some(first), Some(last)) if first.clock != last.clock => html! {
+            span { (first.clock) } " to " span { (last.clock) }
+        },
+        (Some(only), _) => html! { span { (only.clock) } },
+        _ => html! { span { (says.plan.clock) } },
+    }
+}
+
+fn rows(rows: &[DoneRow]) -> Markup {
+    html! {
+        table.short {
+            thead { tr {
+                th scope="col" { "How often" }
+                th scope="col" { "Time on the job" }
+                th scope="col" { "Done by" }
+                th scope="col" { "Time known to" }
+            } }
+            tbody { @for row in rows {
+                tr class=[(row.share == PLAN_SHARE).then_some("plan-row")] {
+                    th scope="row" { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } }
+                    td { (row.duration) }
+                    td { (row.clock) }
+                    td { (row.known) }
+                }
+            } }
+        }
+    }
+}
+
+/// The chance of a handful of round clock times, for those who would rather ask it the other way round.
+fn chances(forecast: &Forecast) -> Markup {
+    let start_s = forecast.scenario.job.shift.start_s;
+    let finish = forecast.study.sorted(|o| start_s + seconds(o.finish.clock));
+    let times = round_times(&finish, forecast.scenario.job.shift.end_s);
+    html! {
+        @if times.len() > 1 {
+            table.short {
+                thead { tr { th scope="col" { "Chance of being done by" } th scope="col" { "Chance" } } }
+                tbody { @for at in &times { tr {
+                    th scope="row" { (clock(*at, forecast.units)) }
+                    td { (findings::percent(finish.share_up_to(*at).value)) }
+                } } }
+            }
+        }
+    }
+}
+
+/// Round times of the clock \[s after midnight of the first day\] between a nearly hopeless and a nearly certain one: a
+/// handful within a day; noon and the end of the day where the job may end on one of several.
+fn round_times(finish: &Sorted, end_s: Option<f64>) -> Vec<f64> {
+    const STEPS_MIN: [f64; 8] = [1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 60.0, 120.0];
+    const MOST: f64 = 5.0;
+    const DAY_S: f64 = 86_400.0;
+    let (low, high) = (finish.percentile(0.02).value, finish.percentile(0.98).value);
+    if !(low < high) {
+        return Vec::new();
+    }
+    if let Some(end_s) = end_s.filter(|_| (low / DAY_S).floor() != (high / DAY_S).floor()) {
+        let days = (low / DAY_S).floor() as u32..=(high / DAY_S).floor() as u32;
+        let of_day = |day: u32| [DAY_S / 2.0, end_s].map(|s| f64::from(day) * DAY_S + s);
+        return days.flat_map(of_day).filter(|at| (low..high + DAY_S / 2.0).contains(at)).take(8).collect();
+    }
+    let step =
+        STEPS_MIN.iter().map(|min| min * 60.0).find(|step| (high - low) / step <= MOST).unwrap_or(7_200.0);
+    let first = (low / step).ceil() as u32;
+    (first..).map(|n| f64::from(n) * step).take_while(|at| *at < high + step).take(8).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn round_times_span_what_may_happen() {
+        let finish = Sorted::new((0..=100).map(|i| 36_000.0 + 60.0 * f64::from(i)));
+        let times: Vec<f64> = round_times(&finish, None).iter().map(|s| s / 60.0).collect();
+        assert_eq!(times, [630.0, 660.0, 690.0, 720.0]);
+    }
+
+    #[test]
+    fn a_job_that_may_end_on_several_days_is_asked_at_noon_and_at_the_end_of_each() {
+        let finish = Sorted::new((0..=100).map(|i| 15.0 * 3600.0 + 0.3 * 3600.0 * f64::from(i)));
+        let hours: Vec<f64> = round_times(&finish, Some(16.5 * 3600.0)).iter().map(|s| s / 3600.0).collect();
+        assert_eq!(hours, [16.5, 36.0, 40.5]);
+    }
+
+    #[test]
+    fn where_nothing_is_left_to_chance_no_chances_are_told() {
+        assert!(round_times(&Sorted::new([5.0; 20]), None).is_empty());
+    }
+}

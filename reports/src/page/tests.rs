@@ -1,0 +1,183 @@
+use super::crew_sheet::loads::load_plan;
+use super::page;
+use crate::chart::{Figure, Size, figures};
+use crate::example;
+use crate::forecast::Forecast;
+
+fn drawn(forecast: &Forecast) -> String {
+    page(forecast, &all(forecast, Size::PAGE), &all(forecast, Size::PHONE))
+}
+
+fn all(forecast: &Forecast, size: Size) -> Vec<Figure> {
+    figures(forecast, size).unwrap()
+}
+
+/// Everything between `from` and the next `to` after it, as often as there is any.
+fn between<'a>(text: &'a str, from: &str, to: &str) -> Vec<&'a str> {
+    text.split(from).skip(1).filter_map(|rest| rest.split(to).next()).collect()
+}
+
+#[test]
+fn the_page_stands_alone() {
+    let html = drawn(&example::forecast());
+    for outside in ["http:", "https:", "src=", "<script", "<link", "@import", "javascript:"] {
+        assert!(!html.contains(outside), "{outside}");
+    }
+    assert!(between(&html, "url(", ")").iter().all(|target| target.starts_with('#')));
+    assert!(between(&html, " href=\"", "\"").iter().all(|target| target.starts_with('#')));
+    assert!(html.contains("default-src 'none'"));
+}
+
+#[test]
+fn every_link_inside_the_page_leads_somewhere_and_no_id_is_given_twice() {
+    let html = drawn(&example::forecast());
+    let mut ids = between(&html, " id=\"", "\"");
+    let targets = between(&html, " href=\"#", "\"").into_iter().chain(between(&html, "url(#", ")"));
+    let lost: Vec<&str> = targets.filter(|target| !ids.contains(target)).collect();
+    assert!(lost.is_empty(), "{lost:?}");
+    let count = ids.len();
+    ids.sort_unstable();
+    ids.dedup();
+    assert_eq!(ids.len(), count, "an id is given twice");
+}
+
+#[test]
+fn every_warning_caution_and_assumption_is_on_the_page() {
+    let forecast = example::forecast();
+    let html = drawn(&forecast);
+    let said = |words: &str| {
+        let escaped = maud::html! { (words) }.into_string();
+        let rest: String = escaped.chars().skip(1).collect();
+        assert!(html.contains(&rest), "{words}");
+    };
+    for caution in &forecast.scenario.cautions {
+        said(&caution.cause);
+        said(&caution.remedy);
+    }
+    for assumption in &forecast.scenario.assumptions {
+        said(&assumption.words);
+        said(&assumption.from);
+        said(&assumption.key);
+    }
+    assert!(html.contains("Read <a href=\"#cautions\">the warning</a> first."));
+}
+
+#[test]
+fn what_a_scenario_says_cannot_become_part_of_the_page() {
+    const EVIL: &str = "<script>alert(\"1\")</script></style><img onerror='x'>&";
+    let mut forecast = example::forecast();
+    let scenario = &mut forecast.scenario;
+    scenario.title = EVIL.into();
+    scenario.alternative = Some(EVIL.into());
+    scenario.currency = EVIL.into();
+    scenario.job.material.name = EVIL.into();
+    scenario.job.zones[0].name = EVIL.into();
+    scenario.job.stockpiles[0].name = EVIL.into();
+    scenario.job.loaders[0].name = EVIL.into();
+    scenario.job.rakers[0].name = EVIL.into();
+    scenario.job.passes.push(sim::Pass { name: EVIL.into(), width_m: 2.0, passing_s: 5.0, at_once: 1 });
+    for caution in &mut scenario.cautions {
+        (caution.cause, caution.remedy) = (EVIL.into(), EVIL.into());
+    }
+    for assumption in &mut scenario.assumptions {
+        *assumption = scenarios::Assumption { key: EVIL.into(), words: EVIL.into(), from: EVIL.into() };
+    }
+    forecast.provenance.file = EVIL.into();
+    forecast.provenance.command = EVIL.into();
+    forecast.provenance.alternative = Some(EVIL.into());
+    let html = drawn(&forecast);
+    for markup in ["<script", "<img", "</style><img"] {
+        assert!(!html.contains(markup), "{markup}");
+    }
+    assert_eq!(html.matches("</style>").count(), 1);
+    assert!(html.contains("&lt;script&gt;alert"));
+}
+
+#[test]
+fn the_sections_come_in_the_order_people_ask() {
+    let html = drawn(&example::forecast());
+    let headings = between(&html, "<h2>", "</h2>");
+    assert_eq!(
+        headings,
+        [
+            "The job",
+            "Done by when",
+            "What the handbook says",
+            "What holds it up",
+            "What would help",
+            "What should be done by when",
+            "What it takes",
+            "Cautions",
+            "Crew sheet: Riding arena, new footing",
+            "What was assumed",
+            "How this was worked out",
+        ]
+    );
+}
+
+#[test]
+fn no_heading_skips_a_level() {
+    let html = drawn(&example::forecast());
+    let levels: Vec<u32> = between(&html, "<h", ">").iter().filter_map(|name| name.parse().ok()).collect();
+    assert_eq!(levels.iter().filter(|level| **level == 1).count(), 1);
+    assert_eq!(levels[0], 1);
+    assert!(levels.windows(2).all(|pair| pair[1] <= pair[0] + 1), "{levels:?}");
+}
+
+#[test]
+fn the_range_stands_before_its_table_and_the_chart_between() {
+    let html = drawn(&example::forecast());
+    let range = between(&html, "<section id=\"range\">", "</section>")[0];
+    let places = ["class=\"big\"", "<figure>", "<table"].map(|part| range.find(part).expect(part));
+    assert!(places.is_sorted(), "{places:?}");
+}
+
+#[test]
+fn the_crew_sheet_totals_the_mean_loads_of_the_study() {
+    let forecast = example::forecast();
+    let mean = forecast.study.sorted(|o| f64::from(o.loads)).mean().value.round() as u64;
+    assert_eq!(load_plan(&forecast).total, mean);
+    let html = drawn(&forecast);
+    let sheet = between(&html, "<section id=\"crew-sheet\">", "</section>")[0];
+    let foot = between(sheet, "<tfoot>", "</tfoot>")[0];
+    assert!(foot.contains(&format!("<td>{mean}</td>")), "{foot}");
+    assert_eq!(sheet.matches("<i></i>").count() as u64, mean.div_ceil(2), "a box for every 2 loads");
+}
+
+#[test]
+fn everybody_on_the_job_stands_on_the_crew_sheet() {
+    let forecast = example::forecast();
+    let html = drawn(&forecast);
+    let sheet = between(&html, "<section id=\"crew-sheet\">", "</section>")[0];
+    for name in ["compact tractor", "helper", "arena", "pile"] {
+        assert!(sheet.contains(&format!(">{name}<")), "{name}");
+    }
+}
+
+#[test]
+fn without_figures_the_findings_are_said_in_words() {
+    let forecast = example::forecast();
+    let html = page(&forecast, &[], &[]);
+    assert!(!html.contains("<figure>"));
+    assert!(html.contains(&crate::findings::who_waits(&forecast).title));
+    assert!(html.contains(&crate::findings::relief(&forecast).title));
+}
+
+#[test]
+fn the_page_never_calls_anything_safe() {
+    let html = drawn(&example::forecast()).to_lowercase();
+    let body = between(&html, "<body>", "</body>")[0];
+    assert!(!body.contains("safe"), "{:?}", body.find("safe"));
+}
+
+#[test]
+fn seed_version_hash_runs_and_definitions_stand_at_the_foot() {
+    let forecast = example::forecast();
+    let html = drawn(&forecast);
+    let foot = between(&html, "<footer id=\"foot\">", "</footer>")[0];
+    let from = &forecast.provenance;
+    for words in [&from.version, &from.scenario_hash, &from.file, &from.command] {
+        assert!(foot.contains(words.as_str()), "{words}");
+    }
+    assert!(foot.contains("type 7") && foot.contains("95 %"));
+}
