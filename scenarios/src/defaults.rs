@@ -49,20 +49,20 @@ pub(crate) const PASSING: Usual = practice(8.0);
 pub(crate) const START: Usual = practice(8.0 * 3600.0);
 /// The usual load of a delivery truck, 22 yd3 \[m3\].
 pub(crate) const TRUCKLOAD: Usual = practice(22.0 * 0.764_554_857_984);
-/// Raking rate of light material \[m3/h\].
-const RAKING: f64 = 22.0;
+/// Raking rate of light material, 25 yd3/h \[m3/h\].
+const RAKING: f64 = 25.0 * 0.764_554_857_984;
 /// Density up to which material counts as light \[kg/m3\].
 const LIGHT: f64 = 300.0;
 
-/// Raking rate of one person \[m3/h\]: 22 up to 300 kg/m3, less in proportion for heavier material, as what is pulled
-/// about is a mass. For sand that gives 4 to 5 m3/h; hand spreading in labour-based road works is planned at 1.7 m3/h with
+/// Raking rate of one person \[m3/h\]: 25 yd3/h up to 300 kg/m3, less in proportion for heavier material, as what is pulled
+/// about is a mass. For sand that gives some 4 m3/h; hand spreading in labour-based road works is planned at 1.7 m3/h with
 /// trimming to level (International Labour Organization norms, from memory).
 pub(crate) fn raking(density_kg_per_m3: f64) -> Usual {
     let value = RAKING * (LIGHT / density_kg_per_m3).min(1.0);
     let from = if density_kg_per_m3 <= LIGHT {
         COMMON
     } else {
-        "built-in table: 22 m3/h for material up to 300 kg/m3, less in proportion for heavier; common practice, no source"
+        "built-in table: 25 yd3/h (19 m3/h) for material up to 300 kg/m3, less in proportion for heavier; common practice, no source"
     };
     Usual { value, from }
 }
@@ -107,7 +107,7 @@ mod tests {
 
     #[test]
     fn heavy_material_is_raked_more_slowly() {
-        assert_eq!(raking(281.0).value, 22.0);
-        assert!((raking(1500.0).value - 4.4).abs() < 1e-12);
+        assert_eq!(raking(281.0).value, RAKING);
+        assert!((raking(1500.0).value - RAKING / 5.0).abs() < 1e-12);
     }
 }

@@ -99,7 +99,7 @@ pub(crate) fn parse(text: &str) -> Result<Table, Vec<Fault>> {
         return if faults.is_empty() { Ok(table) } else { Err(faults) };
     }
     let mut lines = std::collections::BTreeSet::new();
-    let mut faults: Vec<_> = errors.iter().map(fault).collect();
+    let mut faults: Vec<_> = errors.iter().map(|error| fault(error, text)).collect();
     faults.sort_by_key(|fault| fault.span.as_ref().map_or(usize::MAX, |span| span.start));
     faults.retain(|fault| {
         let start = fault.span.as_ref().map_or(text.len(), |span| span.start.min(text.len()));
@@ -109,10 +109,17 @@ pub(crate) fn parse(text: &str) -> Result<Table, Vec<Fault>> {
     Err(faults)
 }
 
-fn fault(error: &toml::de::Error) -> Fault {
+/// Whether a word processor has been at the quotes.
+fn curly(text: &str) -> bool {
+    text.contains(['“', '”', '„', '«', '»', '‘', '’'])
+}
+
+fn fault(error: &toml::de::Error, text: &str) -> Fault {
     let message = error.message().to_owned();
     let (what, right) = if message.starts_with("duplicate key") {
         ("this stands here twice".into(), "keep one of the two".into())
+    } else if error.span().is_some_and(|span| curly(text.get(span).unwrap_or_default())) {
+        ("these are curly quotes".into(), "use straight quotes, as in \"4 in\"".into())
     } else if message.contains("invalid basic string") || message.contains("string") {
         (
             format!("not valid TOML: {message}"),

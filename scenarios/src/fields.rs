@@ -3,6 +3,7 @@
 use crate::document::{Node, Table, Value};
 use crate::ledger::{At, Ledger, Place};
 use crate::nearest::nearest;
+use crate::raw;
 use crate::units::amount::{self, Amount, AmountError};
 use crate::units::dimension::Dimension;
 use crate::units::kind::{Kind, Zero};
@@ -16,6 +17,8 @@ pub(crate) struct Fields<'d> {
     table: &'d Table,
     /// Where it stands.
     pub(crate) place: Place,
+    /// Known keys that a misspelt key probably stands for.
+    mistaken: Vec<String>,
 }
 
 /// A value under a key.
@@ -30,18 +33,22 @@ pub(crate) struct Item<'d> {
 impl<'d> Fields<'d> {
     /// Opens a table; every key that is not among the known ones is a problem.
     pub(crate) fn open(table: &'d Table, place: Place, known: &[&str], ledger: &mut Ledger<'_>) -> Self {
+        let mut mistaken = Vec::new();
         for (key, entry) in table.in_order() {
             if known.contains(&key) {
                 continue;
             }
-            let right = match nearest(key, known.iter().copied()) {
-                Some(near) => format!("the nearest known key is \"{near}\""),
-                None => format!("known keys are {}", known.join(", ")),
+            let near = nearest(key, known.iter().copied());
+            let right = match (raw::home_of(key), near) {
+                (Some(home), _) => format!("this key belongs {home}"),
+                (None, Some(near)) => format!("the nearest known key is \"{near}\""),
+                (None, None) => format!("known keys are {}", known.join(", ")),
             };
+            mistaken.extend(near.map(str::to_owned));
             let shown = printable(key);
             ledger.problem(&place.key(&shown).at(&entry.key_span), "", "this key is not known", right);
         }
-        Self { table, place }
+        Self { table, place, mistaken }
     }
 
     /// Opens a value that must be a table.
@@ -66,18 +73,18 @@ impl<'d> Fields<'d> {
         Some(Item { node: &entry.node, place })
     }
 
-    /// The value under a key that must be there.
+    /// The value under a key that must be there. Nothing is said if a misspelt key probably stands for it.
     pub(crate) fn need(&self, key: &str, right: &str, ledger: &mut Ledger<'_>) -> Option<Item<'d>> {
         let found = self.get(key);
-        if found.is_none() {
+        if found.is_none() && !self.mistaken.iter().any(|other| other == key) {
             ledger.problem(&self.place, "", format!("\"{key}\" is missing"), right);
         }
         found
     }
 
-    /// Whether a key is given.
+    /// Whether a key is given, be it misspelt.
     pub(crate) fn has(&self, key: &str) -> bool {
-        self.table.entries.contains_key(key)
+        self.table.entries.contains_key(key) || self.mistaken.iter().any(|other| other == key)
     }
 
     /// A text under a key.
@@ -246,11 +253,21 @@ impl<'d> Item<'d> {
 
 fn mismatch(amount: &Amount, wanted: Dimension) -> String {
     if amount.dimension == Dimension::NUMBER {
-        return AmountError::NoUnit.what();
+        let money = [Dimension::MONEY, Dimension::MONEY_PER_TIME, Dimension::MONEY_PER_VOLUME];
+        return if money.contains(&wanted) {
+            "the currency is missing".into()
+        } else {
+            AmountError::NoUnit.what()
+        };
     }
     let what = format!("this is {}", amount.dimension.name());
-    let yards = amount.dimension == Dimension::LENGTH && wanted == Dimension::VOLUME;
-    if yards { format!("{what} (a \"yard\" of material is a cubic yard, written yd3)") } else { what }
+    match (amount.dimension, wanted) {
+        (Dimension::LENGTH, Dimension::VOLUME) => {
+            format!("{what} (a \"yard\" of material is a cubic yard, written yd3)")
+        }
+        (Dimension::LENGTH, Dimension::TIME) => format!("{what} (m is for metres, minutes are written min)"),
+        _ => what,
+    }
 }
 
 /// A text fit to be shown in a message: cut short, without signs that cannot be printed.

@@ -23,9 +23,26 @@ pub struct Material {
 }
 
 impl Material {
-    /// Where its figures come from, with the status of the source.
-    pub(crate) fn from(&self) -> String {
-        format!("built-in table of materials: {} ({})", self.source, self.status)
+    /// Where its density comes from, with the status of the source.
+    pub(crate) fn density_from(&self) -> String {
+        format!("built-in table of materials: {} ({})", self.part("density"), self.status)
+    }
+
+    /// Where its fill factor comes from.
+    pub(crate) fn fill_from(&self) -> String {
+        format!("built-in table of materials: {}", self.part("fill"))
+    }
+
+    /// Where its settling comes from.
+    pub(crate) fn settling_from(&self) -> String {
+        format!("built-in table of materials: {}", self.part("settling"))
+    }
+
+    /// The part of the source that tells of one figure.
+    fn part(&self, figure: &str) -> &str {
+        let parts = self.source.split("; ");
+        let part = parts.filter_map(|part| part.strip_prefix(figure)?.strip_prefix(": ")).next();
+        part.unwrap_or(&self.source)
     }
 
     pub(crate) fn fill(&self) -> LowTypicalHigh {
@@ -79,6 +96,10 @@ mod tests {
             assert!((0.0..0.5).contains(&material.settling), "{}", material.name);
             assert!(crate::quantity::fit(material.fill()).is_ok(), "{}", material.name);
             assert!(!material.source.is_empty() && !material.status.is_empty(), "{}", material.name);
+            for figure in ["density", "fill", "settling"] {
+                let part = material.part(figure);
+                assert!(!part.is_empty() && part != material.source, "{}: {figure}", material.name);
+            }
         }
     }
 

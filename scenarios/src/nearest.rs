@@ -3,7 +3,7 @@
 /// Longest word that is compared; longer ones have no nearest.
 const LONGEST: usize = 60;
 /// Least likeness, from 0 to 1.
-const ALIKE: f64 = 0.55;
+const ALIKE: f64 = 0.62;
 
 /// The candidate most like the word (Damerau-Levenshtein distance over the longer length), if any is like it at all.
 /// Of equals the first.

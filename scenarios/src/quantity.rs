@@ -139,7 +139,12 @@ impl<'d> Item<'d> {
         Some(by)
     }
 
-    pub(crate) fn low_typical_high(&self, table: &Table, kind: Kind, ledger: &mut Ledger<'_>) -> Option<LowTypicalHigh> {
+    pub(crate) fn low_typical_high(
+        &self,
+        table: &Table,
+        kind: Kind,
+        ledger: &mut Ledger<'_>,
+    ) -> Option<LowTypicalHigh> {
         let keys = ["low", "typical", "high"];
         if keys.iter().all(|key| !table.entries.contains_key(*key)) {
             let right = format!(
@@ -221,7 +226,7 @@ fn figure(fields: &Fields<'_>, key: &str, family: &str, kind: Kind, ledger: &mut
         "shape" => Kind::Shape,
         _ => kind,
     };
-    let item = fields.need(key, &format!("a {family} distribution has it"), ledger)?;
+    let item = fields.need(key, &format!("a distribution of the family {family} has it"), ledger)?;
     let value = item.measure(own, ledger)?;
     let edge = matches!(key, "least" | "sd") && value == 0.0;
     (edge || item.believable(value, own, ledger)).then_some(value)

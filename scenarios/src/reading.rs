@@ -66,7 +66,7 @@ type Job = (raw::Raw, Built);
 /// Makes the job of a table, if nothing is wrong with it.
 fn job(table: &Table, ledger: &mut Ledger<'_>) -> Option<Job> {
     let raw = raw::read(table, ledger);
-    check::check(&raw, &|key| table.entries.contains_key(key), ledger);
+    check::check(&raw, ledger);
     let heard = build::chance::hear(&raw, ledger);
     if !ledger.is_clean() {
         return None;

@@ -230,7 +230,7 @@ fn of_days(
     {
         let words =
             format!("{words} from one day to the next as the material's low and high: {}", range(&law));
-        ledger.assume(path, words, row.from());
+        ledger.assume(path, words, row.fill_from());
         return law.relative();
     }
     ledger.assume(

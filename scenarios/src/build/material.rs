@@ -34,7 +34,7 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Mad
             } else {
                 format!("{} weighs {}", row.name, show(typical))
             };
-            ledger.assume("material.density", words, row.from());
+            ledger.assume("material.density", words, row.density_from());
             typical
         }
         (None, None) => return None,
@@ -47,14 +47,14 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Mad
             let mean_words = figure(mean * 100.0);
             let words =
                 format!("buckets are filled to {mean_words} % of heaped on average ({low} to {high} %)");
-            ledger.assume("material.fill_factor", words, row.from());
+            ledger.assume("material.fill_factor", words, row.fill_from());
             (mean, Some(row))
         }
         (None, None) => return None,
     };
     let settling = match (&raw.settling, row) {
         (Some(settling), _) => Settling { value: settling.value, from: None },
-        (None, Some(row)) => Settling { value: row.settling, from: Some(row.from()) },
+        (None, Some(row)) => Settling { value: row.settling, from: Some(row.settling_from()) },
         (None, None) => Settling { value: 0.0, from: Some(crate::defaults::NOTHING_SAID.into()) },
     };
     let name = row.map_or_else(|| name.value.clone(), |row| row.name.clone());

@@ -14,7 +14,7 @@ use crate::ledger::{Ledger, Place};
 use crate::raw::Raw;
 
 /// Checks a file; problems go to the ledger.
-pub(crate) fn check(raw: &Raw, has: &dyn Fn(&str) -> bool, ledger: &mut Ledger<'_>) {
+pub(crate) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
     let whole = Place::default();
     let parts = [
         ("material", raw.material.is_none(), "begin with [material] and name = \"wood chips, green\""),
@@ -23,14 +23,14 @@ pub(crate) fn check(raw: &Raw, has: &dyn Fn(&str) -> bool, ledger: &mut Ledger<'
         ("loader", raw.loaders.is_empty(), "write [[loader]] with a name and its heaped capacity"),
     ];
     for (part, missing, right) in parts {
-        if missing && !has(part) {
+        if missing && !raw.has(part) {
             ledger.problem(&whole, "", format!("there is no {part}"), right);
         }
     }
     material::check(raw, ledger);
     names::check(raw, ledger);
     references::check(raw, ledger);
-    people::check(raw, has("raker"), ledger);
+    people::check(raw, raw.has("raker"), ledger);
     hours::check(&raw.shift, ledger);
     volumes::check(raw, ledger);
     ground::check(raw, ledger);

@@ -27,6 +27,7 @@ pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
         }
         walks(zone, &zones, ledger);
     }
+    piles_without_a_way(raw, ledger);
     for raker in &raw.rakers {
         raker.start.iter().for_each(|start| known("zone", start, &zones, ledger));
     }
@@ -58,6 +59,24 @@ fn from(way: &RawWay, piles: &[String], count: usize, ledger: &mut Ledger<'_>) {
             ledger.problem(&way.place, "", "it is not said from which stockpile", right);
         }
         None => {}
+    }
+}
+
+/// A pile from which no way leads, if there are several.
+fn piles_without_a_way(raw: &Raw, ledger: &mut Ledger<'_>) {
+    let ways: Vec<&RawWay> = raw.zones.iter().flat_map(|zone| &zone.ways).collect();
+    let unclear =
+        raw.zones.iter().any(|zone| zone.ways.is_empty()) || ways.iter().any(|way| way.from.is_none());
+    if unclear || raw.stockpiles.len() < 2 {
+        return;
+    }
+    for pile in &raw.stockpiles {
+        let used =
+            ways.iter().any(|way| way.from.as_ref().is_some_and(|from| from.value == pile.named.shown()));
+        if !used && pile.named.name.is_some() {
+            let right = "add it to the ways of a zone, or leave it out";
+            ledger.problem(&pile.named.place, "", "no way leads from it to any zone", right);
+        }
     }
 }
 

@@ -75,9 +75,11 @@ fn alternative(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<RawAlternativ
         change.wrong(format!("this is {}, where a table is wanted", change.node.value.name()), RIGHT, ledger);
         return None;
     };
+    let mut change = change;
     let mut place = change.place.clone();
     if let Some(name) = &name {
         place.words = format!("alternative \"{}\"", name.value);
+        change.place.words = format!("{}.change", place.words);
     }
     let mut changes = Vec::new();
     collect(table, &[], &place, &mut changes, ledger);

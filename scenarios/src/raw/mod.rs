@@ -55,6 +55,32 @@ pub(crate) const TOP: &[&str] = &[
     "alternative",
 ];
 
+/// Tables and their keys.
+const TABLES: &[(&str, &[&str])] = &[
+    ("[material]", material::KEYS),
+    ("[[zone]]", zone::KEYS),
+    ("[[stockpile]]", stockpile::KEYS),
+    ("[[loader]]", loader::KEYS),
+    ("[[raker]]", raker::KEYS),
+    ("[crew]", crew::KEYS),
+    ("[[pass]]", pass::KEYS),
+    ("[shift]", shift::KEYS),
+    ("[finish]", finish::KEYS),
+    ("[spread.days]", &DAYS),
+    ("[spread.loads]", &LOADS),
+    ("[money]", money::KEYS),
+];
+
+/// Where a key that stands in the wrong place belongs, if it is a known one.
+pub(crate) fn home_of(key: &str) -> Option<String> {
+    if TOP.contains(&key) {
+        return Some("at the top of the file, above the first table".into());
+    }
+    let homes: Vec<&str> =
+        TABLES.iter().filter(|(_, keys)| keys.contains(&key)).map(|(table, _)| *table).collect();
+    (!homes.is_empty()).then(|| format!("under {}", homes.join(" or ")))
+}
+
 /// Most things of one kind.
 const MOST_THINGS: usize = 200;
 
@@ -75,12 +101,22 @@ pub(crate) struct Raw {
     pub(crate) finish: RawFinish,
     pub(crate) spread: RawSpread,
     pub(crate) money: RawMoney,
+    /// Keys at the top, those that misspelt ones probably stand for included.
+    keys: Vec<&'static str>,
+}
+
+impl Raw {
+    /// Whether a key stands at the top, right or wrong.
+    pub(crate) fn has(&self, key: &str) -> bool {
+        self.keys.contains(&key)
+    }
 }
 
 /// Reads a whole file.
 pub(crate) fn read(table: &Table, ledger: &mut Ledger<'_>) -> Raw {
     let top = Fields::open(table, Place::default(), TOP, ledger);
     Raw {
+        keys: TOP.iter().copied().filter(|key| top.has(key)).collect(),
         title: top.text("title", ledger),
         units: top
             .get("units")

@@ -135,6 +135,9 @@ fn with_unit(number: f64, text: &str) -> Result<Amount, AmountError> {
     }
     let text = text.replace(" per ", "/");
     if let Some((above, below)) = text.split_once('/') {
+        if above.trim().is_empty() {
+            return Err(AmountError::NoUnit);
+        }
         let below = find(below).ok_or_else(|| unknown(below))?;
         if let Some(currency) = currency_word(above.trim()) {
             return Ok(quotient(money_amount(number, currency), below));
