@@ -57,7 +57,9 @@ fn each_bad_file_gets_its_exact_message() {
         let expected = fs::read_to_string(path.with_extension("txt")).unwrap_or_default();
         match said_of(&path) {
             Ok(said) if said.trim_end() == expected.trim_end() => {}
-            Ok(said) => wrong.push(format!("{name}\n  expected: {}\n  said:     {said}", expected.trim_end())),
+            Ok(said) => {
+                wrong.push(format!("{name}\n  expected: {}\n  said:     {said}", expected.trim_end()))
+            }
             Err(accepted) => wrong.push(format!("{name}\n  {accepted}")),
         }
     }
@@ -99,7 +101,8 @@ fn every_message_names_the_file_and_the_line() {
         let stem = path.file_stem().expect("a name").to_string_lossy().into_owned();
         let message = fs::read_to_string(path.with_extension("txt")).expect("a message");
         for line in message.lines() {
-            let rest = line.strip_prefix(&format!("{stem}.toml:")).unwrap_or_else(|| panic!("{stem}: {line}"));
+            let rest =
+                line.strip_prefix(&format!("{stem}.toml:")).unwrap_or_else(|| panic!("{stem}: {line}"));
             let numbered = rest.starts_with(|c: char| c.is_ascii_digit());
             assert!(numbered || about_the_whole_file.contains(&stem.as_str()), "{stem}: {line}");
         }
