@@ -62,9 +62,9 @@ pub(super) fn level(paper: &Paper<'_>, area: Area, ticks: &[Tick], how: Type) ->
     let foot = area.bottom + how.px * 0.3;
     for tick in ticks {
         paper.line(&[(tick.at, area.bottom), (tick.at, foot)], ink::AXIS, 1.2)?;
-        paper.text(&tick.label, (tick.at, foot + how.px * 0.2), Side::Around, how)?;
+        paper.text(&tick.label, (tick.at, foot + how.px * 0.35), Side::Around, how)?;
     }
-    Ok(foot + how.px * 0.2 + how.line())
+    Ok(foot + how.px * 0.35 + how.line())
 }
 
 /// Those ticks whose labels neither touch one another nor leave the room between `from` and `to`.

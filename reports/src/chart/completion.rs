@@ -1,11 +1,12 @@
 //! When will it be done: how often each finishing time came out, and the chance of being done by then.
 
+mod labels;
 mod sketch;
 
 pub use sketch::draw;
 
 use super::ticks::{multiples, time_step};
-use crate::findings::{days_in, label, percent};
+use crate::findings::{PLAN_SHARE, days_in, label, percent};
 use scenarios::units::{System, clock, duration};
 use sim::{Handbook, SECOND, Shift, Sorted, Study};
 
@@ -44,7 +45,11 @@ pub struct Mark {
     pub chance: f64,
     /// What kind of time it is.
     pub kind: MarkKind,
-    /// Its label: what it is and when, then what that means.
+    /// What it is called.
+    pub name: String,
+    /// When it is, in words.
+    pub when: String,
+    /// What that means.
     pub lines: Vec<String>,
 }
 
@@ -61,8 +66,8 @@ pub enum MarkKind {
 const POINTS: usize = 200;
 /// Most bars.
 const BARS: f64 = 32.0;
-/// The percentile planned on.
-const PLAN: f64 = 0.8;
+/// Fewer runs are too few to speak of eight days in ten (our own choice).
+const FEW: usize = 20;
 
 /// Prepares the figure.
 pub fn prepare(study: &Study, handbook: &Handbook, shift: &Shift, units: System) -> CompletionData {
@@ -123,7 +128,7 @@ impl Times<'_> {
     }
 
     fn percentiles(&self) -> Vec<Mark> {
-        let shares: &[f64] = if self.certain() { &[0.5] } else { &[0.5, PLAN] };
+        let shares: &[f64] = if self.certain() { &[0.5] } else { &[0.5, PLAN_SHARE] };
         shares.iter().map(|share| self.percentile(*share)).collect()
     }
 
@@ -131,29 +136,21 @@ impl Times<'_> {
         let at = self.finish.percentile(share).value;
         let by = clock(self.start_s + self.by_clock.percentile(share).value, self.units);
         let name = if self.certain() { "done".to_owned() } else { label(share) };
-        let mut lines =
-            vec![format!("{name}: {}", if self.one_day { by.clone() } else { duration(at * 60.0) })];
-        if !self.one_day {
-            lines.push(by);
-        }
+        let (when, mut lines) = if self.one_day { (by, Vec::new()) } else { (duration(at * 60.0), vec![by]) };
         lines.push(match self.finish.values().len() {
             1 => "the one run".into(),
             _ if self.certain() => "every run".into(),
             _ => days_in(share),
         });
-        Mark {
-            at,
-            chance: if self.certain() { 100.0 } else { share * 100.0 },
-            kind: MarkKind::Percentile,
-            lines,
-        }
+        let chance = if self.certain() { 100.0 } else { share * 100.0 };
+        Mark { at, chance, kind: MarkKind::Percentile, name, when, lines }
     }
 
     fn handbook(&self, at: f64) -> Mark {
         let chance = self.finish.share_up_to(at).value;
-        let lines =
-            vec![format!("handbook: {}", self.handbook_when(at)), format!("{} of days", percent(chance))];
-        Mark { at, chance: chance * 100.0, kind: MarkKind::Handbook, lines }
+        let lines = vec![format!("{} of runs", percent(chance))];
+        let (name, when) = ("handbook".into(), self.handbook_when(at));
+        Mark { at, chance: chance * 100.0, kind: MarkKind::Handbook, name, when, lines }
     }
 
     fn handbook_when(&self, at: f64) -> String {
@@ -165,7 +162,14 @@ impl Times<'_> {
             0 => return "No run was made".into(),
             1 => format!("The one run made is done by {}", self.when(0.5)),
             _ if self.certain() => format!("Every run is done by {}", self.when(0.5)),
-            _ => format!("Eight days in ten it is done by {}", self.when(PLAN)),
+            few if few < FEW => {
+                return format!(
+                    "Of {few} runs, half are done by {} and all by {}",
+                    self.when(0.5),
+                    self.when(1.0)
+                );
+            }
+            _ => format!("Eight days in ten it is done by {}", self.when(PLAN_SHARE)),
         };
         match book_min.map(|at| self.handbook_when(at)) {
             Some(book) => format!("{finding}; the handbook figure says {book}"),

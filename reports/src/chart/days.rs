@@ -46,6 +46,20 @@ impl Days {
         self.worked.last().map_or(0.0, |(_, to)| *to)
     }
 
+    /// The same time in pieces of at most `most_min` each, begun anew every day.
+    pub(super) fn cut(&self, most_min: f64) -> Vec<Self> {
+        let pieces = self.worked.iter().flat_map(|(from, to)| {
+            let count = ((to - from) / most_min).ceil().clamp(1.0, 10_000.0) as usize;
+            (0..count).map(move |i| (from + i as f64 * most_min, (from + (i + 1) as f64 * most_min).min(*to)))
+        });
+        let piece = |(from, to): (f64, f64)| {
+            let breaks = self.breaks.iter().filter(|(start, end)| *start < to && *end > from);
+            let breaks = breaks.map(|(start, end)| (start.max(from), end.min(to))).collect();
+            Self { worked: vec![(from, to)], breaks, ..self.clone() }
+        };
+        pieces.map(piece).collect()
+    }
+
     /// Time shown, nights left out \[min\].
     pub(super) fn shown(&self) -> f64 {
         self.worked.iter().map(|(from, to)| to - from).sum()

@@ -23,6 +23,8 @@ pub(super) const BREAK: RGBColor = RGBColor(226, 231, 234);
 pub(super) const NIGHT: RGBColor = RGBColor(176, 187, 196);
 /// The main thing a figure shows: a curve, a bar, a dot.
 pub(super) const MAIN: RGBColor = RGBColor(29, 84, 126);
+/// Bars of a histogram.
+pub(super) const BAR: RGBColor = RGBColor(62, 126, 174);
 /// The range around it.
 pub(super) const RANGE: RGBColor = RGBColor(182, 208, 227);
 /// What it is to be compared with: the handbook figure.
@@ -53,6 +55,10 @@ pub(super) enum Hatch {
     Grid,
     /// Dots.
     Dots,
+    /// Roof-shaped lines.
+    Chevrons,
+    /// Small rings.
+    Rings,
 }
 
 /// How an area is filled.
@@ -81,7 +87,7 @@ pub(super) const fn of(doing: Doing) -> Fill {
         Doing::Hauling => fill(RGBColor(40, 110, 163), Hatch::Plain, WHITE),
         Doing::Passing => fill(RGBColor(74, 130, 176), Hatch::Upright, WHITE),
         Doing::Dumping => fill(RGBColor(96, 160, 172), Hatch::Plain, WHITE),
-        Doing::Returning => fill(RGBColor(172, 206, 230), Hatch::Plain, WHITE),
+        Doing::Returning => fill(RGBColor(160, 198, 226), Hatch::Plain, WHITE),
         Doing::Working => fill(RGBColor(29, 84, 127), Hatch::Plain, WHITE),
         Doing::Raking => fill(RGBColor(62, 98, 46), Hatch::Plain, WHITE),
         Doing::Walking => fill(RGBColor(170, 200, 150), Hatch::Plain, WHITE),
@@ -89,8 +95,8 @@ pub(super) const fn of(doing: Doing) -> Fill {
         Doing::WaitingForPass => fill(RGBColor(243, 211, 158), Hatch::Upright, EARTH),
         Doing::WaitingForRoom => fill(RGBColor(242, 196, 134), Hatch::Crossed, EARTH),
         Doing::WaitingForDelivery => fill(RGBColor(246, 228, 194), Hatch::Grid, EARTH),
-        Doing::WaitingForHeap => fill(RGBColor(243, 202, 144), Hatch::Rising, EARTH),
-        Doing::StandingClear => fill(RGBColor(236, 214, 205), Hatch::Upright, EARTH),
+        Doing::WaitingForHeap => fill(RGBColor(243, 202, 144), Hatch::Chevrons, EARTH),
+        Doing::StandingClear => fill(RGBColor(236, 214, 205), Hatch::Rings, EARTH),
         Doing::Stopped => fill(RGBColor(34, 30, 32), Hatch::Dots, WHITE),
         Doing::OnBreak => fill(BREAK, Hatch::Plain, WHITE),
         Doing::SetUp => fill(RGBColor(205, 209, 213), Hatch::Falling, SLATE),
@@ -134,6 +140,16 @@ mod tests {
                     );
                 }
             }
+        }
+    }
+
+    #[test]
+    fn no_two_kinds_of_waiting_have_the_same_hatching() {
+        let waits: Vec<Doing> = Doing::ALL.iter().copied().filter(|doing| doing.is_waiting()).collect();
+        assert_eq!(waits.len(), 6);
+        for (i, a) in waits.iter().enumerate() {
+            assert!(of(*a).hatch != Hatch::Plain);
+            assert!(waits[..i].iter().all(|b| of(*a).hatch != of(*b).hatch), "{a:?}");
         }
     }
 

@@ -82,7 +82,7 @@ fn break_at(text: &str, px: f64, weight: Weight, room: f64) -> usize {
     let (mut last_space, mut last_letter) = (None, None);
     for (at, c) in text.char_indices() {
         let end = at + c.len_utf8();
-        if c == ' ' {
+        if c == ' ' && !belong_together(&text[..at], &text[end..]) {
             last_space = Some(at);
         }
         if width(&text[..end], px, weight) > room {
@@ -91,6 +91,17 @@ fn break_at(text: &str, px: f64, weight: Weight, room: f64) -> usize {
         last_letter = Some(end);
     }
     text.len()
+}
+
+/// Whether a line must not end between the two: `11:30 am`, `1 h 08 min`, `day 2`.
+fn belong_together(before: &str, after: &str) -> bool {
+    let is_number = |word: &str| word.starts_with(|c: char| c.is_ascii_digit());
+    let letters = |word: &str| word.trim_matches(|c: char| !c.is_alphanumeric() && c != '%').to_owned();
+    let last = letters(before.rsplit(' ').next().unwrap_or(""));
+    let next = letters(after.split(' ').next().unwrap_or(""));
+    let unit = ["am", "pm", "h", "min", "s", "%", "loads", "load"].contains(&next.as_str());
+    let number_follows = ["day", "h", "min", "Run"].contains(&last.as_str()) && is_number(&next);
+    is_number(&last) && (unit || next.contains(':')) || number_follows
 }
 
 #[cfg(test)]
@@ -104,6 +115,22 @@ mod tests {
         assert!(lines.len() > 1);
         assert!(lines.iter().all(|line| width(line, 17.0, Weight::Bold) <= 260.0), "{lines:?}");
         assert_eq!(lines.join(" "), text);
+    }
+
+    #[test]
+    fn a_number_stays_with_its_unit() {
+        for (text, kept) in [
+            ("all of it by 11:30 am today", "11:30 am"),
+            ("it saves 1 h 08 min or more", "1 h 08 min"),
+            ("done by day 2 9:53 am", "day 2 9:53 am"),
+        ] {
+            for room in 60..200 {
+                let lines = wrap(text, 10.0, Weight::Plain, f64::from(room), 9);
+                if room > 75 {
+                    assert!(lines.iter().any(|line| line.contains(kept)), "{lines:?}");
+                }
+            }
+        }
     }
 
     #[test]

@@ -71,7 +71,8 @@ fn pattern(out: &mut String, name: &str, fill: ink::Fill, size: Size) {
     );
     let (upright, level) = (format!("M{half} 0V{t}"), format!("M0 {half}H{t}"));
     let path = match fill.hatch {
-        Hatch::Plain | Hatch::Dots => String::new(),
+        Hatch::Plain | Hatch::Dots | Hatch::Rings => String::new(),
+        Hatch::Chevrons => format!("M0 {}L{half} {quarter}L{t} {}", t - quarter, t - quarter),
         Hatch::Rising => rising,
         Hatch::Falling => falling,
         Hatch::Crossed => rising + &falling,
@@ -80,11 +81,13 @@ fn pattern(out: &mut String, name: &str, fill: ink::Fill, size: Size) {
         Hatch::Grid => upright + &level,
     };
     let over = hex(fill.over);
-    let marks = if fill.hatch == Hatch::Dots {
-        let r = t * 0.16;
-        format!("<circle cx=\"{half}\" cy=\"{half}\" r=\"{r}\" fill=\"{over}\"/>")
-    } else {
-        format!("<path d=\"{path}\" fill=\"none\" stroke=\"{over}\" stroke-width=\"{}\"/>", t * 0.16)
+    let (pen, dot) = (t * 0.16, t * 0.2);
+    let marks = match fill.hatch {
+        Hatch::Dots => format!("<circle cx=\"{half}\" cy=\"{half}\" r=\"{pen}\" fill=\"{over}\"/>"),
+        Hatch::Rings => format!(
+            "<circle cx=\"{half}\" cy=\"{half}\" r=\"{dot}\" fill=\"none\" stroke=\"{over}\" stroke-width=\"{pen}\"/>"
+        ),
+        _ => format!("<path d=\"{path}\" fill=\"none\" stroke=\"{over}\" stroke-width=\"{pen}\"/>"),
     };
     // Writing to a String cannot fail.
     let _ = writeln!(

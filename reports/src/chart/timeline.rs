@@ -7,6 +7,7 @@ pub use sketch::draw;
 
 use super::days::Days;
 use super::doing::Doing;
+use super::words::short_name;
 use scenarios::units::{System, clock, duration};
 use sim::{Event, Job, Micros, Replay, SECOND};
 
@@ -123,8 +124,7 @@ fn title(rows: &[Row], replay: &Replay, start_s: f64, units: System) -> String {
     });
     let waiting = match longest {
         Some((row, doing, min)) if min >= HARDLY * minutes(outcome.finish.working) => {
-            let name: String = row.name.chars().take(40).collect();
-            format!("{name} spends {} {}", duration(min * 60.0), doing.words())
+            format!("{} spends {} {}", short_name(&row.name), duration(min * 60.0), doing.words())
         }
         _ => "nobody waits for long".into(),
     };

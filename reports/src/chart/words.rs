@@ -42,6 +42,18 @@ pub(super) fn share_of_time(share: f64) -> String {
     format!("{about}{words}{of} the time")
 }
 
+/// Most letters of a name in a title.
+const NAME: usize = 40;
+
+/// A name as far as a title has room for it.
+pub(super) fn short_name(name: &str) -> String {
+    if name.chars().count() <= NAME {
+        return name.to_owned();
+    }
+    let kept: String = name.chars().take(NAME - 1).collect();
+    format!("{}…", kept.trim_end())
+}
+
 /// Label of a clock axis for seconds after midnight; the day is told elsewhere. Steps under a minute show seconds,
 /// whole hours of the twelve-hour clock leave the minutes out.
 pub(super) fn tick_clock(after_midnight_s: f64, step_s: f64, system: System) -> String {

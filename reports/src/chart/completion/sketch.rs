@@ -1,10 +1,10 @@
 //! Draws the figure: above the rising curve, below the histogram, on one axis of time.
 
+use super::labels::{Labels, colour};
 use super::{CompletionData, Mark, MarkKind};
 use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, upright, with_room};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::seal::About;
-use crate::chart::spread::{Placed, Wanted, spread};
 use crate::chart::ticks::{multiples, round_step, time_step};
 use crate::chart::words::{tick_clock, tick_duration};
 use crate::chart::{ChartError, Size, ink};
@@ -20,7 +20,8 @@ pub fn draw(data: &CompletionData, size: Size) -> Result<String, ChartError> {
     if data.runs == 0 {
         return Err(ChartError::Nothing("no run was made"));
     }
-    let marked: Vec<String> = data.marks.iter().map(|mark| mark.lines.join(", ")).collect();
+    let say = |mark: &Mark| format!("{} {}, {}", mark.name, mark.when, mark.lines.join(", "));
+    let marked: Vec<String> = data.marks.iter().map(say).collect();
     let description = format!(
         "A histogram of finishing times of {}, and above it the chance of being done, rising from 0 to 100 %. Marked: {}.",
         data.note,
@@ -36,9 +37,7 @@ struct Sketch<'a> {
     data: &'a CompletionData,
     size: Size,
     heading: Heading,
-    labels: Vec<Placed>,
-    labels_top: f64,
-    label_rows: f64,
+    labels: Labels,
     curve: Area,
     bars: Area,
     ticks: Vec<(Tick, String)>,
@@ -47,29 +46,22 @@ struct Sketch<'a> {
 
 impl<'a> Sketch<'a> {
     fn new(data: &'a CompletionData, size: Size) -> Self {
-        let (strong, soft) = (Type::strong(size), Type::soft(size));
+        let soft = Type::soft(size);
         let heading = Heading::new(&data.title, size);
         let (width, height) = (f64::from(size.width), f64::from(size.height));
         let left = MARGIN + soft.width("100") + soft.px * 0.6;
         let right = width - MARGIN - soft.px;
-        let wanted: Vec<Wanted> = data
-            .marks
-            .iter()
-            .map(|mark| Wanted { centre: x(data, left, right, mark.at), width: label_width(mark, size) })
-            .collect();
-        let labels = spread(&wanted, MARGIN, width - MARGIN, strong.px * 0.7);
-        let lines = data.marks.iter().map(|mark| mark.lines.len()).max().unwrap_or(0) as f64;
-        let label_rows = 1.0 + labels.iter().map(|l| l.row).max().unwrap_or(0) as f64;
-        let labels_top = heading.height() + soft.line();
-        let curve_top = labels_top + label_rows * (lines * strong.line() + strong.px * 0.3) + strong.px * 0.9;
+        let at = |mark: &Mark| x(data, left, right, mark.at);
+        let labels = Labels::new(&data.marks, at, heading.height() + soft.line(), size);
+        let curve_top = labels.bottom + size.text() * 0.9;
         let axis_name = axis_name(data, soft, width);
-        let foot = soft.px * 0.5 + soft.line() * (axis_rows(data) + axis_name.len() as f64) + MARGIN * 0.5;
-        let between = soft.line() * 1.35;
+        let foot = soft.px * 0.65 + soft.line() * (axis_rows(data) + axis_name.len() as f64) + MARGIN * 0.5;
+        let between = soft.px * 2.15;
         let room = (height - foot - curve_top - between).max(40.0);
         let curve = Area { left, top: curve_top, right, bottom: curve_top + room * 0.66 };
         let bars = Area { left, top: curve.bottom + between, right, bottom: height - foot };
         let ticks = time_ticks(data, left, right, width, soft);
-        Self { data, size, heading, labels, labels_top, label_rows, curve, bars, ticks, axis_name }
+        Self { data, size, heading, labels, curve, bars, ticks, axis_name }
     }
 
     fn x(&self, min: f64) -> f64 {
@@ -139,26 +131,17 @@ impl<'a> Sketch<'a> {
                 bottom: area.bottom,
             };
             if bar.right > bar.left && *share > 0.0 {
-                paper.fill(bar, ink::of(crate::chart::Doing::Hauling).ground)?;
+                paper.fill(bar, ink::BAR)?;
             }
         }
         let name = format!("share of the runs, %: one bar is {}", duration(data.bar_min * 60.0));
         let name = if data.bars.len() > 1 { name } else { "share of the runs, %".into() };
-        paper.text(&name, (MARGIN, self.curve.bottom + soft.line() * 0.12), Side::RightOf, soft)
+        paper.text(&name, (MARGIN, self.curve.bottom + soft.px * 0.62), Side::RightOf, soft)
     }
 
     fn draw_marks(&self, paper: &Paper<'_>) -> Done {
-        let strong = Type::strong(self.size);
-        let lines = self.data.marks.iter().map(|mark| mark.lines.len()).max().unwrap_or(0) as f64;
-        let row_height = lines * strong.line() + strong.px * 0.3;
-        let labels_end = self.labels_top + self.label_rows * row_height;
-        for (mark, label) in self.data.marks.iter().zip(&self.labels) {
+        for mark in &self.data.marks {
             let (colour, at) = (colour(mark.kind), self.x(mark.at));
-            let width = label_width(mark, self.size);
-            let middle = label.left + width / 2.0;
-            let under =
-                self.labels_top + label.row as f64 * row_height + mark.lines.len() as f64 * strong.line();
-            paper.line(&[(middle, under), (middle, labels_end), (at, self.curve.top)], colour, 1.2)?;
             for area in [self.curve, self.bars] {
                 match mark.kind {
                     MarkKind::Percentile => paper.line(&[(at, area.top), (at, area.bottom)], colour, 1.6)?,
@@ -166,40 +149,14 @@ impl<'a> Sketch<'a> {
                 }
             }
             let y = self.curve.bottom - mark.chance / 100.0 * self.curve.height();
-            paper.dot((at, y), strong.px * 0.3, colour)?;
+            paper.dot((at, y), self.size.text() * 0.3, colour)?;
         }
-        for (mark, label) in self.data.marks.iter().zip(&self.labels) {
-            let width = label_width(mark, self.size);
-            let top = self.labels_top + label.row as f64 * row_height;
-            let bottom = top + mark.lines.len() as f64 * strong.line();
-            if self.label_rows > 1.0 {
-                paper.fill(Area { left: label.left, top, right: label.left + width, bottom }, ink::PAPER)?;
-            }
-            let (name, rest) = mark.lines.split_first().map_or(("", &[][..]), |(n, rest)| (n.as_str(), rest));
-            let middle = label.left + width / 2.0;
-            paper.text(name, (middle, top), Side::Around, strong.coloured(colour(mark.kind)))?;
-            paper.lines(rest, (middle, top + strong.line()), Side::Around, Type::soft(self.size))?;
-        }
-        Ok(())
+        self.labels.draw(paper, &self.data.marks, |mark| (self.x(mark.at), self.curve.top))
     }
 }
 
 fn x(data: &CompletionData, left: f64, right: f64, min: f64) -> f64 {
     left + (min - data.range.0) / (data.range.1 - data.range.0) * (right - left)
-}
-
-fn colour(kind: MarkKind) -> plotters::style::RGBColor {
-    match kind {
-        MarkKind::Percentile => ink::TEXT,
-        MarkKind::Handbook => ink::AGAINST,
-    }
-}
-
-/// Width of the label of a mark \[px\].
-pub(super) fn label_width(mark: &Mark, size: Size) -> f64 {
-    let (strong, soft) = (Type::strong(size), Type::soft(size));
-    let first = mark.lines.first().map_or(0.0, |line| strong.width(line));
-    mark.lines.iter().skip(1).map(|line| soft.width(line)).fold(first, f64::max)
 }
 
 fn axis_rows(data: &CompletionData) -> f64 {

@@ -1,1 +1,107 @@
-//! Tests.
+//! What the figure of finishing times says, with hand-made runs that start at 8:00.
+
+use super::*;
+use crate::chart::invented::{handbook, job, skewed, study};
+
+fn prepared(minutes: &[f64], book: f64) -> CompletionData {
+    prepare(&study(minutes), &handbook(book), &job().shift, System::Metric)
+}
+
+/// From 100 to 200 minutes, one a minute.
+fn even() -> Vec<f64> {
+    (100..=200).map(f64::from).collect()
+}
+
+#[test]
+fn the_title_states_the_time_to_plan_on_and_the_handbook_figure() {
+    assert_eq!(
+        prepared(&even(), 91.0).title,
+        "Eight days in ten it is done by 11:00; the handbook figure says 09:31"
+    );
+}
+
+#[test]
+fn the_title_claims_no_odds_from_certain_single_or_few_runs() {
+    assert_eq!(
+        prepared(&[150.0; 9], 91.0).title,
+        "Every run is done by 10:30; the handbook figure says 09:31"
+    );
+    assert_eq!(
+        prepared(&[150.0], 91.0).title,
+        "The one run made is done by 10:30; the handbook figure says 09:31"
+    );
+    assert_eq!(prepared(&[100.0, 140.0], 91.0).title, "Of 2 runs, half are done by 10:00 and all by 10:20");
+    assert_eq!(prepared(&[], 91.0).title, "No run was made");
+}
+
+#[test]
+fn marks_stand_where_the_percentiles_and_the_handbook_figure_are() {
+    let marks = prepared(&even(), 110.0).marks;
+    let told: Vec<_> =
+        marks.iter().map(|m| (m.at, m.name.as_str(), m.when.as_str(), m.lines[0].as_str())).collect();
+    assert_eq!(
+        told,
+        [
+            (110.0, "handbook", "09:50", "11 % of runs"),
+            (150.0, "P50", "10:30", "1 day in 2"),
+            (180.0, "P80", "11:00", "8 days in 10"),
+        ]
+    );
+}
+
+#[test]
+fn the_bars_hold_every_run_shown_and_stand_at_round_clock_times() {
+    for minutes in
+        [even(), skewed(3_000, 130.0, 90.0), skewed(200, 3.0, 0.5), vec![150.0; 7], vec![90.0, 91.0]]
+    {
+        let data = prepared(&minutes, 121.0);
+        let all: f64 = data.bars.iter().map(|(_, share)| share).sum();
+        let shown = minutes.iter().filter(|m| **m <= data.range.1).count() as f64 / minutes.len() as f64;
+        assert!((all - 100.0 * shown).abs() < 1e-6, "{all} of {shown}");
+        assert!(data.bars.len() <= 40, "{}", data.bars.len());
+        if data.bars.len() > 1 {
+            let widths = data.bars.iter().map(|(from, _)| (480.0 + from) / data.bar_min);
+            assert!(widths.clone().all(|n| (n - n.round()).abs() < 1e-6), "{:?}", widths.collect::<Vec<_>>());
+        }
+    }
+}
+
+#[test]
+fn the_curve_rises_from_nought_to_a_hundred() {
+    for minutes in [even(), skewed(3_000, 130.0, 90.0), vec![150.0; 7]] {
+        let curve = prepared(&minutes, 121.0).curve;
+        assert!(curve.windows(2).all(|pair| pair[0].0 <= pair[1].0 && pair[0].1 <= pair[1].1));
+        assert!(curve[0].1 < 2.0);
+        assert!(curve.last().is_some_and(|(_, percent)| *percent > 99.0));
+    }
+}
+
+#[test]
+fn a_few_runs_far_off_do_not_press_the_rest_together_and_are_told() {
+    let mut minutes = skewed(1_000, 130.0, 20.0);
+    minutes.extend([900.0, 1_200.0]);
+    let data = prepared(&minutes, 121.0);
+    assert!(data.range.1 < 300.0, "{:?}", data.range);
+    assert_eq!(data.note, "1002 runs; 2 of them end beyond the right edge, the last after 20 h");
+    assert!(data.curve.last().is_some_and(|(_, percent)| *percent < 100.0));
+}
+
+#[test]
+fn the_axis_holds_the_handbook_figure_however_far_off_it_is() {
+    for book in [20.0, 400.0] {
+        let range = prepared(&even(), book).range;
+        assert!(range.0 <= book && book <= range.1);
+    }
+}
+
+#[test]
+fn a_job_over_night_is_told_in_hours_of_work_and_in_days() {
+    let mut over_night = study(&even());
+    over_night.outcomes.iter_mut().for_each(|o| o.finish.clock += 86_400 * SECOND);
+    let data = prepare(&over_night, &handbook(91.0), &job().shift, System::Metric);
+    assert_eq!(data.one_day_from_s, None);
+    assert_eq!(
+        data.title,
+        "Eight days in ten it is done by day 2 11:00 (3 h of work); the handbook figure says 1 h 31 min"
+    );
+}

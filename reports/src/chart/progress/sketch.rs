@@ -66,7 +66,7 @@ fn sketch(paper: &Paper<'_>, data: &ProgressData, size: Size) -> Done {
         left: MARGIN + soft.width("100") + soft.px * 0.6,
         top: name_top + soft.line() * 1.25 + soft.px * 0.5,
         right: width - MARGIN - soft.px,
-        bottom: height - soft.px * 0.5 - soft.line() * (2.0 + day_row) - MARGIN * 0.5,
+        bottom: height - soft.px * 0.65 - soft.line() * (2.0 + day_row) - MARGIN * 0.5,
     };
     let scale = DayScale::new(&data.days, area.left, area.right, soft.px);
     let y = |percent: f64| area.bottom - percent / 100.0 * area.height();

@@ -55,7 +55,7 @@ impl<'a> Sketch<'a> {
         let bottom = top + data.rows.len() as f64 * pitch;
         let right = column.map_or(width - MARGIN - soft.px, |column| column - soft.px * 1.2);
         let area = Area { left: names.right + soft.px * 0.4, top, right, bottom };
-        let foot = soft.px * 0.5 + soft.line() * (1.0 + note.len() as f64) + MARGIN * 0.5;
+        let foot = soft.px * 0.65 + soft.line() * (1.0 + note.len() as f64) + MARGIN * 0.5;
         let size = Size { height: (bottom + foot).ceil().max(200.0) as u32, ..size };
         Self { data, size, heading, names, note, area, column, pitch, range: range(data) }
     }

@@ -2,14 +2,20 @@
 //! blocks are too many to be told apart at all, each stretch of time is split by shares instead.
 
 use super::{Block, Row, TimelineData};
-use crate::chart::days::DayScale;
+use crate::chart::days::{DayScale, Days};
 use crate::chart::doing::Doing;
 use crate::chart::ticks::{multiples, time_step};
 
 /// Most rectangles in a figure; keeps it under 300 kB.
 const MOST: usize = 2_600;
 /// Mean width under which blocks can no longer be told apart \[px\].
-const THIN: f64 = 2.5;
+const THIN: f64 = 3.0;
+/// Mean width from which blocks are easily told apart \[px\].
+const CLEAR: f64 = 5.0;
+/// Lengths a line can have where a run is broken into several \[min\].
+const LINES_MIN: [f64; 7] = [480.0, 240.0, 120.0, 60.0, 30.0, 20.0, 10.0];
+/// Most rows a run may be broken into, all lines together.
+const MOST_ROWS: f64 = 18.0;
 /// Least width of a stretch that is split by shares \[px\].
 const COLUMN: f64 = 6.0;
 /// Shares smaller than this are not drawn.
@@ -25,41 +31,97 @@ pub(super) struct Cell {
     pub(super) top: f64,
 }
 
-/// The rows of a figure as rectangles.
-pub(super) struct Cells {
-    /// One list for each row.
+/// The rows of the crew over one stretch of time: a line of the figure.
+pub(super) struct Line {
+    /// The time it shows.
+    pub(super) days: Days,
+    /// Where it ends \[px\].
+    pub(super) right: f64,
+    /// One list of rectangles for each row.
     pub(super) rows: Vec<Vec<Cell>>,
+}
+
+/// A run as rectangles.
+pub(super) struct Cells {
+    /// One for the whole run, or several below one another.
+    pub(super) lines: Vec<Line>,
+    /// Length of a full line where there are several \[min\].
+    pub(super) line_min: Option<f64>,
     /// Length of a stretch that is split by shares \[min\]; `None` where the blocks themselves are drawn.
     pub(super) stretch_min: Option<f64>,
 }
 
 impl Cells {
-    pub(super) fn new(data: &TimelineData, scale: &DayScale<'_>) -> Self {
+    /// Lays a run out between `left` and `right`: on one line if its blocks can be told apart there, else on as few
+    /// lines as that takes, and where those would be too many, on one line split by shares.
+    pub(super) fn new(data: &TimelineData, left: f64, right: f64, night: f64) -> Self {
         let blocks: usize = data.rows.iter().map(|row| row.blocks.len()).sum();
-        let px = data.days.shown() * scale.per_min() * data.rows.len() as f64;
-        if px / blocks.max(1) as f64 >= THIN {
-            return Self::merged(data, scale);
+        let rows = data.rows.len() as f64;
+        let (width, shown) = (right - left, data.days.shown());
+        let wide_enough =
+            |line_min: f64, px: f64| width / line_min * shown * rows / blocks.max(1) as f64 >= px;
+        let whole = || vec![(data.days.clone(), right)];
+        if wide_enough(shown, THIN) {
+            return Self {
+                lines: merged_lines(data, whole(), left, night),
+                line_min: None,
+                stretch_min: None,
+            };
         }
+        let few_enough = |line_min: f64| {
+            let lines: f64 = data.days.worked.iter().map(|(from, to)| ((to - from) / line_min).ceil()).sum();
+            lines * rows <= MOST_ROWS
+        };
+        let lines_min = |px: f64| LINES_MIN.into_iter().find(|min| wide_enough(*min, px) && few_enough(*min));
+        if let Some(min) = lines_min(CLEAR).or_else(|| lines_min(THIN)) {
+            let each = data.days.cut(min).into_iter().map(|days| {
+                let right = left + width * days.shown() / min;
+                (days, right)
+            });
+            let lines = merged_lines(data, each.collect(), left, night);
+            return Self { lines, line_min: Some(min), stretch_min: None };
+        }
+        let scale = DayScale::new(&data.days, left, right, night);
         let mut step_min = time_step(COLUMN / scale.per_min() * 60.0) / 60.0;
         loop {
-            let rows: Vec<_> = data.rows.iter().map(|row| shares(row, data, scale, step_min)).collect();
-            if rows.iter().map(Vec::len).sum::<usize>() <= MOST || step_min > data.days.shown() {
-                return Self { rows, stretch_min: Some(step_min) };
+            let rows: Vec<_> =
+                data.rows.iter().map(|row| shares(row, &data.days, &scale, step_min)).collect();
+            if rows.iter().map(Vec::len).sum::<usize>() <= MOST || step_min > shown {
+                let lines = vec![Line { days: data.days.clone(), right, rows }];
+                return Self { lines, line_min: None, stretch_min: Some(step_min) };
             }
             step_min = time_step(step_min * 60.0 * 1.01) / 60.0;
         }
     }
 
-    fn merged(data: &TimelineData, scale: &DayScale<'_>) -> Self {
-        let mut cell = 0.5;
-        loop {
-            let rows: Vec<_> = data.rows.iter().map(|row| merged(&row.blocks, scale, cell)).collect();
-            if rows.iter().map(Vec::len).sum::<usize>() <= MOST || cell > 1_000.0 {
-                return Self { rows, stretch_min: None };
-            }
-            cell *= 1.5;
-        }
+    /// Every rectangle.
+    pub(super) fn all(&self) -> impl Iterator<Item = &Cell> {
+        self.lines.iter().flat_map(|line| &line.rows).flatten()
     }
+}
+
+/// Lines with their blocks, merged as little as keeps the figure small.
+fn merged_lines(data: &TimelineData, lines: Vec<(Days, f64)>, left: f64, night: f64) -> Vec<Line> {
+    let mut cell = 0.5;
+    loop {
+        let line = |(days, right): &(Days, f64)| {
+            let scale = DayScale::new(days, left, *right, night);
+            let rows = data.rows.iter().map(|row| merged(&within(&row.blocks, days), &scale, cell)).collect();
+            Line { days: days.clone(), right: *right, rows }
+        };
+        let drawn: Vec<Line> = lines.iter().map(line).collect();
+        if drawn.iter().flat_map(|line| &line.rows).map(Vec::len).sum::<usize>() <= MOST || cell > 1_000.0 {
+            return drawn;
+        }
+        cell *= 1.5;
+    }
+}
+
+/// Blocks cut to the time a line shows.
+fn within(blocks: &[Block], days: &Days) -> Vec<Block> {
+    let (from, to) = (days.worked.first().map_or(0.0, |(from, _)| *from), days.until());
+    let cut = blocks.iter().map(|b| Block { doing: b.doing, from: b.from.max(from), to: b.to.min(to) });
+    cut.filter(|b| b.to > b.from).collect()
 }
 
 /// Blocks at least a cell wide stay as they are; of a cluster of thinner ones each cell shows what lasts longest in it.
@@ -120,11 +182,11 @@ const ORDER: [Doing; 12] = [
 ];
 
 /// Stretches of `step_min` at round clock times, each split by the share of time spent on what.
-fn shares(row: &Row, data: &TimelineData, scale: &DayScale<'_>, step_min: f64) -> Vec<Cell> {
-    let start_min = data.days.start_s / 60.0;
+fn shares(row: &Row, days: &Days, scale: &DayScale<'_>, step_min: f64) -> Vec<Cell> {
+    let start_min = days.start_s / 60.0;
     let mut cells = Vec::new();
     let mut first = 0;
-    for (from, to) in &data.days.worked {
+    for (from, to) in &days.worked {
         let mut edges = vec![*from];
         edges
             .extend(multiples(start_min + from, start_min + to, step_min).into_iter().map(|e| e - start_min));
@@ -169,7 +231,6 @@ fn split(blocks: &[Block], (from, to): (f64, f64), scale: &DayScale<'_>, cells: 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chart::Days;
     use scenarios::units::System;
 
     fn days(until: f64) -> Days {
@@ -196,10 +257,10 @@ mod tests {
     #[test]
     fn blocks_wide_enough_are_drawn_as_they_are() {
         let data = data(1, 40, 1.0);
-        let cells = Cells::new(&data, &DayScale::new(&data.days, 0.0, 400.0, 10.0));
-        assert_eq!(cells.stretch_min, None);
-        assert_eq!(cells.rows[0].len(), 40);
-        assert!(cells.rows[0].iter().all(|c| (c.right - c.left - 10.0).abs() < 1e-9));
+        let cells = Cells::new(&data, 0.0, 400.0, 10.0);
+        assert_eq!((cells.lines.len(), cells.stretch_min), (1, None));
+        assert_eq!(cells.lines[0].rows[0].len(), 40);
+        assert!(cells.lines[0].rows[0].iter().all(|c| (c.right - c.left - 10.0).abs() < 1e-9));
     }
 
     #[test]
@@ -221,11 +282,23 @@ mod tests {
     }
 
     #[test]
+    fn a_run_too_dense_for_one_line_is_broken_into_lines_of_equal_scale() {
+        let data = data(2, 380, 0.25);
+        let cells = Cells::new(&data, 100.0, 600.0, 10.0);
+        assert_eq!((cells.line_min, cells.stretch_min), (Some(20.0), None));
+        let shown: Vec<_> = cells.lines.iter().map(|line| line.days.worked[0]).collect();
+        assert_eq!(shown, [(0.0, 20.0), (20.0, 40.0), (40.0, 60.0), (60.0, 80.0), (80.0, 95.0)]);
+        assert!((cells.lines[4].right - 100.0 - 500.0 * 0.75).abs() < 1e-9);
+        assert_eq!(cells.all().count(), 760, "no block is lost or cut in two");
+    }
+
+    #[test]
     fn a_long_run_is_split_by_shares_that_fill_each_stretch() {
         let data = data(3, 4_000, 0.6);
-        let cells = Cells::new(&data, &DayScale::new(&data.days, 0.0, 600.0, 10.0));
+        let cells = Cells::new(&data, 0.0, 600.0, 10.0);
         assert!(cells.stretch_min.is_some());
-        for cell in &cells.rows[0] {
+        assert!(cells.all().count() >= 3);
+        for cell in cells.all() {
             assert_eq!((cell.doing, cell.foot), (Doing::Working, 0.0));
             assert!((cell.top - 1.0).abs() < 1e-6);
         }
@@ -233,12 +306,11 @@ mod tests {
 
     #[test]
     fn however_long_the_run_there_are_not_too_many_rectangles() {
-        for (rows, blocks) in [(1, 100_000), (22, 5_000), (22, 400), (128, 1_000), (128, 60)] {
+        for (rows, blocks) in [(1, 100_000), (2, 1_700), (22, 5_000), (22, 400), (128, 1_000), (128, 60)] {
             let data = data(rows, blocks, 0.7);
-            let cells = Cells::new(&data, &DayScale::new(&data.days, 0.0, 560.0, 10.0));
-            let count: usize = cells.rows.iter().map(Vec::len).sum();
-            assert!(count <= MOST, "{rows} rows of {blocks} blocks: {count}");
-            assert!(cells.rows.iter().all(|row| !row.is_empty()));
+            let cells = Cells::new(&data, 0.0, 560.0, 10.0);
+            assert!(cells.all().count() <= MOST, "{rows} rows of {blocks} blocks: {}", cells.all().count());
+            assert!(cells.lines.iter().flat_map(|line| &line.rows).all(|row| !row.is_empty()));
         }
     }
 }

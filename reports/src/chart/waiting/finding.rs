@@ -1,15 +1,13 @@
 //! Says who waits longest, and for whom.
 
 use super::{Doing, Row};
-use crate::chart::words::share_of_time;
+use crate::chart::words::{share_of_time, short_name};
 use crate::findings::percent;
 
 /// Waits under this share of the time are not worth a title \[%\] (our own choice).
 const HARDLY: f64 = 5.0;
 /// How far the members of a crew may lie from one another and still be spoken of as one \[percentage points\].
 const ALIKE: f64 = 6.0;
-/// Most letters of a name in a title.
-const NAME: usize = 40;
 
 struct Wait {
     who: String,
@@ -18,8 +16,8 @@ struct Wait {
     percent: f64,
 }
 
-/// The finding in a sentence. The longest single wait of anybody decides; where the whole crew of loaders (or rakers)
-/// waits about as long, it is said of all of them, with their mean.
+/// The finding in a sentence. The longest single wait of anybody decides; where others of its
+/// kind wait about as long, it is said of all of them, with their mean.
 pub(super) fn title(rows: &[Row], loaders: usize) -> String {
     let (loader_rows, raker_rows) = rows.split_at(loaders.min(rows.len()));
     let (of_loaders, of_rakers) = (longest(loader_rows, "loader"), longest(raker_rows, "raker"));
@@ -31,9 +29,9 @@ pub(super) fn title(rows: &[Row], loaders: usize) -> String {
     };
     let whom = Whom { loaders: loader_rows.len(), rakers: raker_rows.len() };
     if first.percent < HARDLY {
-        let verb = whom.verb(&first, false);
+        let verb = whom.verb(&first, first.many);
         return format!(
-            "Nobody waits for long: at most {} {verb}, {} of the time",
+            "Nobody waits for long: at most, {} {verb} {} of the time",
             first.who,
             percent(first.percent / 100.0)
         );
@@ -54,15 +52,15 @@ fn longest(rows: &[Row], kind: &str) -> Option<Wait> {
         .iter()
         .flat_map(|row| row.parts.iter().filter(|(d, _)| d.is_waiting()).map(move |part| (row, part)));
     let (row, (doing, most)) = waits.max_by(|a, b| a.1.1.total_cmp(&b.1.1))?;
-    let shares = || rows.iter().map(|row| row.share(*doing));
-    let least = shares().fold(f64::INFINITY, f64::min);
-    let (who, many, percent) = if rows.len() == 1 {
-        (format!("the {kind}"), false, *most)
-    } else if most - least <= ALIKE {
-        (format!("the {kind}s"), true, shares().sum::<f64>() / rows.len() as f64)
-    } else {
-        (row.name.chars().take(NAME).collect(), false, *most)
+    let alike: Vec<f64> =
+        rows.iter().map(|row| row.share(*doing)).filter(|share| most - share <= ALIKE).collect();
+    let (who, many) = match alike.len() {
+        _ if rows.len() == 1 => (format!("the {kind}"), false),
+        1 => (short_name(&row.name), false),
+        all if all == rows.len() => (format!("the {kind}s"), true),
+        some => (format!("{some} of the {} {kind}s", rows.len()), true),
     };
+    let percent = alike.iter().sum::<f64>() / alike.len() as f64;
     Some(Wait { who, many, doing: *doing, percent })
 }
 

@@ -63,7 +63,7 @@ impl<'a> Sketch<'a> {
         let names = Names::new(data.rows.iter().map(|row| row.name.as_str()), size);
         let apart = if data.loaders > 0 && data.loaders < data.rows.len() { soft.px * 0.8 } else { 0.0 };
         let top = heading.height() + legend.height() + soft.px * 0.3;
-        let foot = soft.px * 0.5 + soft.line() * 2.0 + MARGIN * 0.5;
+        let foot = soft.px * 0.65 + soft.line() * 2.0 + MARGIN * 0.5;
         let rows = data.rows.len() as f64;
         let room = (f64::from(size.height) - top - foot - apart) / rows;
         let pitch = room.clamp(names.row_height(), names.row_height().max(soft.px * 3.2));
