@@ -14,6 +14,8 @@ pub const PLAN_SHARE: f64 = 0.8;
 pub struct DoneBy {
     /// One sentence: the line to plan on.
     pub plan_on: String,
+    /// Whether every run takes the same time.
+    pub certain: bool,
     /// One sentence: the range from the least to the greatest percentile told.
     pub range: String,
     /// How to read the intervals.
@@ -145,6 +147,7 @@ pub fn done_by(forecast: &Forecast) -> DoneBy {
         } else {
             format!("Plan on {}: done by {}, {}.", plan.duration, plan.clock, days_in(PLAN_SHARE))
         },
+        certain,
         range: range(&rows, certain),
         intervals: intervals(forecast.study.runs()),
         rows,

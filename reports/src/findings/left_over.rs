@@ -39,8 +39,11 @@ pub fn left_over(forecast: &Forecast) -> LeftOver {
     let truckloads_more = (p90_short > 0.0 && truck > 0.0).then(|| (p90_short / truck).ceil() as u32);
     let units = forecast.units;
     let show = |sample: &sim::Sorted, share| volume(sample.percentile(share).value, units);
-    let mut sentence = if left.percentile(0.9).value > 0.0 {
-        format!("Left over: {} (P10) to {} (P90).", show(&left, 0.1), show(&left, 0.9))
+    let (least, most) = (show(&left, 0.1), show(&left, 0.9));
+    let mut sentence = if left.percentile(0.9).value > 0.0 && least == most {
+        format!("Left over: {most}.")
+    } else if left.percentile(0.9).value > 0.0 {
+        format!("Left over: {least} (P10) to {most} (P90).")
     } else {
         "Nothing is left over.".to_owned()
     };

@@ -99,13 +99,14 @@ fn saved(seconds: f64) -> String {
     }
 }
 
+/// The interval in the same sense as the saving: of a loss, from the least to the most that is lost.
 fn interval(saved: Mean) -> String {
-    if saved.low.is_finite() && saved.high.is_finite() {
-        let (low, high) = (duration(saved.low), duration(saved.high));
-        if low == high { low } else { format!("{low} to {high}") }
-    } else {
-        format!("too few runs for {:.0} %", LEVEL * 100.0)
+    let (low, high) = if saved.high <= 0.0 { (-saved.high, -saved.low) } else { (saved.low, saved.high) };
+    if !low.is_finite() || !high.is_finite() {
+        return format!("too few runs for {:.0} %", LEVEL * 100.0);
     }
+    let (low, high) = (duration(low), duration(high));
+    if low == high { low } else { format!("{low} to {high}") }
 }
 
 fn money_saved(cost: f64, currency: &str) -> String {
@@ -123,9 +124,7 @@ fn money_saved(cost: f64, currency: &str) -> String {
 
 fn title(lines: &[ReliefLine]) -> String {
     match lines.first() {
-        Some(best)
-            if best.helps && best.saved_min_low.is_some_and(|low| low > 0.0) =>
-        {
+        Some(best) if best.helps && best.saved_min_low.is_some_and(|low| low > 0.0) => {
             let verb = if lines.len() > 1 { "helps most: it saves" } else { "saves" };
             format!("{} {verb} about {}", super::capital(best.what), best.saves)
         }
@@ -164,6 +163,13 @@ mod tests {
         let tiny = tried(Improvement::ShorterWays, 12.0, 1.0, 0.0);
         assert!(!tiny.helps);
         assert_eq!(title(&[tiny]), "Nothing that was tried helps much");
-        assert_eq!(saved(-1_200.0), "20 min lost");
+    }
+
+    #[test]
+    fn what_is_lost_is_told_as_a_loss() {
+        let lost = tried(Improvement::AnotherLoader, -1_200.0, 60.0, -30.0);
+        assert_eq!((lost.saves.as_str(), lost.interval.as_str()), ("20 min lost", "19 min to 21 min"));
+        let either = tried(Improvement::AnotherLoader, -100.0, 200.0, -30.0);
+        assert_eq!(either.interval, "-5 min to 1 min 40 s");
     }
 }

@@ -2,7 +2,8 @@
 
 use super::layout::{Layout, lines};
 use crate::findings::{
-    AssumedLine, ReliefLine, Warning, amounts, assumed, capital, done_by, handbook, left_over, relief, sentence, the_job, warnings, who_waits,
+    AssumedLine, ReliefLine, Warning, amounts, assumed, capital, done_by, handbook, left_over, relief,
+    sentence, the_job, warnings, who_waits,
 };
 use crate::forecast::Forecast;
 use scenarios::Scenario;
@@ -35,9 +36,9 @@ pub fn summary(forecast: &Forecast, columns: u16) -> String {
     let warnings = warnings(&scenario.cautions);
     layout.gap();
     if !warnings.doubtful.is_empty() {
-        layout.section("Warnings", warnings.doubtful.iter().map(warning_line));
+        layout.section("Warnings", warning_lines(&warnings.doubtful, &scenario.file));
     }
-    layout.section("Assumed", [assumed_line(scenario, assumed(&scenario.assumptions).all)]);
+    layout.section("Assumed", [assumed_line(&scenario.file, &assumed(&scenario.assumptions).all)]);
     if !warnings.usual.is_empty() {
         layout.section("Take care", [usual_line(&warnings.usual)]);
     }
@@ -60,6 +61,9 @@ pub fn files(forecast: &Forecast, folder: &Path, columns: u16) -> String {
 fn done_lines(forecast: &Forecast, width: u16) -> Vec<String> {
     let done = done_by(forecast);
     let mut all = vec![done.plan_on];
+    if done.certain {
+        return all;
+    }
     let rows = done.rows.iter().map(|row| {
         vec![row.label.clone(), row.odds.clone(), row.duration.clone(), row.clock.clone(), row.known.clone()]
     });
@@ -76,7 +80,9 @@ fn relief_lines(forecast: &Forecast, width: u16) -> Vec<String> {
         let cost = line.cost.clone().unwrap_or_default();
         vec![capital(line.what), line.saves.clone(), line.interval.clone(), cost]
     });
-    let mut all = lines(&["", "saves", "95 % interval", "job cost"], rows.collect(), &[1], width);
+    let priced = says.lines.iter().any(|line| line.cost.is_some());
+    let header = ["", "saves", "95 % interval", if priced { "job cost" } else { "" }];
+    let mut all = lines(&header, rows.collect(), &[1], width);
     if help.is_empty() {
         all.clear();
     }
@@ -94,15 +100,25 @@ fn amount_lines(forecast: &Forecast, width: u16) -> Vec<String> {
         Some([amount.what, &said.p10, &said.p50, &said.p80, &said.p90].map(capital).to_vec())
     });
     let mut all = lines(&["", "P10", "P50", "P80", "P90"], rows.collect(), &[1, 2, 3, 4], width);
-    let unknown = amounts
-        .iter()
-        .filter_map(|a| a.unknown.as_ref().map(|why| format!("{} unknown: {why}.", capital(a.what))));
-    all.extend(unknown);
+    let unknown: Vec<String> =
+        amounts.iter().filter_map(|a| Some(format!("{} ({})", a.what, a.unknown.as_ref()?))).collect();
+    if !unknown.is_empty() {
+        all.push(format!("Not known: {}.", unknown.join(", ")));
+    }
     all
 }
 
-fn warning_line(warning: &Warning) -> String {
-    format!("! {} {}", sentence(&warning.cause), sentence(&warning.remedy))
+/// Warnings shown in full; more would push the answers off the screen.
+const MOST_WARNINGS: usize = 3;
+
+fn warning_lines(all: &[Warning], file: &str) -> Vec<String> {
+    let shown = all.iter().take(MOST_WARNINGS);
+    let mut lines: Vec<String> =
+        shown.map(|w| format!("! {} {}", sentence(&w.cause), sentence(&w.remedy))).collect();
+    if let Some(more) = all.len().checked_sub(MOST_WARNINGS).filter(|more| *more > 0) {
+        lines.push(format!("! {more} more in the report and under `heapcast check {file}`."));
+    }
+    lines
 }
 
 /// The title with the date and the alternative.
@@ -113,19 +129,15 @@ fn titled(scenario: &Scenario) -> String {
     format!("{}{date}{alternative}", scenario.title)
 }
 
-/// A few are named, a long list is only counted: it stands in full where the line says.
-fn assumed_line(scenario: &Scenario, all: Vec<AssumedLine>) -> String {
-    match all.as_slice() {
+/// A few are told, a long list is only counted: it stands in full where the line says.
+fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
+    match all {
         [] => "Nothing: the file says it all.".into(),
         [one] => format!("{}.", capital(&one.words)),
         [first, second] => format!("{}; {}.", capital(&first.words), second.words),
-        [first, second, ..] => format!(
-            "{} figures your file does not say, such as: {}; {}. The full list is in the report and under \
-             `heapcast check {}`.",
-            all.len(),
-            first.words,
-            second.words,
-            scenario.file
+        _ => format!(
+            "{} figures are not from your file but assumed. Read them in the report or with `heapcast check {file}`.",
+            all.len()
         ),
     }
 }
