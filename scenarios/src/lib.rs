@@ -62,6 +62,8 @@ mod scenario;
 mod shipped;
 mod source;
 mod starter;
+#[cfg(test)]
+mod testing;
 
 pub use caution::{Caution, Weight};
 pub use materials::{Material, materials};

@@ -9,6 +9,7 @@ use crate::problem::{Problem, Refusal};
 use crate::raw::{self, RawAlternative, quoted};
 use crate::scenario::{Scenario, Selection};
 use crate::{caution, hash};
+use sim::Plan;
 use std::path::Path;
 
 /// Reads a text; `bytes` are the file's own.
@@ -36,24 +37,25 @@ pub(crate) fn text(
         return refuse(ledger.into_problems());
     }
     let alternatives = raw::alternatives(&table, &mut ledger);
-    let base = job(&table, &mut ledger);
-    let sound = ledger.is_clean();
+    let base = job(&table, None, &mut ledger);
+    let plan = base.as_ref().map(|(_, _, plan)| plan);
     for alternative in &alternatives {
-        try_alternative(alternative, &table, (file, text, folder), &mut ledger);
+        try_alternative(alternative, &table, plan, (file, text, folder), &mut ledger);
     }
     let chosen = selection.alternative.as_ref().map(|name| choose(name, &alternatives, &mut ledger));
-    if !ledger.is_clean() || !sound {
+    if !ledger.is_clean() {
         return refuse(ledger.into_problems());
     }
     let (built, mut ledger) = match chosen.flatten() {
         None => (base, ledger),
         Some(alternative) => {
             let mut ledger = Ledger::new(file, text, folder);
-            let built = alternative.apply(&table, &mut ledger).and_then(|table| job(&table, &mut ledger));
+            let built =
+                alternative.apply(&table, &mut ledger).and_then(|table| job(&table, plan, &mut ledger));
             (built, ledger)
         }
     };
-    let Some((raw, built)) = built else {
+    let Some((raw, built, _)) = built else {
         let right = "this is a fault of the program, not of the file; please report it";
         ledger.problem(&Place::default(), "", "the job could not be made", right);
         return refuse(ledger.into_problems());
@@ -61,10 +63,10 @@ pub(crate) fn text(
     Ok(scenario(raw, built, &alternatives, (file, text), selection, ledger))
 }
 
-type Job = (raw::Raw, Built);
+type Job = (raw::Raw, Built, Plan);
 
-/// Makes the job of a table, if nothing is wrong with it.
-fn job(table: &Table, ledger: &mut Ledger<'_>) -> Option<Job> {
+/// Makes the job of a table, if nothing is wrong with it. `other` is the plan of a like job, to save compiling twice.
+fn job(table: &Table, other: Option<&Plan>, ledger: &mut Ledger<'_>) -> Option<Job> {
     let raw = raw::read(table, ledger);
     check::check(&raw, ledger);
     let heard = build::chance::hear(&raw, ledger);
@@ -73,23 +75,26 @@ fn job(table: &Table, ledger: &mut Ledger<'_>) -> Option<Job> {
     }
     let system = raw.units.as_ref().map_or_else(|| ledger.usual_system(), |units| units.value);
     let built = build::job(&raw, heard, system, ledger)?;
-    if let Err(error) = sim::Plan::new(&built.job) {
-        ledger.problem(&Place::default(), "", error.to_string(), "change the figures concerned");
-        return None;
+    match other.map_or_else(|| Plan::new(&built.job), |other| other.variant(&built.job)) {
+        Ok(plan) => Some((raw, built, plan)),
+        Err(error) => {
+            ledger.problem(&Place::default(), "", error.to_string(), "change the figures concerned");
+            None
+        }
     }
-    Some((raw, built))
 }
 
 /// Reads the file with an alternative's changes; what is then wrong and was not before is told at the alternative.
 fn try_alternative(
     alternative: &RawAlternative,
     table: &Table,
+    plan: Option<&Plan>,
     (file, text, folder): (&str, &str, &Path),
     ledger: &mut Ledger<'_>,
 ) {
     let mut own = Ledger::new(file, text, folder);
     if let Some(changed) = alternative.apply(table, &mut own) {
-        job(&changed, &mut own);
+        job(&changed, plan, &mut own);
     }
     let known: Vec<Problem> = ledger.problems().to_vec();
     for problem in own.into_problems() {
@@ -163,3 +168,6 @@ fn scenario(
         stated: built.stated,
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -75,3 +75,6 @@ fn beside(path: &Path) -> Option<String> {
     let name = path.file_name()?.to_str()?;
     nearest(name, names.iter().map(String::as_str)).map(|near| format!("the nearest beside it is \"{near}\""))
 }
+
+#[cfg(test)]
+mod tests;

@@ -52,7 +52,211 @@ impl Default for Answers {
     }
 }
 
-/// Writes a commented scenario file from the answers.
+/// Writes a commented scenario file from the answers. What makes no sense in them is found when the file is read.
 pub fn starter(answers: &Answers) -> String {
-    format!("title = \"{}\"\n", answers.title)
+    let mut text = heading(answers);
+    text.push_str(&ground(answers));
+    text.push_str(&machine(answers));
+    text.push_str(&people(answers));
+    text.push_str(&variants(answers));
+    text
+}
+
+/// A text as TOML writes it.
+fn quoted(text: &str) -> String {
+    toml::Value::String(text.to_owned()).to_string()
+}
+
+/// The first in US units, the second in metric ones.
+fn pick(answers: &Answers, us: &'static str, metric: &'static str) -> &'static str {
+    match answers.units {
+        System::Us => us,
+        System::Metric => metric,
+    }
+}
+
+fn heading(answers: &Answers) -> String {
+    format!(
+        r#"# Every quantity carries its unit; both systems may be mixed. Lines that begin with # are not read: take the sign
+# away and put your own figure in. What is left out gets a built-in default, and every default used is listed.
+#
+# A figure can be given three ways:
+#   one figure                loading = "20 s"
+#   low, typical and high     loading = {{ low = "15 s", typical = "20 s", high = "30 s" }}   (one day in ten is below low,
+#                             one in ten above high)
+#   a full distribution       loading = {{ family = "lognormal", mean = "20 s", cv = "25 %" }}
+
+title = {title}
+units = "{units}"
+# date = "2026-04-18"
+
+[material]
+name = {material}                # one of the built-in table; any other needs density and fill_factor
+# density = {density}
+# fill_factor = "95 %"           # what a bucket holds on average, as a share of its heaped capacity
+# price = {price}
+
+"#,
+        title = quoted(&answers.title),
+        units = answers.units,
+        material = quoted(&answers.material),
+        density = pick(answers, "\"473 lb/yd3\"", "\"280 kg/m3\""),
+        price = pick(answers, "\"$18/yd3\"", "\"€24/m3\""),
+    )
+}
+
+fn ground(answers: &Answers) -> String {
+    let distance = quoted(&answers.distance);
+    let way = match &answers.gate {
+        None => format!(
+            "distance = {distance}              # from the pile to the middle of the ground, as driven"
+        ),
+        Some(_) => format!("ways = [ {{ from = \"pile\", distance = {distance}, passes = [ \"gate\" ] }} ]"),
+    };
+    let gate = answers.gate.as_ref().map_or_else(String::new, |width| {
+        format!("[[pass]]\nname = \"gate\"\nwidth = {}\n# passing = \"8 s\"\n\n", quoted(width))
+    });
+    format!(
+        r#"[[zone]]                         # one for each part of the ground; repeat the block for more
+name = "ground"
+volume = {volume}                # loose volume; or area = {area} and depth = {depth}
+{way}
+# room = 3                       # how many heaps may lie there at once
+
+[[stockpile]]
+name = "pile"
+on_hand = {volume}
+# deliveries = [ {{ at = "10:30", volume = {truck}, late = {{ low = "0 min", typical = "10 min", high = "40 min" }} }} ]
+
+{gate}"#,
+        volume = quoted(&answers.volume),
+        area = pick(answers, "\"1200 ft2\"", "\"110 m2\""),
+        depth = pick(answers, "\"4 in\"", "\"10 cm\""),
+        truck = pick(answers, "\"22 yd3\"", "\"17 m3\""),
+    )
+}
+
+fn machine(answers: &Answers) -> String {
+    let width = pick(answers, "\"48 in\"", "\"1.2 m\"");
+    let width_line = match &answers.gate {
+        None => format!("# width = {width}"),
+        Some(_) => format!("# width = {width}               # without it the gate is not checked"),
+    };
+    format!(
+        r#"[[loader]]
+name = "loader"
+heaped = {bucket}                # heaped capacity of the bucket
+# rated_lift = {lift}            # from the machine's manual; without it loads are limited by the bucket alone
+{width_line}
+# speed_loaded = {loaded}
+# speed_empty = {empty}
+# loading = "20 s"
+# dumping = "12 s"
+# machine_cost = {machine}
+# operator_cost = {operator}
+# fuel_working = {fuel}
+
+"#,
+        bucket = quoted(&answers.bucket),
+        lift = pick(answers, "\"1100 lb\"", "\"500 kg\""),
+        loaded = pick(answers, "\"3 mph\"", "\"5 km/h\""),
+        empty = pick(answers, "\"4 mph\"", "\"6.5 km/h\""),
+        machine = pick(answers, "\"$25/h\"", "\"€25/h\""),
+        operator = pick(answers, "\"$35/h\"", "\"€35/h\""),
+        fuel = pick(answers, "\"1.2 gal/h\"", "\"4.5 l/h\""),
+    )
+}
+
+fn people(answers: &Answers) -> String {
+    let rate = pick(answers, "\"25 yd3/h\"", "\"19 m3/h\"");
+    let cost = pick(answers, "\"$22/h\"", "\"€22/h\"");
+    let crew = match answers.rakers {
+        0 => "[crew]\nspread_share = \"100 %\"          # nobody rakes: the loader spreads it all\n\n"
+            .to_owned(),
+        count => format!(
+            "[[raker]]\nname = \"helper\"\ncount = {count}\n# rate = {rate}              # loose volume one person rakes out \
+             in an hour\n# cost = {cost}\n\n"
+        ),
+    };
+    format!(
+        r#"{crew}[shift]
+start = {start}
+# end = "16:30"
+# breaks = [ "12:00-12:30" ]
+# set_up = "15 min"
+# clean_up = {{ low = "10 min", typical = "15 min", high = "30 min" }}
+
+# [money]
+# fuel_price = {fuel}
+"#,
+        start = quoted(&answers.start),
+        fuel = pick(answers, "\"$4/gal\"", "\"€1.60/l\""),
+    )
+}
+
+fn variants(answers: &Answers) -> String {
+    let change = match answers.rakers {
+        0 => format!("{{ \"loader.loader.heaped\" = {} }}", pick(answers, "\"20 ft3\"", "\"0.6 m3\"")),
+        count => format!("{{ \"raker.helper.count\" = {} }}", count.saturating_add(1)),
+    };
+    format!(
+        "\n# [[alternative]]                # the same job with something changed\n# name = \"a variant\"\n# change = {change}\n"
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Selection, read_text};
+    use std::path::Path;
+
+    fn reads(text: &str) -> crate::Scenario {
+        read_text(text, "new.toml", Path::new("."), &Selection::default())
+            .unwrap_or_else(|refusal| panic!("{refusal}\n{text}"))
+    }
+
+    #[test]
+    fn a_starter_file_reads_back_without_a_problem_whatever_is_answered() {
+        for units in [System::Us, System::Metric] {
+            for rakers in [0, 1, 3] {
+                for gate in [None, Some(pick(&Answers::usual(units), "6 ft", "1.8 m").to_owned())] {
+                    let title = "Bob's \"new\" bed \\ north".to_owned();
+                    let answers = Answers { rakers, gate, title, ..Answers::usual(units) };
+                    let scenario = reads(&starter(&answers));
+                    assert_eq!(scenario.title, answers.title);
+                    assert_eq!(scenario.units, units);
+                    assert_eq!(scenario.job.rakers.len(), rakers as usize);
+                    assert_eq!(scenario.job.passes.len(), usize::from(answers.gate.is_some()));
+                }
+            }
+        }
+    }
+
+    /// Every line that is commented out is right as it stands, or it would mislead whoever takes the sign away.
+    #[test]
+    fn every_line_left_out_of_a_starter_file_may_be_let_in() {
+        for units in [System::Us, System::Metric] {
+            for rakers in [0, 2] {
+                let text = starter(&Answers { rakers, gate: Some("3 m".into()), ..Answers::usual(units) });
+                let keys = |line: &str| {
+                    let rest = line.strip_prefix("# ").unwrap_or_default();
+                    rest.starts_with('[') || rest.split_once(" = ").is_some_and(|(key, _)| !key.contains(' '))
+                };
+                let (comment, body) = text.split_once("title = ").unwrap();
+                assert!(comment.lines().all(|line| line.is_empty() || line.starts_with('#')));
+                let let_in: Vec<&str> =
+                    body.lines().map(|line| if keys(line) { &line[2..] } else { line }).collect();
+                let scenario = reads(&format!("title = {}", let_in.join("\n")));
+                assert_eq!(scenario.alternatives, ["a variant"]);
+                assert!(!scenario.currency.is_empty());
+            }
+        }
+    }
+
+    #[test]
+    fn nonsense_answered_is_found_when_the_file_is_read() {
+        let answers = Answers { volume: "a lot".into(), ..Answers::default() };
+        let refusal = read_text(&starter(&answers), "new.toml", Path::new("."), &Selection::default());
+        assert!(refusal.unwrap_err().to_string().contains("does not begin with a number"));
+    }
 }

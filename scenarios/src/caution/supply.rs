@@ -59,7 +59,7 @@ pub(super) fn cautions(job: &Job, ordered_m3: f64, truckload_m3: f64, system: Sy
 
 /// Need less supply in many cases \[m3\], rising. The same cases every time: equally likely values of each law, shuffled by
 /// a counter-based mix.
-fn shortages(job: &Job, need_m3: f64) -> Vec<f64> {
+pub(super) fn shortages(job: &Job, need_m3: f64) -> Vec<f64> {
     let needs = values(&job.chance.days.need);
     let bulks = values(&job.chance.days.bulk);
     let volumes: Vec<f64> = job
