@@ -2,6 +2,7 @@
 //! heaps or rakers than allowed. Checked from the event log, on every run any test here looks at.
 
 use super::log::{clock, lines};
+use super::waits;
 use sim::*;
 
 /// Something somebody occupies from one time to another.
@@ -28,6 +29,7 @@ fn complaints(job: &Job, run: &Replay) -> Vec<String> {
     places(job, run, &mut all);
     rakers(job, run, &mut all);
     rests(run, &mut all);
+    all.extend(waits::complaints(job, run));
     all
 }
 
