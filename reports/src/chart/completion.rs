@@ -196,7 +196,7 @@ fn range(finish: &Sorted, book_min: Option<f64>) -> ((f64, f64), usize) {
 }
 
 /// Bars of a round width, at round clock times: as wide as the spread asks for (Freedman & Diaconis, Probability Theory
-/// and Related Fields 57, 1981: `2 IQR / n^(1/3)`), and not more than [`BARS`] of them.
+/// and Related Fields 57, 1981: `2 IQR / n^(1/3)`), and not many more than `BARS` of them.
 fn bars(shown: &[f64], runs: usize, range: (f64, f64), start_min: f64) -> (f64, Vec<(f64, f64)>) {
     let (Some(first), Some(last)) = (shown.first(), shown.last()) else { return (1.0, Vec::new()) };
     let span = range.1 - range.0;

@@ -7,6 +7,8 @@ use super::words::tick_clock;
 use scenarios::units::System;
 use sim::Shift;
 
+/// Share of a piece under which a rest gets no piece of its own (our own choice).
+const REST: f64 = 0.1;
 /// Minutes of a day.
 const DAY_MIN: f64 = 1_440.0;
 
@@ -46,11 +48,12 @@ impl Days {
         self.worked.last().map_or(0.0, |(_, to)| *to)
     }
 
-    /// The same time in pieces of at most `most_min` each, begun anew every day.
+    /// The same time in pieces of `most_min` each, begun anew every day; a short rest is added to the piece before it.
     pub(super) fn cut(&self, most_min: f64) -> Vec<Self> {
         let pieces = self.worked.iter().flat_map(|(from, to)| {
-            let count = ((to - from) / most_min).ceil().clamp(1.0, 10_000.0) as usize;
-            (0..count).map(move |i| (from + i as f64 * most_min, (from + (i + 1) as f64 * most_min).min(*to)))
+            let count = ((to - from) / most_min - REST).ceil().clamp(1.0, 10_000.0) as usize;
+            let end = move |i: usize| if i == count { *to } else { from + i as f64 * most_min };
+            (0..count).map(move |i| (end(i), end(i + 1)))
         });
         let piece = |(from, to): (f64, f64)| {
             let breaks = self.breaks.iter().filter(|(start, end)| *start < to && *end > from);
@@ -207,6 +210,23 @@ mod tests {
     fn a_day_is_as_long_as_somebody_works() {
         let days = Days::new(&shift(Some(16.0)), 1_500.0, [470.0, 505.0].into_iter(), System::Metric);
         assert_eq!(days.worked, [(0.0, 505.0), (1_440.0, 1_500.0)]);
+    }
+
+    #[test]
+    fn a_short_rest_of_a_day_gets_no_piece_of_its_own() {
+        let cut = |until: f64| {
+            let days = Days::new(&shift(None), until, std::iter::empty(), System::Metric);
+            days.cut(60.0).into_iter().map(|piece| piece.worked[0]).collect::<Vec<_>>()
+        };
+        assert_eq!(cut(124.0), [(0.0, 60.0), (60.0, 124.0)]);
+        assert_eq!(cut(130.0), [(0.0, 60.0), (60.0, 120.0), (120.0, 130.0)]);
+        assert_eq!(cut(4.0), [(0.0, 4.0)]);
+        let days = Days::new(&shift(Some(16.0)), 1_500.0, std::iter::empty(), System::Metric).cut(240.0);
+        assert_eq!(
+            days.iter().map(|d| d.worked[0]).collect::<Vec<_>>(),
+            [(0.0, 240.0), (240.0, 480.0), (1_440.0, 1_500.0)]
+        );
+        assert_eq!(days[1].breaks, [(240.0, 270.0)]);
     }
 
     #[test]

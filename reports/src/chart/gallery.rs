@@ -64,6 +64,7 @@ fn twelve_loaders_and_ten_rakers_with_long_names_are_drawn_without_fault() {
 #[test]
 fn a_crew_without_rakers_is_drawn_without_fault() {
     assert_eq!(hang_all("no-rakers", &crew(2, 0, 30.0), 200, System::Metric), [""; 0]);
+    assert_eq!(hang_all("alone", &crew(1, 0, 30.0), 200, System::Metric), [""; 0]);
 }
 
 #[test]

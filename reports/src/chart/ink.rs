@@ -1,7 +1,7 @@
 //! Every colour of every figure, and the hatchings that tell activities apart without colour.
 //!
 //! The palette is our own: a blue that darkens with the weight of the work, sand for waiting, greys for what is neither.
-//! Fills that can meet in one row differ in lightness (CIE L*) by at least [`STEP`] or in their hatching, so they stay
+//! Fills that can meet in one row differ in lightness (CIE L*) by a step that can be seen or in their hatching, so they stay
 //! apart in grey, in print and for colour-blind readers; a test holds them to it.
 
 use super::doing::Doing;

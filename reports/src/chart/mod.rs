@@ -64,6 +64,12 @@ impl Size {
     /// For a phone held upright.
     pub const PHONE: Self = Self { width: 390, height: 430 };
 
+    /// Whether a figure of this size has room for its labels.
+    pub(crate) fn check(self) -> Result<(), ChartError> {
+        let Self { width, height } = self;
+        if width < 300 || height < 200 { Err(ChartError::TooSmall { width, height }) } else { Ok(()) }
+    }
+
     /// Size of running text \[px\].
     pub(crate) fn text(self) -> f64 {
         (13.0 + (f64::from(self.width) - 390.0) / 330.0 * 4.0).clamp(11.0, 24.0)

@@ -117,9 +117,6 @@ pub(super) fn draw_on(
     about: &About<'_>,
     picture: impl Fn(&Paper<'_>) -> Done,
 ) -> Result<String, ChartError> {
-    if size.width < 300 || size.height < 200 {
-        return Err(ChartError::TooSmall { width: size.width, height: size.height });
-    }
     let mut drawn = String::new();
     let sheet =
         SVGBackend::with_string(&mut drawn, (size.width * GRAIN, size.height * GRAIN)).into_drawing_area();

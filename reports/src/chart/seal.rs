@@ -116,3 +116,52 @@ fn escaped(text: &str) -> String {
     }
     out
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const DRAWN: &str = "<svg width=\"7200\">\n<rect opacity=\"1\" fill=\"#F2C486\" stroke=\"none\"/>\n\
+                         <rect fill=\"#103454\"/>\n<text x=\"1\">\na &amp; b\n</text>\n</svg>\n";
+
+    fn sealed(size: Size) -> String {
+        let fills = [Doing::WaitingForRoom, Doing::Loading];
+        let about = About {
+            figure: "waiting",
+            title: "A \"barrow\" & <rake>",
+            description: "one\u{7}two",
+            fills: &fills,
+        };
+        seal(DRAWN, size, &about)
+    }
+
+    #[test]
+    fn a_figure_scales_and_says_what_it_shows() {
+        let svg = sealed(Size::PAGE);
+        assert!(
+            svg.starts_with(
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 720 460\" width=\"100%\""
+            )
+        );
+        let title = "A &quot;barrow&quot; &amp; &lt;rake&gt;";
+        assert!(
+            svg.contains(&format!("aria-label=\"{title}\">\n<title>{title}</title>\n<desc>one two</desc>"))
+        );
+        assert_eq!((svg.matches("<svg").count(), svg.matches("</svg>").count()), (1, 1));
+    }
+
+    #[test]
+    fn hatched_fills_get_their_pattern_and_plain_ones_stay() {
+        let svg = sealed(Size::PAGE);
+        assert!(svg.contains("<rect fill=\"url(#waiting-720-WaitingForRoom)\"/>"), "{svg}");
+        assert!(svg.contains("<pattern id=\"waiting-720-WaitingForRoom\""));
+        assert!(svg.contains("<rect fill=\"#103454\"/>") && !svg.contains("720-Loading"));
+        assert_eq!(svg.matches("#F2C486").count(), 1, "the ground colour stands in its pattern alone");
+    }
+
+    #[test]
+    fn figures_of_two_sizes_share_no_names() {
+        assert!(sealed(Size::PHONE).contains("id=\"waiting-390-WaitingForRoom\""));
+        assert!(!sealed(Size::PHONE).contains("720"));
+    }
+}

@@ -17,6 +17,7 @@ type Done = Result<(), ChartError>;
 /// # Errors
 /// If there is no run, or the size has no room for a figure.
 pub fn draw(data: &CompletionData, size: Size) -> Result<String, ChartError> {
+    size.check()?;
     if data.runs == 0 {
         return Err(ChartError::Nothing("no run was made"));
     }

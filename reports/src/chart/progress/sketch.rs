@@ -18,6 +18,7 @@ const NAME: &str = "raked out, % of the volume";
 /// # Errors
 /// If there is no run, or the size has no room for a figure.
 pub fn draw(data: &ProgressData, size: Size) -> Result<String, ChartError> {
+    size.check()?;
     if data.runs == 0 {
         return Err(ChartError::Nothing("no run was made"));
     }
@@ -32,13 +33,20 @@ pub fn draw(data: &ProgressData, size: Size) -> Result<String, ChartError> {
     draw_on(size, &about, |paper| sketch(paper, data, size))
 }
 
+/// Whether the band has any width.
+fn varies(data: &ProgressData) -> bool {
+    data.steps.iter().any(|step| step.early < step.late)
+}
+
 fn keys(data: &ProgressData) -> Vec<Key> {
     let mut keys = Vec::new();
-    if data.runs > 1 {
-        keys.push(Key::new(Sign::Line(ink::MAIN), "half of the runs are earlier, half later"));
-        keys.push(Key::new(Sign::Shade(ink::RANGE), "eight runs of ten"));
-    } else {
-        keys.push(Key::new(Sign::Line(ink::MAIN), "the one run"));
+    match (data.runs, varies(data)) {
+        (1, _) => keys.push(Key::new(Sign::Line(ink::MAIN), "the one run")),
+        (_, false) => keys.push(Key::new(Sign::Line(ink::MAIN), "every run")),
+        (_, true) => {
+            keys.push(Key::new(Sign::Line(ink::MAIN), "half of the runs are earlier, half later"));
+            keys.push(Key::new(Sign::Shade(ink::RANGE), "eight runs of ten"));
+        }
     }
     if !data.days.breaks.is_empty() {
         keys.push(Key::new(Sign::Shade(ink::BREAK), "break"));
@@ -117,7 +125,7 @@ fn draw_band(paper: &Paper<'_>, data: &ProgressData, scale: &DayScale<'_>, y: im
     };
     let mut band = path(|step| step.early);
     band.extend(path(|step| step.late).into_iter().rev());
-    if data.runs > 1 {
+    if varies(data) {
         paper.shape(&band, ink::RANGE)?;
         paper.line(&path(|step| step.early), ink::AXIS, 0.8)?;
         paper.line(&path(|step| step.late), ink::AXIS, 0.8)?;

@@ -15,6 +15,7 @@ type Done = Result<(), ChartError>;
 /// # Errors
 /// If nothing was improved, or the size has no room for a figure.
 pub fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> {
+    size.check()?;
     if data.rows.is_empty() {
         return Err(ChartError::Nothing("there was nothing to improve"));
     }
@@ -56,7 +57,7 @@ impl<'a> Sketch<'a> {
         let right = column.map_or(width - MARGIN - soft.px, |column| column - soft.px * 1.2);
         let area = Area { left: names.right + soft.px * 0.4, top, right, bottom };
         let foot = soft.px * 0.65 + soft.line() * (1.0 + note.len() as f64) + MARGIN * 0.5;
-        let size = Size { height: (bottom + foot).ceil().max(200.0) as u32, ..size };
+        let size = Size { height: (bottom + foot).ceil() as u32, ..size };
         Self { data, size, heading, names, note, area, column, pitch, range: range(data) }
     }
 

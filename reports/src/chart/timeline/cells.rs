@@ -45,8 +45,8 @@ pub(super) struct Line {
 pub(super) struct Cells {
     /// One for the whole run, or several below one another.
     pub(super) lines: Vec<Line>,
-    /// Length of a full line where there are several \[min\].
-    pub(super) line_min: Option<f64>,
+    /// Length of a line where there are several, and of the longest of them \[min\].
+    pub(super) line_min: Option<(f64, f64)>,
     /// Length of a stretch that is split by shares \[min\]; `None` where the blocks themselves are drawn.
     pub(super) stretch_min: Option<f64>,
 }
@@ -74,12 +74,14 @@ impl Cells {
         };
         let lines_min = |px: f64| LINES_MIN.into_iter().find(|min| wide_enough(*min, px) && few_enough(*min));
         if let Some(min) = lines_min(CLEAR).or_else(|| lines_min(THIN)) {
-            let each = data.days.cut(min).into_iter().map(|days| {
-                let right = left + width * days.shown() / min;
+            let pieces = data.days.cut(min);
+            let longest = pieces.iter().map(Days::shown).fold(0.0, f64::max);
+            let each = pieces.into_iter().map(|days| {
+                let right = left + width * days.shown() / longest;
                 (days, right)
             });
             let lines = merged_lines(data, each.collect(), left, night);
-            return Self { lines, line_min: Some(min), stretch_min: None };
+            return Self { lines, line_min: Some((min, longest)), stretch_min: None };
         }
         let scale = DayScale::new(&data.days, left, right, night);
         let mut step_min = time_step(COLUMN / scale.per_min() * 60.0) / 60.0;
@@ -285,7 +287,7 @@ mod tests {
     fn a_run_too_dense_for_one_line_is_broken_into_lines_of_equal_scale() {
         let data = data(2, 380, 0.25);
         let cells = Cells::new(&data, 100.0, 600.0, 10.0);
-        assert_eq!((cells.line_min, cells.stretch_min), (Some(20.0), None));
+        assert_eq!((cells.line_min, cells.stretch_min), (Some((20.0, 20.0)), None));
         let shown: Vec<_> = cells.lines.iter().map(|line| line.days.worked[0]).collect();
         assert_eq!(shown, [(0.0, 20.0), (20.0, 40.0), (40.0, 60.0), (60.0, 80.0), (80.0, 95.0)]);
         assert!((cells.lines[4].right - 100.0 - 500.0 * 0.75).abs() < 1e-9);

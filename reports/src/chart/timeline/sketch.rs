@@ -44,6 +44,7 @@ const ORDER: [Doing; 20] = [
 /// # Errors
 /// If nothing happens in the run, or the size has no room for a figure.
 pub fn draw(data: &TimelineData, size: Size) -> Result<String, ChartError> {
+    size.check()?;
     if data.rows.iter().all(|row| row.blocks.is_empty()) {
         return Err(ChartError::Nothing("nothing happens in this run"));
     }
@@ -95,7 +96,7 @@ fn keys(data: &TimelineData, fills: &[Doing]) -> Vec<Key> {
 fn note(data: &TimelineData, cells: &Cells) -> String {
     let clock = DayScale::new(&data.days, 0.0, 1.0, 0.0).name();
     match (cells.line_min, cells.stretch_min) {
-        (Some(min), _) => {
+        (Some((min, _)), _) => {
             format!("minutes since the time above each line; a line is {}", duration(min * 60.0))
         }
         (_, Some(min)) => {
@@ -155,7 +156,7 @@ impl<'a> Sketch<'a> {
             self.draw_line(paper, line)?;
         }
         let below = match self.cells.line_min {
-            Some(line_min) => self.minutes(paper, line_min)?,
+            Some((_, longest)) => self.minutes(paper, longest)?,
             None => self.clock(paper)?,
         };
         paper.lines(&self.note, (width / 2.0, below), Side::Around, soft).map(|_| ())
@@ -168,7 +169,7 @@ impl<'a> Sketch<'a> {
             paper.fill(Area { left: scale.x(*from), right: scale.x(*to), ..area }, ink::BREAK)?;
         }
         let grid_at: Vec<Tick> = match self.cells.line_min {
-            Some(line_min) => self.minute_ticks(line_min, area.right),
+            Some((_, longest)) => self.minute_ticks(longest, area.right),
             None => scale.ticks(soft, MARGIN * 0.5, f64::from(self.size.width) - MARGIN * 0.5),
         };
         grid(paper, area, &grid_at)?;
@@ -201,22 +202,22 @@ impl<'a> Sketch<'a> {
         Ok(())
     }
 
-    fn minute_ticks(&self, line_min: f64, until: f64) -> Vec<Tick> {
+    fn minute_ticks(&self, longest: f64, until: f64) -> Vec<Tick> {
         let soft = Type::soft(self.size);
         let width = f64::from(self.size.width) - MARGIN - soft.px - self.names.right;
-        let step = time_step(line_min * 60.0 * soft.width("000") * 1.5 / width) / 60.0;
-        let all = multiples(0.0, line_min, step).into_iter();
-        all.map(|min| Tick { at: self.names.right + min / line_min * width, label: format!("{min:.0}") })
+        let step = time_step(longest * 60.0 * soft.width("000") * 1.5 / width) / 60.0;
+        let all = multiples(0.0, longest, step).into_iter();
+        all.map(|min| Tick { at: self.names.right + min / longest * width, label: format!("{min:.0}") })
             .filter(|tick| tick.at <= until + 0.5)
             .collect()
     }
 
     /// The axis below the last of several lines.
-    fn minutes(&self, paper: &Paper<'_>, line_min: f64) -> Result<f64, ChartError> {
+    fn minutes(&self, paper: &Paper<'_>, longest: f64) -> Result<f64, ChartError> {
         let soft = Type::soft(self.size);
         let right = f64::from(self.size.width) - MARGIN - soft.px;
         let area = Area { right, ..self.area(self.cells.lines.len() - 1) };
-        level(paper, area, &self.minute_ticks(line_min, right), soft)
+        level(paper, area, &self.minute_ticks(longest, right), soft)
     }
 
     /// The axis below a single line.
