@@ -502,9 +502,11 @@ class Run:
         bulk = self.job["chance"]["days"]["bulk"]
         for pile, spec in zip(self.piles, self.job["stockpiles"]):
             self.deliver(pile, spec["on_hand_m3"] * self.luck.draw("bulk", bulk))
-            for delivery in spec["deliveries"]:
+            for n, delivery in enumerate(spec["deliveries"]):
                 volume = delivery["volume_m3"] * self.luck.draw("bulk", bulk)
-                at = micros(delivery["at_s"] + self.luck.draw("late", delivery["late_s"]))
+                # A stream for each: a stream is drawn in blocks, all of one law.
+                late = self.luck.draw(f"late {pile.index} {n}", delivery["late_s"])
+                at = micros(delivery["at_s"] + late)
                 if at <= self.start:
                     self.deliver(pile, volume)
                 else:

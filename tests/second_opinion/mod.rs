@@ -1,0 +1,185 @@
+//! The engine against the same model written a second time, in another language on another library, by somebody who had
+//! only the model's text (see `README.md` here). Source of every figure: `exact.csv` and `results.csv`, computed by
+//! `run.py`; status: computed.
+
+mod from_json;
+
+use sim::*;
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+fn file(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/second_opinion").join(name)
+}
+
+/// The jobs of one kind, by name.
+fn jobs(kind: &str) -> BTreeMap<String, Job> {
+    let text = std::fs::read_to_string(file("jobs.json")).unwrap();
+    let all: Vec<serde_json::Value> = serde_json::from_str(&text).unwrap();
+    let of_kind = all.iter().filter(|j| j["kind"] == kind);
+    of_kind.map(|j| (j["name"].as_str().unwrap().to_owned(), from_json::job(&j["job"]))).collect()
+}
+
+fn rows(name: &str) -> Vec<csv::StringRecord> {
+    csv::Reader::from_path(file(name)).unwrap().records().map(Result::unwrap).collect()
+}
+
+fn loader_activity(words: &str) -> Option<usize> {
+    LoaderActivity::ALL.iter().position(|a| format!("{a:?}") == words)
+}
+
+fn raker_activity(words: &str) -> Option<usize> {
+    RakerActivity::ALL.iter().position(|a| format!("{a:?}") == words)
+}
+
+/// The place in a list of `loader 3`, `raker 1`, `zone 2`.
+fn place(who: &str, kind: &str) -> Option<usize> {
+    who.strip_prefix(kind)?.trim().parse::<usize>().ok()?.checked_sub(1)
+}
+
+/// A figure of one run, by the words of `exact.csv`.
+fn exact_figure(run: &Replay, who: &str, figure: &str) -> f64 {
+    let o = &run.outcome;
+    if let Some(loader) = place(who, "loader") {
+        return match figure.strip_suffix("_us").and_then(loader_activity) {
+            Some(activity) => run.books.loaders[loader][activity] as f64,
+            None if figure == "loads" => run.books.loads[loader] as f64,
+            None => panic!("no figure {figure} of a loader"),
+        };
+    }
+    if let Some(raker) = place(who, "raker") {
+        let activity = figure.strip_suffix("_us").and_then(raker_activity);
+        return run.books.rakers[raker][activity.unwrap_or_else(|| panic!("no figure {figure} of a raker"))] as f64;
+    }
+    if let Some(zone) = place(who, "zone") {
+        let totals = &run.books.zones[zone];
+        return match figure {
+            "loads" => totals.loads as f64,
+            "placed_m3" => totals.placed_m3,
+            "short_m3" => totals.short_m3,
+            _ => panic!("no figure {figure} of a zone"),
+        };
+    }
+    if let Some(part) = figure.strip_prefix("progress_").and_then(|f| f.strip_suffix("_clock_us")) {
+        return o.progress[part.parse::<usize>().unwrap() - 1] as f64;
+    }
+    match figure {
+        "completion_us" => o.completion.working as f64,
+        "completion_clock_us" => o.completion.clock as f64,
+        "finish_us" => o.finish.working as f64,
+        "finish_clock_us" => o.finish.clock as f64,
+        _ => outcome_figure(o, figure),
+    }
+}
+
+fn outcome_figure(o: &Outcome, figure: &str) -> f64 {
+    let s = |t: i64| t as f64 / SECOND as f64;
+    match figure {
+        "completion_s" => s(o.completion.working),
+        "completion_clock_s" => s(o.completion.clock),
+        "finish_s" => s(o.finish.working),
+        "finish_clock_s" => s(o.finish.clock),
+        "progress_half_s" => s(o.progress[PROGRESS_PARTS / 2 - 1]),
+        "loads" => f64::from(o.loads),
+        "placed_m3" => o.placed_m3,
+        "short_m3" => o.short_m3,
+        "left_over_m3" => o.left_over_m3,
+        "fuel_l" => o.fuel_l,
+        "labour_h" => o.labour_h,
+        "cost" => o.cost,
+        _ => panic!("no figure {figure} of a job"),
+    }
+}
+
+#[test]
+fn jobs_without_chance_agree_to_the_microsecond_in_every_figure_and_every_book() {
+    let runs: BTreeMap<String, Replay> = jobs("exact")
+        .into_iter()
+        .map(|(name, job)| (name, Replay::new(&Plan::new(&job).unwrap(), 1, 0).unwrap()))
+        .collect();
+    assert!(runs.len() >= 14, "{} jobs", runs.len());
+    let (mut apart, mut compared) = (Vec::new(), 0);
+    for row in rows("exact.csv") {
+        let (name, who, figure) = (&row[0], &row[1], &row[2]);
+        let expected: f64 = row[3].parse().unwrap();
+        let got = exact_figure(&runs[name], who, figure);
+        // A step may be rounded the other way where the second program multiplies in another order.
+        let slack = if figure.ends_with("_us") { 0.5 } else { 1e-6 * expected.abs().max(1.0) };
+        if (got - expected).abs() > slack {
+            apart.push(format!("{name}: {who}, {figure}: {got}, second opinion {expected}"));
+        }
+        compared += 1;
+    }
+    assert!(compared > 1_000, "only {compared} figures");
+    assert!(apart.is_empty(), "{} of {compared} apart:\n{}", apart.len(), apart.join("\n"));
+}
+
+/// Runs of each job with chance on our side.
+const RUNS: u32 = 20_000;
+/// Over a thousand figures are compared: chance alone takes one past this many standard errors in a hundred such tests.
+const MOST_STANDARD_ERRORS: f64 = 4.5;
+
+/// A figure of many runs, by the words of `results.csv`: the figure of a job with `.mean`, `.sd`, `.P10` and so on; of all
+/// loaders or rakers, the mean time on something with `_s.mean`, or its share of the time on the job with `.share`.
+fn study_figure(study: &Study, figure: &str) -> f64 {
+    let (what, of) = figure.split_once('.').unwrap();
+    let books = |who: &str, activity: &str| -> f64 {
+        let of_run = |o: &Outcome| match who {
+            "loaders" => o.loaders[loader_activity(activity).unwrap()],
+            _ => o.rakers[raker_activity(activity).unwrap()],
+        };
+        study.outcomes.iter().map(|o| of_run(o) as f64).sum()
+    };
+    if matches!(what, "loaders" | "rakers") {
+        if let Some(activity) = of.strip_suffix(".share") {
+            let all: f64 = match what {
+                "loaders" => study.outcomes.iter().flat_map(|o| o.loaders).map(|t| t as f64).sum(),
+                _ => study.outcomes.iter().flat_map(|o| o.rakers).map(|t| t as f64).sum(),
+            };
+            return books(what, activity) / all;
+        }
+        let activity = of.strip_suffix("_s.mean").unwrap_or_else(|| panic!("no figure {figure}"));
+        return books(what, activity) / SECOND as f64 / f64::from(study.runs());
+    }
+    let sample = study.sorted(|o| outcome_figure(o, what));
+    match of {
+        "mean" => sample.mean().value,
+        "sd" => sample.mean().sd,
+        percentile => sample.percentile(percentile[1..].parse::<f64>().unwrap() / 100.0).value,
+    }
+}
+
+#[test]
+fn jobs_with_chance_agree_within_sampling_error_in_means_spreads_percentiles_and_shares() {
+    let studies: BTreeMap<String, Study> = jobs("random")
+        .into_iter()
+        .map(|(name, job)| {
+            let plan = Plan::new(&job).unwrap();
+            (name, Study::new(&plan, 20_260_418, Runs::Exactly(RUNS), |_| {}).unwrap())
+        })
+        .collect();
+    assert!(studies.len() >= 10, "{} jobs", studies.len());
+    let (mut apart, mut compared, mut squares) = (Vec::new(), 0, 0.0);
+    for row in rows("results.csv") {
+        let (name, figure) = (&row[0], &row[1]);
+        // Whole loads jump from one number to the next: their means and spreads are compared, not their percentiles.
+        if figure.starts_with("loads.P") {
+            continue;
+        }
+        let [theirs, their_error, their_runs] = [2, 3, 4].map(|i| row[i].parse::<f64>().unwrap());
+        let ours = study_figure(&studies[name], figure);
+        let error = their_error * (1.0 + their_runs / f64::from(RUNS)).sqrt();
+        // A figure that hardly varies is compared to six digits.
+        let off = (ours - theirs).abs() / (error + 1e-6 * theirs.abs() + 1e-9);
+        if off > MOST_STANDARD_ERRORS {
+            apart.push(format!("{name}, {figure}: {ours}, second opinion {theirs}: {off:.1} standard errors"));
+        }
+        compared += 1;
+        squares += off * off;
+    }
+    assert!(compared > 1_000, "only {compared} figures");
+    assert!(apart.is_empty(), "{} of {compared} apart:\n{}", apart.len(), apart.join("\n"));
+    // The typical distance must be that of chance: many small shifts to one side would show here.
+    let typical = (squares / f64::from(compared)).sqrt();
+    assert!(typical < 1.25, "typical distance {typical:.2} standard errors");
+}
