@@ -50,7 +50,7 @@ impl Item<'_> {
         let read = match &self.node.value {
             Value::Text(text) => parse(text, days),
             Value::Time(time) if time.date.is_none() && time.offset.is_none() => {
-                let Some(time) = time.time else { return None };
+                let time = time.time?;
                 let second = f64::from(time.second.unwrap_or(0));
                 Ok(f64::from(time.hour) * 3600.0 + f64::from(time.minute) * 60.0 + second)
             }

@@ -30,8 +30,8 @@ fn quantities_of_the_trade_are_read_in_both_systems() {
     reads("1.4 t/m3", Dimension::DENSITY, 1400.0);
     reads("40 s/m3", Dimension::TIME_PER_VOLUME, 40.0);
     reads("1 min/yd3", Dimension::TIME_PER_VOLUME, 60.0 / 0.764_554_857_984);
-    reads("1/4 acre".trim_start_matches("1/"), Dimension::AREA, 4.0 * 4046.856_422_4);
-    reads("2 tons", Dimension::MASS, 1814.369_48);
+    reads("1/4 acre".trim_start_matches("1/"), Dimension::AREA, 4.0 * 4_046.856_422_4);
+    reads("2 tons", Dimension::MASS, 1_814.369_48);
     reads("2 tonnes", Dimension::MASS, 2000.0);
     reads("25 %", Dimension::NUMBER, 0.25);
     reads("25%", Dimension::NUMBER, 0.25);
