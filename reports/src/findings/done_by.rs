@@ -1,6 +1,6 @@
 //! Done by when: the range, the line to plan on, the chance of a given clock time.
 
-use super::{days_in, label, percent};
+use super::{days_in, label, percent, roughly};
 use crate::forecast::{Forecast, seconds};
 use scenarios::units::{System, clock, duration};
 use serde::Serialize;
@@ -186,11 +186,6 @@ fn known(time: Estimate) -> String {
         (None, Some(high)) => format!("under {}", duration(high)),
         (None, None) => "too few runs".into(),
     }
-}
-
-/// In whole minutes where it is more than one and a half.
-fn roughly(seconds: f64) -> String {
-    duration(if seconds < 90.0 { seconds } else { (seconds / 60.0).round() * 60.0 })
 }
 
 fn be_done(forecast: &Forecast, samples: &Samples, by_s: f64) -> BeDone {

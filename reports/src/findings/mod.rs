@@ -41,3 +41,8 @@ pub(crate) fn sentence(words: &str) -> String {
     let stop = if words.ends_with(['.', '!', '?', ':']) { "" } else { "." };
     format!("{}{stop}", capital(words))
 }
+
+/// A length of time, in whole minutes where it is more than one and a half.
+pub(crate) fn roughly(seconds: f64) -> String {
+    scenarios::units::duration(if seconds < 90.0 { seconds } else { (seconds / 60.0).round() * 60.0 })
+}

@@ -29,6 +29,8 @@ pub struct ReliefLine {
     pub saves: String,
     /// The 95 % interval in words.
     pub interval: String,
+    /// Half of it in words: `± 36 s`.
+    pub give_or_take: String,
     /// Cost saved in words, where there are prices.
     pub cost: Option<String>,
     /// Working time to the finish saved \[min\].
@@ -77,6 +79,7 @@ fn line(relief: &Relief, median_s: f64, currency: Option<&str>) -> ReliefLine {
         helps: saved_s.value.abs() >= LEAST_S.min(median_s * LEAST_SHARE),
         saves: saved(saved_s.value),
         interval: interval(saved_s),
+        give_or_take: give_or_take(saved_s),
         cost: currency.map(|currency| money_saved(relief.saved_cost.value, currency)),
         saved_min: saved_s.value / 60.0,
         saved_min_low: minutes(saved_s.low),
@@ -107,6 +110,11 @@ fn interval(saved: Mean) -> String {
     }
     let (low, high) = (duration(low), duration(high));
     if low == high { low } else { format!("{low} to {high}") }
+}
+
+fn give_or_take(saved: Mean) -> String {
+    let half = (saved.high - saved.low) / 2.0;
+    if half.is_finite() { format!("± {}", super::roughly(half)) } else { "too few runs".into() }
 }
 
 fn money_saved(cost: f64, currency: &str) -> String {
@@ -151,7 +159,10 @@ mod tests {
             tried(Improvement::MoreRoom, 0.2, 0.3, 0.2),
         ];
         assert_eq!(title(&lines), "One more raker helps most: it saves about 28 min");
-        assert_eq!(lines[0].interval, "27 min to 29 min");
+        assert_eq!(
+            (lines[0].interval.as_str(), lines[0].give_or_take.as_str()),
+            ("27 min to 29 min", "± 60 s")
+        );
         assert_eq!(lines[0].cost.as_deref(), Some("$22 more"));
         assert_eq!((lines[1].saves.as_str(), lines[1].cost.as_deref()), ("nothing", Some("the same")));
     }

@@ -67,7 +67,7 @@ fn done_lines(forecast: &Forecast, width: u16) -> Vec<String> {
     let rows = done.rows.iter().map(|row| {
         vec![row.label.clone(), row.odds.clone(), row.duration.clone(), row.clock.clone(), row.known.clone()]
     });
-    all.extend(lines(&["", "kept", "takes", "done by", "known to (95 %)"], rows.collect(), &[2, 3], width));
+    all.extend(lines(&["", "kept", "takes", "done by", "95 % sure"], rows.collect(), &[2, 3], width));
     all.extend(done.by.map(|by| by.sentence));
     all
 }
@@ -78,10 +78,10 @@ fn relief_lines(forecast: &Forecast, width: u16) -> Vec<String> {
         says.lines.iter().partition(|line| line.helps);
     let rows = help.iter().map(|line| {
         let cost = line.cost.clone().unwrap_or_default();
-        vec![capital(line.what), line.saves.clone(), line.interval.clone(), cost]
+        vec![capital(line.what), line.saves.clone(), line.give_or_take.clone(), cost]
     });
     let priced = says.lines.iter().any(|line| line.cost.is_some());
-    let header = ["", "saves", "95 % interval", if priced { "job cost" } else { "" }];
+    let header = ["", "saves", "95 % sure", if priced { "job cost" } else { "" }];
     let mut all = lines(&header, rows.collect(), &[1], width);
     if help.is_empty() {
         all.clear();
