@@ -81,7 +81,7 @@ pub fn prepare(study: &Study, handbook: &Handbook, shift: &Shift, units: System)
         finish: &finish,
         by_clock: &by_clock,
         start_s: shift.start_s,
-        one_day: one_day_from_s.is_some(),
+        say: Say::of(one_day_from_s.is_some(), last),
         units,
     };
     let book_min = Some(handbook.time_s / 60.0).filter(|m| m.is_finite() && *m > 0.0);
@@ -104,11 +104,35 @@ pub fn prepare(study: &Study, handbook: &Handbook, shift: &Shift, units: System)
     }
 }
 
+/// How a time is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Say {
+    /// By the clock: everything falls on one day.
+    Clock,
+    /// By the time it takes: minutes are too coarse.
+    After,
+    /// By the time it takes, with day and clock.
+    Days,
+}
+
+/// Runs shorter than this are told by the seconds they take and not by the clock \[min\].
+const SHORT_MIN: f64 = 15.0;
+
+impl Say {
+    fn of(one_day: bool, longest_min: f64) -> Self {
+        match one_day {
+            true if longest_min < SHORT_MIN => Self::After,
+            true => Self::Clock,
+            false => Self::Days,
+        }
+    }
+}
+
 struct Times<'a> {
     finish: &'a Sorted,
     by_clock: &'a Sorted,
     start_s: f64,
-    one_day: bool,
+    say: Say,
     units: System,
 }
 
@@ -120,10 +144,11 @@ impl Times<'_> {
     /// When a share of the runs is done, in words.
     fn when(&self, share: f64) -> String {
         let by = clock(self.start_s + self.by_clock.percentile(share).value, self.units);
-        if self.one_day {
-            by
-        } else {
-            format!("{by} ({} of work)", duration(self.finish.percentile(share).value * 60.0))
+        let takes = duration(self.finish.percentile(share).value * 60.0);
+        match self.say {
+            Say::Clock => format!("by {by}"),
+            Say::After => format!("after {takes}"),
+            Say::Days => format!("by {by} ({takes} of work)"),
         }
     }
 
@@ -136,7 +161,11 @@ impl Times<'_> {
         let at = self.finish.percentile(share).value;
         let by = clock(self.start_s + self.by_clock.percentile(share).value, self.units);
         let name = if self.certain() { "done".to_owned() } else { label(share) };
-        let (when, mut lines) = if self.one_day { (by, Vec::new()) } else { (duration(at * 60.0), vec![by]) };
+        let (when, mut lines) = match self.say {
+            Say::Clock => (by, Vec::new()),
+            Say::After => (duration(at * 60.0), Vec::new()),
+            Say::Days => (duration(at * 60.0), vec![by]),
+        };
         lines.push(match self.finish.values().len() {
             1 => "the one run".into(),
             _ if self.certain() => "every run".into(),
@@ -154,22 +183,21 @@ impl Times<'_> {
     }
 
     fn handbook_when(&self, at: f64) -> String {
-        if self.one_day { clock(self.start_s + at * 60.0, self.units) } else { duration(at * 60.0) }
+        match self.say {
+            Say::Clock => clock(self.start_s + at * 60.0, self.units),
+            Say::After | Say::Days => duration(at * 60.0),
+        }
     }
 
     fn title(&self, book_min: Option<f64>) -> String {
         let finding = match self.finish.values().len() {
             0 => return "No run was made".into(),
-            1 => format!("The one run made is done by {}", self.when(0.5)),
-            _ if self.certain() => format!("Every run is done by {}", self.when(0.5)),
+            1 => format!("The one run made is done {}", self.when(0.5)),
+            _ if self.certain() => format!("Every run is done {}", self.when(0.5)),
             few if few < FEW => {
-                return format!(
-                    "Of {few} runs, half are done by {} and all by {}",
-                    self.when(0.5),
-                    self.when(1.0)
-                );
+                return format!("Of {few} runs, half are done {} and all {}", self.when(0.5), self.when(1.0));
             }
-            _ => format!("Eight days in ten it is done by {}", self.when(PLAN_SHARE)),
+            _ => format!("Eight days in ten it is done {}", self.when(PLAN_SHARE)),
         };
         match book_min.map(|at| self.handbook_when(at)) {
             Some(book) => format!("{finding}; the handbook figure says {book}"),

@@ -77,6 +77,39 @@ pub(super) fn wrap(text: &str, px: f64, weight: Weight, room: f64, most: usize) 
     lines
 }
 
+/// The same number of lines as [`wrap`] makes, of as equal a length as the words allow.
+pub(super) fn balance(text: &str, px: f64, weight: Weight, room: f64, most: usize) -> Vec<String> {
+    let mut best = wrap(text, px, weight, room, most);
+    let mut room = room;
+    for _ in 0..30 {
+        room *= 0.97;
+        let narrower = wrap(text, px, weight, room, best.len());
+        // Shortened or broken words would be too high a price.
+        if narrower.concat().replace(' ', "") != best.concat().replace(' ', "")
+            || narrower.len() != best.len()
+        {
+            break;
+        }
+        best = narrower;
+    }
+    best
+}
+
+/// A name in at most `most` lines. Where it is cut, a short last word (a number, as a rule) is kept, so that names which
+/// differ only there stay apart.
+pub(super) fn wrap_name(name: &str, px: f64, room: f64, most: usize) -> Vec<String> {
+    let mut lines = wrap(name, px, Weight::Plain, room, most);
+    let last_word = name.trim().rsplit(' ').next().unwrap_or("");
+    let tail = format!(" {last_word}");
+    let tail_width = width(&tail, px, Weight::Plain);
+    if let Some(line) = lines.last_mut().filter(|line| line.ends_with(REST) && tail_width < room * 0.4) {
+        let kept = format!("{}{REST}", line.trim_end_matches(REST));
+        let kept = shorten(&format!("{kept}{REST}"), px, Weight::Plain, room - tail_width);
+        *line = format!("{kept}{tail}");
+    }
+    lines
+}
+
 /// Byte index behind the last word (or, in a long word, the last letter) that still fits.
 fn break_at(text: &str, px: f64, weight: Weight, room: f64) -> usize {
     let (mut last_space, mut last_letter) = (None, None);
@@ -139,6 +172,27 @@ mod tests {
         assert!(short.ends_with('…') && short.starts_with("the long"), "{short}");
         assert!(width(&short, 17.0, Weight::Plain) <= 120.0);
         assert_eq!(shorten("barrow", 17.0, Weight::Plain, 120.0), "barrow");
+    }
+
+    #[test]
+    fn balanced_lines_are_as_many_but_more_alike() {
+        let text =
+            "clock time; nights are squeezed to a strip; each column is 15 min of time, split by its shares";
+        let length = |line: &String| width(line, 16.0, Weight::Plain);
+        let (plain, even) =
+            (wrap(text, 16.0, Weight::Plain, 700.0, 3), balance(text, 16.0, Weight::Plain, 700.0, 3));
+        assert_eq!((plain.len(), even.len()), (2, 2));
+        assert_eq!(even.join(" "), text);
+        assert!(length(&even[1]) > 2.0 * length(&plain[1]), "{even:?}");
+    }
+
+    #[test]
+    fn names_that_differ_in_their_last_word_stay_apart_when_cut() {
+        let name =
+            |n: u32| wrap_name(&format!("the long-armed loader from the upper orchard {n}"), 13.0, 117.0, 2);
+        assert_ne!(name(1), name(7));
+        assert!(name(7).iter().all(|line| width(line, 13.0, Weight::Plain) <= 117.0), "{:?}", name(7));
+        assert!(name(7)[1].ends_with("… 7"), "{:?}", name(7));
     }
 
     #[test]

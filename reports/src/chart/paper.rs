@@ -73,9 +73,9 @@ impl Type {
         letters::shorten(text, self.px, self.weight, room)
     }
 
-    /// The text in lines that fit.
+    /// The text in lines that fit, as equal in length as may be.
     pub(super) fn wrap(self, text: &str, room: f64, most: usize) -> Vec<String> {
-        letters::wrap(text, self.px, self.weight, room, most)
+        letters::balance(text, self.px, self.weight, room, most)
     }
 }
 

@@ -5,7 +5,7 @@ mod sketch;
 pub use sketch::draw;
 
 use super::days::Days;
-use scenarios::units::{System, clock};
+use scenarios::units::{System, clock, duration};
 use sim::{Job, Micros, PROGRESS_PARTS, SECOND, Sorted, Study};
 
 /// Progress of many runs, ready to be drawn. Times are on the clock, from the start of the first day \[min\].
@@ -73,11 +73,20 @@ fn deliveries(job: &Job, until: f64) -> Vec<f64> {
     at
 }
 
+/// Runs shorter than this are told by the seconds they take and not by the clock \[min\].
+const SHORT_MIN: f64 = 15.0;
+
 fn title(steps: &[Step], runs: u32, start_s: f64, units: System) -> String {
     let [Some(half), Some(all)] = [steps.get(PROGRESS_PARTS / 2), steps.last()] else {
         return "No run was made".into();
     };
     let at = |min: f64| clock(start_s + min * 60.0, units);
+    if runs > 0 && all.late < SHORT_MIN {
+        let after = |min: f64| duration(min * 60.0);
+        let (half, late) = (after(half.late), after(all.late));
+        let how_many = if all.early < all.late { "in nine runs of ten" } else { "in every run" };
+        return format!("Half of the volume is raked out after {half} and all of it after {late} {how_many}");
+    }
     let (half, early, late) = (at(half.middle), at(all.early), at(all.late));
     if early == late {
         let whose = if runs == 1 { " in the one run made" } else { "" };

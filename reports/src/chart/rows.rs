@@ -1,6 +1,7 @@
 //! Figures with a row for each loader, raker or improvement: the column of names and the height it takes.
 
 use super::axis::MARGIN;
+use super::letters::wrap_name;
 use super::paper::{Paper, Side, Type};
 use super::{ChartError, Size};
 
@@ -19,7 +20,7 @@ impl Names {
     pub(super) fn new<'a>(names: impl Iterator<Item = &'a str>, size: Size) -> Self {
         let how = Type::plain(size);
         let room = f64::from(size.width) * MOST;
-        let lines: Vec<Vec<String>> = names.map(|name| how.wrap(name, room, 2)).collect();
+        let lines: Vec<Vec<String>> = names.map(|name| wrap_name(name, how.px, room, 2)).collect();
         let widest = lines.iter().flatten().map(|line| how.width(line)).fold(0.0, f64::max);
         Self { lines, how, right: MARGIN + widest + how.px * 0.7 }
     }

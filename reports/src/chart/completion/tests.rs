@@ -105,3 +105,14 @@ fn a_job_over_night_is_told_in_hours_of_work_and_in_days() {
         "Eight days in ten it is done by day 2 11:00 (3 h of work); the handbook figure says 1 h 31 min"
     );
 }
+
+#[test]
+fn a_run_of_minutes_is_told_in_seconds_and_not_by_the_clock() {
+    let minutes: Vec<f64> = (0..=100).map(|i| 4.0 + f64::from(i) / 100.0).collect();
+    let data = prepared(&minutes, 3.5);
+    assert_eq!(
+        data.title,
+        "Eight days in ten it is done after 4 min 48 s; the handbook figure says 3 min 30 s"
+    );
+    assert_eq!(data.marks[2].when, "4 min 48 s");
+}

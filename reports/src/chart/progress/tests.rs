@@ -24,6 +24,20 @@ fn the_title_claims_no_range_where_there_is_none() {
 }
 
 #[test]
+fn a_run_of_minutes_is_told_in_seconds_and_not_by_the_clock() {
+    let title = |minutes: &[f64]| prepare(&study(minutes), &job(), System::Metric).title;
+    assert_eq!(
+        title(&[4.0; 30]),
+        "Half of the volume is raked out after 2 min and all of it after 4 min in every run"
+    );
+    let varied: Vec<f64> = (0..=100).map(|i| 4.0 + f64::from(i) / 100.0).collect();
+    assert_eq!(
+        title(&varied),
+        "Half of the volume is raked out after 2 min 27 s and all of it after 4 min 54 s in nine runs of ten"
+    );
+}
+
+#[test]
 fn the_band_lies_around_the_middle_and_never_goes_back() {
     let job = days(250.0);
     let data = prepare(&runs(&job, 100).0, &job, System::Metric);
