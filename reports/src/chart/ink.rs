@@ -20,7 +20,7 @@ pub(super) const GRID: RGBColor = RGBColor(222, 228, 232);
 /// Breaks.
 pub(super) const BREAK: RGBColor = RGBColor(226, 231, 234);
 /// Nights.
-pub(super) const NIGHT: RGBColor = RGBColor(176, 187, 196);
+pub(super) const NIGHT: RGBColor = RGBColor(156, 168, 178);
 /// The main thing a figure shows: a curve, a bar, a dot.
 pub(super) const MAIN: RGBColor = RGBColor(29, 84, 126);
 /// Bars of a histogram.
