@@ -20,8 +20,8 @@ const fn practice(value: f64) -> Usual {
 
 /// Where most of the table comes from.
 pub(crate) const COMMON: &str = "built-in table: common practice, no source";
-/// Nothing is taken where nothing is said.
-pub(crate) const NOTHING_SAID: &str = "nothing said";
+/// What is taken where the file is silent and no figure is needed.
+pub(crate) const NOTHING_SAID: &str = "the file says nothing of it";
 
 /// Loading a bucket \[s\].
 pub(crate) const LOADING: Usual = practice(20.0);

@@ -25,7 +25,7 @@ pub struct Material {
 impl Material {
     /// Where its density comes from, with the status of the source.
     pub(crate) fn density_from(&self) -> String {
-        format!("built-in table of materials: {} ({})", self.part("density"), self.status)
+        format!("built-in table of materials: {}; typical value: {}", self.part("density"), self.status)
     }
 
     /// Where its fill factor comes from.

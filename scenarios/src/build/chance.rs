@@ -218,13 +218,13 @@ fn of_days(
     if let Some(said) = spread.days.get(key) {
         return said.value.clone();
     }
-    let path = format!("spread.days.{key}");
-    if let Some(law) = heard.days.get(key).and_then(|voices| together(&path, voices, ledger)) {
-        return law;
-    }
     let Some((_, cv, words)) = defaults::DAYS.iter().find(|(its, ..)| *its == key) else {
         return Distribution::Constant(1.0);
     };
+    if let Some(law) = heard.days.get(key).and_then(|voices| together(key, voices, words, ledger)) {
+        return law;
+    }
+    let path = format!("spread.days.{key}");
     if let (Some(row), true) = (table, key == "fill")
         && let Some(law) = relative(row.fill()).and_then(|three| fit(three).ok())
     {
@@ -242,8 +242,7 @@ fn of_days(
 }
 
 /// One law from all that is said: quantities that move together share good and bad days.
-fn together(path: &str, voices: &[Voice], ledger: &mut Ledger<'_>) -> Option<Distribution> {
-    let names: Vec<&str> = voices.iter().map(|voice| voice.place.path.as_str()).take(6).collect();
+fn together(key: &str, voices: &[Voice], words: &str, ledger: &mut Ledger<'_>) -> Option<Distribution> {
     if let [Voice { says: Says::Law(law), .. }] = voices {
         return Some(law.clone());
     }
@@ -252,14 +251,18 @@ fn together(path: &str, voices: &[Voice], ledger: &mut Ledger<'_>) -> Option<Dis
         |part: fn(LowTypicalHigh) -> f64| voices.iter().map(|voice| part(voice.three())).sum::<f64>() / count;
     let three = LowTypicalHigh { low: mean(|t| t.low), typical: 1.0, high: mean(|t| t.high) };
     let law = fit(three).ok()?;
-    let share = if voices.len() > 1 { ", which share good and bad days (averaged)" } else { "" };
+    let names: Vec<&str> = voices.iter().map(|voice| voice.place.path.as_str()).take(6).collect();
+    let (say, share) = match voices.len() {
+        1 => ("says", ""),
+        _ => ("say", "; they share good and bad days, so their ranges are averaged"),
+    };
+    let names = names.join(", ");
     let words = format!(
-        "from one day to the next {} from {}{share}: {}",
-        describe(&law),
-        names.join(", "),
-        range(&law)
+        "{words} from one day to the next as {names} {say}: {} ({}{share})",
+        range(&law),
+        describe(&law)
     );
-    ledger.assume(path, words, FIT);
+    ledger.assume(format!("spread.days.{key}"), words, FIT);
     Some(law.relative())
 }
 

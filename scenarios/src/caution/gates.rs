@@ -40,6 +40,18 @@ pub(super) fn cautions(job: &Job, system: System) -> Vec<Caution> {
             }
         }
     }
+    let unused: Vec<&str> = (0..job.passes.len())
+        .filter(|i| !job.zones.iter().flat_map(|zone| &zone.ways).any(|way| goes_through(way, *i)))
+        .map(|i| job.passes[i].name.as_str())
+        .collect();
+    if !unused.is_empty() {
+        let cause = format!("No way goes through {}.", named(&unused));
+        all.push(Caution::warning(
+            "pass-unused",
+            cause,
+            "Name it among the passes of a way, or leave it out.",
+        ));
+    }
     all
 }
 

@@ -7,33 +7,40 @@ use sim::{Job, Zone};
 pub(super) fn cautions(job: &Job) -> Vec<Caution> {
     let spreads_all = job.raking.spread_share >= 1.0;
     let mut all = Vec::new();
-    let mut in_turn = Vec::new();
+    let (mut one_only, mut too_few) = (Vec::new(), Vec::new());
     for zone in &job.zones {
-        let Some(room) = zone.room else { continue };
-        let loaders = loaders_at(job, zone);
-        if room == 1 && !spreads_all {
-            in_turn.push(zone.name.as_str());
-        } else if (room as usize) < loaders {
-            let cause = format!(
-                "\"{}\" has room for {room} heaps at once, but {loaders} loaders bring material there.",
-                zone.name
-            );
-            let remedy =
-                "Loaders will wait for room. Make more room, add a raker, or send some of them elsewhere.";
-            all.push(Caution::warning("room-too-small", cause, remedy));
+        match zone.room {
+            Some(1) if !spreads_all => one_only.push(zone.name.as_str()),
+            Some(room) if (room as usize) < loaders_at(job, zone) => too_few.push(zone.name.as_str()),
+            _ => {}
         }
     }
-    if !in_turn.is_empty() {
-        let has = if in_turn.len() == 1 { "has" } else { "have" };
+    if !one_only.is_empty() {
         let cause = format!(
-            "{} {has} room for one heap only, so the next bucket is not dumped before the last is raked out.",
-            named(&in_turn)
+            "{} {} room for one heap only, so the next load is not dumped before the last is raked out.",
+            named(&one_only),
+            has(&one_only)
         );
         let remedy = "Make room for a second heap, so that hauling and raking go on at the same time.";
         all.push(Caution::warning("room-too-small", cause, remedy));
     }
+    if !too_few.is_empty() {
+        let loaders = job.zones.iter().map(|zone| loaders_at(job, zone)).max().unwrap_or_default();
+        let cause = format!(
+            "{} {} room for fewer heaps at once than there are loaders to bring them ({loaders}).",
+            named(&too_few),
+            has(&too_few)
+        );
+        let remedy =
+            "Loaders may wait for room. Make more room, add a raker, or send some of them elsewhere.";
+        all.push(Caution::warning("room-too-small", cause, remedy));
+    }
     all.extend(idle_rakers(job));
     all
+}
+
+fn has(names: &[&str]) -> &'static str {
+    if names.len() == 1 { "has" } else { "have" }
 }
 
 fn loaders_at(job: &Job, zone: &Zone) -> usize {

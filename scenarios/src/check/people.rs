@@ -4,6 +4,9 @@ use crate::ledger::{At, Ledger, Place};
 use crate::raw::Raw;
 use sim::{MOST_LOADERS, MOST_RAKERS};
 
+/// Longest mean length of a stoppage over the mean gap that is believable.
+const LONGEST_STOPPAGE: f64 = 10.0;
+
 pub(super) fn check(raw: &Raw, has_rakers: bool, ledger: &mut Ledger<'_>) {
     let number = |count: &Option<At<u32>>| count.as_ref().map_or(1, |count| count.value as usize);
     let loaders: usize = raw.loaders.iter().map(|loader| number(&loader.count)).sum();
@@ -31,6 +34,16 @@ pub(super) fn check(raw: &Raw, has_rakers: bool, ledger: &mut Ledger<'_>) {
         nobody_rakes(raw, ledger);
     }
     for loader in &raw.loaders {
+        if let Some(stoppages) = &loader.stoppages
+            && stoppages.length.value.mean() > LONGEST_STOPPAGE * stoppages.gap.value
+        {
+            let what = format!("it stands still more than {LONGEST_STOPPAGE} times as long as it works");
+            ledger.wrong_at(
+                &stoppages.length,
+                what,
+                "shorten the stoppages, or lengthen the gap between them",
+            );
+        }
         if let (Some(struck), Some(heaped)) = (&loader.struck, &loader.heaped)
             && struck.value > heaped.value
         {

@@ -1,6 +1,8 @@
 //! There is something to move, somewhere to put it, and it can be done in a believable number of loads.
 
+use crate::defaults::LIFT_SHARE;
 use crate::ledger::{At, Ledger};
+use crate::materials::find;
 use crate::quantity::Given;
 use crate::raw::{Raw, RawStockpile, Rule};
 use crate::units::figure;
@@ -67,16 +69,34 @@ fn nothing_needed(raw: &Raw, ledger: &mut Ledger<'_>) {
 }
 
 fn too_many_loads(raw: &Raw, ordered: f64, ledger: &mut Ledger<'_>) {
-    let buckets = raw.loaders.iter().filter_map(|loader| loader.heaped.as_ref());
-    let Some(smallest) = buckets.min_by(|a, b| a.value.total_cmp(&b.value)) else {
-        return;
-    };
-    let loads = ordered / smallest.value;
-    if loads > MOST_LOADS {
-        let what = format!("with this bucket the job takes some {} loads", figure(loads));
-        let right = format!("at most {} are reckoned; check the volume and the bucket", figure(MOST_LOADS));
-        ledger.wrong_at(smallest, what, right);
+    let most = figure(MOST_LOADS);
+    for loader in &raw.loaders {
+        let Some(heaped) = &loader.heaped else { continue };
+        if ordered > MOST_LOADS * heaped.value {
+            let what =
+                format!("with this bucket the job takes some {} loads", figure(ordered / heaped.value));
+            let right = format!("at most {most} are reckoned; check the volume and the bucket");
+            ledger.wrong_at(heaped, what, right);
+            return;
+        }
+        let (Some(lift), Some(density)) = (&loader.rated_lift, density(raw)) else { continue };
+        let share = loader.lift_share.as_ref().map_or(LIFT_SHARE.value, |share| share.value);
+        let carried = lift.value * share / density;
+        if ordered > MOST_LOADS * carried {
+            let loads = figure(ordered / carried);
+            let what = format!("with what may be lifted the job takes some {loads} loads");
+            let right =
+                format!("at most {most} are reckoned; check the rated lift, its share and the density");
+            ledger.wrong_at(lift, what, right);
+            return;
+        }
     }
+}
+
+fn density(raw: &Raw) -> Option<f64> {
+    let material = raw.material.as_ref()?;
+    let table = || Some(find(&material.name.as_ref()?.value)?.density_kg_per_m3[1]);
+    material.density.as_ref().map(|density| density.value).or_else(table)
 }
 
 /// A zone that needs material but is reached only from piles that never have any.

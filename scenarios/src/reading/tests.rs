@@ -165,6 +165,7 @@ fn structural_faults_are_each_told() {
         ("distance = \"20 yd\"", "distance = \"20 yd\"\nwalk = { north = \"3 m\" }", "to itself"),
         ("on_hand = \"12 yd3\"", "", "nothing to move"),
         ("on_hand = \"12 yd3\"", "on_hand = \"100000 m3\"", "loads"),
+        ("17.5 ft3\"", "17.5 ft3\"\nstoppages = { gap = \"1 min\", length = \"11 min\" }", "stands still"),
         ("name = \"helper\"", "name = \"helper\"\ncount = 65", "absurdly many"),
         ("name = \"helper\"", "name = \"helper\"\n[crew]\nspread_share = \"40\"", "absurdly large"),
         (
@@ -184,6 +185,12 @@ fn structural_faults_are_each_told() {
         let bucket = ("heaped = \"17.5 ft3\"", "heaped = \"17.5 ft3\"");
         refused_with(&[bucket, (old, new)], &[words]);
     }
+}
+
+#[test]
+fn a_lift_that_leaves_next_to_nothing_in_the_bucket_is_told() {
+    let lift = ("17.5 ft3\"", "17.5 ft3\"\nrated_lift = \"1 kg\"\nlift_share = \"5 %\"");
+    refused_with(&[lift, ("12 yd3", "60 yd3")], &["rated_lift = \"1 kg\"", "with what may be lifted"]);
 }
 
 #[test]
