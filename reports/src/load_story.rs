@@ -161,3 +161,55 @@ impl Storybook {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use LoaderActivity as L;
+    use RakerActivity as R;
+
+    fn loader(at: Micros, activity: L, load: Option<u32>, volume_m3: f64) -> Entry {
+        let (zone, stockpile) = (Some(0), Some(0));
+        Entry {
+            at,
+            event: Event::Loader { loader: 0, activity, load, zone, stockpile, pass: None, volume_m3 },
+        }
+    }
+
+    fn raker(at: Micros, activity: R, load: Option<u32>) -> Entry {
+        Entry { at, event: Event::Raker { raker: 1, activity, load, zone: 0 } }
+    }
+
+    #[test]
+    fn a_load_is_followed_from_the_wait_for_the_face_to_the_rake() {
+        let log = [
+            loader(0, L::WaitingForFace, None, 0.0),
+            loader(5, L::Loading, Some(0), 0.0),
+            loader(8, L::Stopped, Some(0), 0.0),
+            loader(11, L::Loading, Some(0), 0.0),
+            loader(20, L::Hauling, Some(0), 0.5),
+            loader(30, L::WaitingForRoom, Some(0), 0.5),
+            loader(37, L::Dumping, Some(0), 0.5),
+            raker(39, R::StandingClear, Some(0)),
+            loader(40, L::Returning, None, 0.0),
+            raker(40, R::Raking, Some(0)),
+            Entry { at: 60, event: Event::HeapRakedOut { load: 0, zone: 0, volume_m3: 0.5 } },
+            raker(60, R::Waiting, None),
+            loader(55, L::Loading, Some(1), 0.0),
+        ];
+        let stories = load_stories(&log);
+        assert_eq!(stories.len(), 2);
+        let story = &stories[0];
+        assert_eq!((story.load_start, story.load_end, story.arrival), (Some(5), Some(20), Some(30)));
+        assert_eq!((story.dump_start, story.dump_end), (Some(37), Some(40)));
+        assert_eq!(
+            (story.rake_start, story.raked_out, story.rakers.as_slice()),
+            (Some(40), Some(60), &[1][..])
+        );
+        let time = |activity: L| story.times[activity as usize];
+        assert_eq!((time(L::WaitingForFace), time(L::Loading), time(L::Stopped)), (5, 12, 3));
+        assert_eq!((time(L::WaitingForRoom), time(L::Returning), story.stood_clear), (7, 0, 1));
+        assert_eq!(story.volume_m3, 0.5);
+        assert_eq!(stories[1].load_end, None, "what never came is not made up");
+    }
+}

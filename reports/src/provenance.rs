@@ -24,3 +24,23 @@ pub fn command_line(verb: &str, job: &JobArgs, luck: &LuckArgs, more: &[(&str, S
 fn file_name(file: &Path) -> String {
     file.file_name().map_or_else(|| file.display().to_string(), |name| name.to_string_lossy().into_owned())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::path::PathBuf;
+
+    #[test]
+    fn the_command_can_be_typed_again_and_names_no_folder() {
+        let job = JobArgs {
+            file: PathBuf::from("/somewhere/arena.toml"),
+            alternative: Some("a second raker".into()),
+            units: None,
+        };
+        let luck = LuckArgs { seed: 7, runs: 10, threads: None };
+        assert_eq!(
+            command_line("forecast", &job, &luck, &[("runs", "10".into())]),
+            "heapcast forecast arena.toml --alternative \"a second raker\" --seed 7 --runs 10"
+        );
+    }
+}

@@ -3,7 +3,7 @@
 use crate::cli::{AnswerArgs, NewArgs};
 use crate::failure::Failure;
 use crate::say;
-use dialoguer::{Input, Select};
+use dialoguer::Input;
 use scenarios::units::System;
 use scenarios::{Answers, Selection, shipped, starter};
 use std::fs::{self, File};
@@ -62,33 +62,56 @@ fn answers(args: &AnswerArgs) -> Answers {
     }
 }
 
-/// Asks question by question; Enter takes the usual answer.
+/// Asks question by question; Enter takes the usual answer, and what makes no sense is asked again.
 fn ask() -> Result<Answers, Failure> {
     say::aside("Enter takes the answer in brackets. Every figure is typed with its unit.\n");
-    let systems = [System::Us, System::Metric];
-    let names = ["US: yards, feet, pounds, gallons", "metric: metres, kilograms, litres"];
-    let chosen = Select::new().with_prompt("Units").items(names).default(0).interact()?;
-    let usual = Answers::usual(systems.get(chosen).copied().unwrap_or(System::Us));
-    let text = |prompt: &str, usual: String| {
-        Input::<String>::new().with_prompt(prompt).default(usual).interact_text().map_err(Failure::from)
+    let system = Input::<System>::new().with_prompt("Units to write in, us or metric").default(System::Us);
+    let mut answers = Answers::usual(system.interact_text()?);
+    question(&mut answers, "What the job is called", |a| &mut a.title)?;
+    question(&mut answers, "Material", |a| &mut a.material)?;
+    question(&mut answers, "Loose volume to move", |a| &mut a.volume)?;
+    question(&mut answers, "Heaped capacity of the bucket", |a| &mut a.bucket)?;
+    question(&mut answers, "Distance from the pile to the middle of the ground", |a| &mut a.distance)?;
+    answers.gate = ask_gate(&answers)?;
+    answers.rakers = Input::new().with_prompt("People who rake").default(answers.rakers).interact_text()?;
+    question(&mut answers, "Start of the day", |a| &mut a.start)?;
+    Ok(answers)
+}
+
+fn question(
+    answers: &mut Answers,
+    prompt: &str,
+    field: fn(&mut Answers) -> &mut String,
+) -> Result<(), Failure> {
+    let before = answers.clone();
+    let makes_sense = move |typed: &String| {
+        let mut tried = before.clone();
+        field(&mut tried).clone_from(typed);
+        check(&tried)
     };
-    let gate: String = Input::new()
-        .with_prompt("Clear width of a gate on the way, if there is one")
+    let usual = field(answers).clone();
+    let input = Input::new().with_prompt(prompt).default(usual).validate_with(makes_sense);
+    *field(answers) = input.interact_text()?;
+    Ok(())
+}
+
+fn ask_gate(answers: &Answers) -> Result<Option<String>, Failure> {
+    let width = |typed: &String| Some(typed.trim().to_owned()).filter(|width| !width.is_empty());
+    let typed: String = Input::new()
+        .with_prompt("Clear width of a gate on the way, Enter if there is none")
         .allow_empty(true)
-        .default(usual.gate.clone().unwrap_or_default())
-        .show_default(false)
+        .validate_with(|typed: &String| check(&Answers { gate: width(typed), ..answers.clone() }))
         .interact_text()?;
-    Ok(Answers {
-        title: text("What is the job called", usual.title)?,
-        units: usual.units,
-        material: text("Material", usual.material)?,
-        volume: text("Loose volume to move", usual.volume)?,
-        bucket: text("Heaped capacity of the bucket", usual.bucket)?,
-        distance: text("Distance from the pile to the middle of the ground", usual.distance)?,
-        gate: Some(gate.trim().to_owned()).filter(|width| !width.is_empty()),
-        rakers: Input::new().with_prompt("People who rake").default(usual.rakers).interact_text()?,
-        start: text("Start of the day", usual.start)?,
-    })
+    Ok(width(&typed))
+}
+
+/// What is wrong with the answers so far, in a line.
+fn check(answers: &Answers) -> Result<(), String> {
+    let read = scenarios::read_text(&starter(answers), "", Path::new("."), &Selection::default());
+    let told = |p: &scenarios::Problem| {
+        if p.right.is_empty() { p.what.clone() } else { format!("{}; {}", p.what, p.right) }
+    };
+    read.map(drop).map_err(|refusal| refusal.problems.first().map(told).unwrap_or_default())
 }
 
 /// Writes a file that must not be there yet; on an error none is left.

@@ -87,3 +87,35 @@ pub fn amounts(forecast: &Forecast) -> Vec<Amount> {
         cost,
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::example;
+
+    #[test]
+    fn what_the_file_does_not_price_is_unknown_and_not_free() {
+        let mut forecast = example::forecast();
+        let cost = |forecast: &Forecast| amounts(forecast).into_iter().find(|a| a.key == "cost").unwrap();
+        assert_eq!(cost(&forecast).said.unwrap().p50, "$1000");
+        let job = &mut forecast.scenario.job;
+        job.prices.fuel_per_l = 0.0;
+        job.prices.material = 0.0;
+        job.loaders[0].machine_cost_per_h = 0.0;
+        job.loaders[0].operator_cost_per_h = 0.0;
+        job.rakers[0].cost_per_h = 0.0;
+        let unknown = cost(&forecast);
+        assert_eq!((unknown.said, unknown.percentiles.len()), (None, 0));
+        assert_eq!(unknown.unknown.as_deref(), Some("the file names no prices"));
+    }
+
+    #[test]
+    fn the_percentiles_asked_for_come_in_their_order() {
+        let loads = &amounts(&example::forecast())[0];
+        assert_eq!(loads.key, "loads");
+        assert_eq!(
+            loads.percentiles.iter().map(|p| p.value).collect::<Vec<_>>(),
+            [66.0, 70.0, 72.0, 73.0, 73.0]
+        );
+    }
+}

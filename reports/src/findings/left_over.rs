@@ -71,3 +71,32 @@ pub fn left_over(forecast: &Forecast) -> LeftOver {
         truckloads_more,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::example;
+
+    #[test]
+    fn how_often_and_how_much_is_short_is_told_with_the_remedy() {
+        let mut forecast = example::forecast();
+        forecast.units = scenarios::units::System::Metric;
+        let says = left_over(&forecast);
+        assert_eq!(
+            says.sentence,
+            "Left over: 0.36 m3 (P10) to 0.4 m3 (P90). Short in 10 % of the runs, by 1.5 m3 on average; 1 more \
+             truckload of 10 m3 would cover nine in ten of those."
+        );
+        assert!((says.chance_short.value - 0.1).abs() < 1e-12);
+        assert_eq!((says.mean_short_m3, says.truckloads_more), (Some(1.5), Some(1)));
+    }
+
+    #[test]
+    fn where_no_run_is_short_nothing_is_ordered() {
+        let mut forecast = example::forecast();
+        forecast.study.outcomes.truncate(90);
+        let says = left_over(&forecast);
+        assert_eq!((says.mean_short_m3, says.truckloads_more), (None, None));
+        assert!(says.sentence.ends_with("No run is short of material."), "{}", says.sentence);
+    }
+}

@@ -191,7 +191,7 @@ impl Crew {
     fn title(&self) -> String {
         let (loader, raker) = (self.loader("waits", "wait"), self.raker("waits", "wait"));
         match self.pace() {
-            Pace::Even if self.rakers == 0 => format!("{} never idle for long", self.loader("is", "are")),
+            Pace::Even if self.rakers == 0 => self.loader("hardly ever waits", "hardly ever wait"),
             Pace::Even => "Nobody waits for long: loading and raking keep pace".into(),
             Pace::Raking => format!("{loader} for the rake {}", part_of_the_time(self.room)),
             Pace::Loader => {
@@ -206,6 +206,7 @@ impl Crew {
 
     fn sentence(&self) -> String {
         let pace = match self.pace() {
+            Pace::Even if self.rakers == 0 => "Only loading and hauling count",
             Pace::Even => "Nobody holds the others up much",
             Pace::Raking => "Raking sets the pace",
             Pace::Loader => "Loading and hauling set the pace",
@@ -297,6 +298,9 @@ mod tests {
 
     #[test]
     fn where_nobody_waits_that_is_said() {
+        let alone = Crew { rakers: 0, ..crew() };
+        assert_eq!(alone.title(), "The loader hardly ever waits");
+        assert_eq!(alone.sentence(), "Only loading and hauling count.");
         assert_eq!(crew().title(), "Nobody waits for long: loading and raking keep pace");
         assert_eq!(
             crew().sentence(),

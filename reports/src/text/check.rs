@@ -1,14 +1,13 @@
 //! What a check says: cautions and every assumption in full.
 
-use super::layout::{Layout, lines};
-use crate::findings::{Warning, assumed, capital, sentence, the_job, warnings};
+use super::layout::Layout;
+use crate::findings::{Warning, assumed, sentence, the_job, warnings};
 use scenarios::Scenario;
 use scenarios::units::System;
 
 /// Everything known of the job before any run.
 pub fn check(scenario: &Scenario, units: System, columns: u16) -> String {
     let mut layout = Layout::new(columns);
-    let width = layout.body_width();
     let warnings = warnings(&scenario.cautions);
     let assumed = assumed(&scenario.assumptions);
     layout.section("The job", [scenario.title.clone(), the_job(scenario, units), verdict(scenario)]);
@@ -21,12 +20,8 @@ pub fn check(scenario: &Scenario, units: System, columns: u16) -> String {
     if !warnings.usual.is_empty() {
         layout.gap().section("Take care", warnings.usual.iter().map(caution));
     }
-    let rows = assumed.all.into_iter().map(|a| vec![capital(&a.words), a.key, a.from]);
-    let list = lines(&["what", "key", "from"], rows.collect(), &[], width);
-    layout.gap().section("Assumed", std::iter::once(assumed.sentence));
-    if !scenario.assumptions.is_empty() {
-        layout.section("", list);
-    }
+    let list = assumed.all.iter().map(|a| format!("- {} ({}; {})", sentence(&a.words), a.key, a.from));
+    layout.gap().section("Assumed", std::iter::once(assumed.sentence.clone()).chain(list));
     layout.text()
 }
 
@@ -42,4 +37,32 @@ pub fn verdict(scenario: &Scenario) -> String {
 
 fn caution(warning: &Warning) -> String {
     format!("- {} {}", sentence(&warning.cause), sentence(&warning.remedy))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::example;
+
+    #[test]
+    fn every_caution_and_assumption_is_listed_in_full() {
+        let scenario = example::scenario();
+        let text = anstream::adapter::strip_str(&check(&scenario, System::Us, 100)).to_string();
+        let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains("arena.toml can be run; one thing in it is doubtful."), "{text}");
+        for caution in &scenario.cautions {
+            assert!(
+                flat.contains(&sentence(&caution.cause)) && flat.contains(&sentence(&caution.remedy)),
+                "{text}"
+            );
+        }
+        for assumed in &scenario.assumptions {
+            assert!(flat.contains(&format!(
+                "{} ({}; {})",
+                sentence(&assumed.words),
+                assumed.key,
+                assumed.from
+            )));
+        }
+    }
 }
