@@ -67,6 +67,10 @@ pub(super) fn raking(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Raking {
     if together && crew.crowding.is_none() && people > 1 {
         ledger.assume("crew.crowding", "rakers on one heap do not get in each other's way", NOTHING_SAID);
     }
+    if !together && crew.crowding.is_some() {
+        let words = "crowding is not used, as each raker works a heap alone";
+        ledger.assume("crew.crowding", words, "it goes with together = true");
+    }
     if crew.stand_clear.is_none() && people > 0 {
         let words = "nobody rakes in a zone while a loader dumps there";
         ledger.assume("crew.stand_clear", words, "built-in rule: usual caution");

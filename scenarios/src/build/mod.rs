@@ -103,6 +103,11 @@ fn small_print(makings: &Makings<'_>, job: &Job, ledger: &mut Ledger<'_>) {
 }
 
 impl Makings<'_> {
+    /// Number of loaders, copies counted.
+    fn loaders(&self) -> u32 {
+        self.raw.loaders.iter().map(|loader| loader.count.as_ref().map_or(1, |count| count.value)).sum()
+    }
+
     /// A distribution of a thing itself, at its mean if chance is switched off.
     fn law(&self, law: &Distribution) -> Distribution {
         match self.raw.spread.switched {

@@ -19,7 +19,7 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Ve
                 crate::defaults::NOTHING_SAID,
             );
         }
-        if raw.face.is_none() && makings.raw.loaders.len() > 1 {
+        if raw.face.is_none() && makings.loaders() > 1 {
             let words = format!("one loader at a time can load at \"{name}\"");
             ledger.assume(format!("stockpile.{name}.face"), words, crate::defaults::NOTHING_SAID);
         }

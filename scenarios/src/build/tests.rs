@@ -99,13 +99,14 @@ fn area_and_depth_give_a_volume_that_allows_for_settling() {
 
 #[test]
 fn copies_are_numbered_and_alike() {
-    let job = made(&[
+    let scenario = made(&[
         ("name = \"tractor\"", "name = \"tractor\"\ncount = 3"),
         ("name = \"helper\"", "name = \"helper\"\ncount = 2"),
-    ])
-    .job;
+    ]);
+    let job = &scenario.job;
     let names: Vec<_> = job.loaders.iter().map(|loader| loader.name.as_str()).collect();
     assert_eq!(names, ["tractor 1", "tractor 2", "tractor 3"]);
+    assert!(assumed(&scenario, "stockpile.pile.face").contains("one loader at a time"));
     assert_eq!(
         job.rakers.iter().map(|raker| raker.name.as_str()).collect::<Vec<_>>(),
         ["helper 1", "helper 2"]
