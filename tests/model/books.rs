@@ -16,7 +16,7 @@ struct Stay {
 
 /// Checks one run; the message of a failure carries the whole log.
 #[track_caller]
-pub fn check(job: &Job, run: &Replay) {
+pub(crate) fn check(job: &Job, run: &Replay) {
     let complaints = complaints(job, run);
     assert!(complaints.is_empty(), "{}\n\n{}", complaints.join("\n"), lines(job, run).join("\n"));
 }
@@ -142,7 +142,7 @@ fn volumes(job: &Job, run: &Replay, all: &mut Vec<String>) {
 }
 
 /// The seed of every run that is checked here.
-pub const SEED: u64 = 1;
+pub(crate) const SEED: u64 = 1;
 
 fn need_factor(job: &Job, run: u32) -> f64 {
     Sampler::new(&job.chance.days.need).at(RunLuck::new(SEED, run).factor(Factor::Need))

@@ -87,3 +87,26 @@ fn a_zone_that_can_get_no_more_does_not_hold_the_surplus_up() {
     assert!((run.outcome.short_m3 - 1.0).abs() < 1e-9);
     assert_eq!(run.outcome.left_over_m3, 0.0);
 }
+
+#[test]
+fn a_loader_that_can_only_take_the_surplus_waits_until_there_is_one() {
+    // Loader 2 is too wide for the gate to north. The text is silent on whether it goes home; as everything delivered is
+    // to be placed, it waits: until loader 1 takes the last of north's two loads at 0:45.
+    // The last load of the pile is loader 1's, back at 1:30 too.
+    let mut job = north_and_south(2.0, 0.0, 4.0, FinishRule::PileCleared { surplus_zone: 1 });
+    job = with_loaders(job, 2);
+    job.loaders[1].width_m = 2.5;
+    job.passes = vec![Pass { passing_s: 0.0, ..gate() }];
+    job.zones[0].ways[0].passes = vec![PassOnWay { pass: 0, share: 0.5 }];
+    job.stockpiles[0].face = 2;
+    expect_of(
+        &job,
+        &["loader 2"],
+        "0:00 loader 2 waiting for a delivery
+         0:45 loader 2 loading load 2 at pile for south
+         1:05 loader 2 hauling load 2 to south
+         1:15 loader 2 dumping load 2 at south
+         1:20 loader 2 returning to pile
+         1:30 loader 2 done",
+    );
+}

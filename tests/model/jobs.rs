@@ -4,7 +4,7 @@ use sim::*;
 
 /// One loader, one raker, one zone, one pile, everything constant: load 20 s, haul 10 s, dump 5 s, return 10 s, raking
 /// 50 s a load; ten loads of 1 m3.
-pub fn one_and_one() -> Job {
+pub(crate) fn one_and_one() -> Job {
     Job {
         material: Material { name: "chips".into(), density_kg_per_m3: 250.0, fill_factor: 1.0 },
         zones: vec![zone("north", 10.0, 0, 20.0)],
@@ -28,7 +28,7 @@ pub fn one_and_one() -> Job {
 }
 
 /// A zone with no limit of room, reached from one pile.
-pub fn zone(name: &str, need_m3: f64, stockpile: usize, distance_m: f64) -> Zone {
+pub(crate) fn zone(name: &str, need_m3: f64, stockpile: usize, distance_m: f64) -> Zone {
     Zone {
         name: name.into(),
         need_m3,
@@ -39,12 +39,12 @@ pub fn zone(name: &str, need_m3: f64, stockpile: usize, distance_m: f64) -> Zone
 }
 
 /// A pile where one loader can load at once.
-pub fn pile(name: &str, on_hand_m3: f64) -> Stockpile {
+pub(crate) fn pile(name: &str, on_hand_m3: f64) -> Stockpile {
     Stockpile { name: name.into(), on_hand_m3, deliveries: vec![], face: 1 }
 }
 
 /// 1 m3 heaped, 2 m/s, load 20 s, dump 5 s.
-pub fn loader(name: &str) -> Loader {
+pub(crate) fn loader(name: &str) -> Loader {
     Loader {
         name: name.into(),
         heaped_m3: 1.0,
@@ -67,12 +67,12 @@ pub fn loader(name: &str) -> Loader {
 }
 
 /// 72 m3/h, so 50 s for a load of 1 m3; walks 1 m/s.
-pub fn raker(name: &str, start_zone: usize) -> Raker {
+pub(crate) fn raker(name: &str, start_zone: usize) -> Raker {
     Raker { name: name.into(), rate_m3_per_h: 72.0, start_zone, walking_m_per_s: 1.0, cost_per_h: 0.0 }
 }
 
 /// The job with this chance of days and loads: all lognormal with these coefficients of variation.
-pub fn with_lognormal_noise(mut job: Job, days: f64, loads: f64) -> Job {
+pub(crate) fn with_lognormal_noise(mut job: Job, days: f64, loads: f64) -> Job {
     let law = |cv: f64| Distribution::Lognormal { mean: 1.0, cv };
     job.chance = Chance {
         days: JobFactors {
@@ -98,14 +98,14 @@ pub fn with_lognormal_noise(mut job: Job, days: f64, loads: f64) -> Job {
 
 /// The job without rakers: the loader spreads all itself in no time, so a heap is raked out when its dump ends and the
 /// cycle is 20 + 10 + 5 + 10 s.
-pub fn without_rakers(mut job: Job) -> Job {
+pub(crate) fn without_rakers(mut job: Job) -> Job {
     job.rakers.clear();
     job.raking.spread_share = 1.0;
     job
 }
 
 /// The job with these zones, each so far on foot from every other.
-pub fn with_zones(mut job: Job, zones: Vec<Zone>, walk_m: f64) -> Job {
+pub(crate) fn with_zones(mut job: Job, zones: Vec<Zone>, walk_m: f64) -> Job {
     let count = zones.len();
     job.zones = zones;
     for (i, zone) in job.zones.iter_mut().enumerate() {
@@ -115,18 +115,18 @@ pub fn with_zones(mut job: Job, zones: Vec<Zone>, walk_m: f64) -> Job {
 }
 
 /// The job with so many copies of its loader.
-pub fn with_loaders(mut job: Job, count: usize) -> Job {
+pub(crate) fn with_loaders(mut job: Job, count: usize) -> Job {
     job.loaders =
         (1..=count).map(|n| Loader { name: format!("loader {n}"), ..job.loaders[0].clone() }).collect();
     job
 }
 
 /// A gate 2 m wide, for one machine at a time, 4 s.
-pub fn gate() -> Pass {
+pub(crate) fn gate() -> Pass {
     Pass { name: "gate".into(), width_m: 2.0, passing_s: 4.0, at_once: 1 }
 }
 
 /// A break from so many to so many seconds after the start of the day.
-pub fn pause(job: &Job, from_s: f64, to_s: f64) -> Break {
+pub(crate) fn pause(job: &Job, from_s: f64, to_s: f64) -> Break {
     Break { start_s: job.shift.start_s + from_s, end_s: job.shift.start_s + to_s }
 }

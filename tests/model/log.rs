@@ -8,7 +8,7 @@ use super::books;
 use sim::*;
 
 /// The only run of a job without chance, with its books checked.
-pub fn only_run(job: &Job) -> Replay {
+pub(crate) fn only_run(job: &Job) -> Replay {
     let run = Replay::new(&Plan::new(job).unwrap(), books::SEED, 0).unwrap();
     books::check(job, &run);
     run
@@ -16,13 +16,13 @@ pub fn only_run(job: &Job) -> Replay {
 
 /// Runs the job and compares the whole log, line by line.
 #[track_caller]
-pub fn expect(job: &Job, expected: &str) -> Replay {
+pub(crate) fn expect(job: &Job, expected: &str) -> Replay {
     expect_of(job, &[""], expected)
 }
 
 /// Runs the job and compares the lines about these: "loader 2", "raker 1", "load" (heaps raked out), "work"...
 #[track_caller]
-pub fn expect_of(job: &Job, about: &[&str], expected: &str) -> Replay {
+pub(crate) fn expect_of(job: &Job, about: &[&str], expected: &str) -> Replay {
     let run = only_run(job);
     let told = lines(job, &run);
     let told = told.iter().filter(|line| {
@@ -37,7 +37,7 @@ pub fn expect_of(job: &Job, about: &[&str], expected: &str) -> Replay {
 }
 
 /// The log in lines.
-pub fn lines(job: &Job, run: &Replay) -> Vec<String> {
+pub(crate) fn lines(job: &Job, run: &Replay) -> Vec<String> {
     let mut told = Vec::new();
     for (i, entry) in run.log.iter().enumerate() {
         let later = run.log[i + 1..].iter().take_while(|later| later.at == entry.at);
@@ -55,7 +55,7 @@ pub fn lines(job: &Job, run: &Replay) -> Vec<String> {
 }
 
 /// `m:ss` or `h:mm:ss`, with the fraction of a second if there is one.
-pub fn clock(at: Micros) -> String {
+pub(crate) fn clock(at: Micros) -> String {
     let (seconds, fraction) = (at / SECOND, at % SECOND);
     let (h, m, s) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
     let whole = if h > 0 { format!("{h}:{m:02}:{s:02}") } else { format!("{m}:{s:02}") };
@@ -123,17 +123,17 @@ fn words(job: &Job, event: &Event) -> String {
 }
 
 /// Time a loader spends on this, in seconds.
-pub fn loader_s(run: &Replay, loader: usize, activity: LoaderActivity) -> f64 {
+pub(crate) fn loader_s(run: &Replay, loader: usize, activity: LoaderActivity) -> f64 {
     run.books.loaders[loader][activity as usize] as f64 / SECOND as f64
 }
 
 /// Time a raker spends on this, in seconds.
-pub fn raker_s(run: &Replay, raker: usize, activity: RakerActivity) -> f64 {
+pub(crate) fn raker_s(run: &Replay, raker: usize, activity: RakerActivity) -> f64 {
     run.books.rakers[raker][activity as usize] as f64 / SECOND as f64
 }
 
 /// The zones loaded for, in the order of the loads' numbers.
-pub fn served(job: &Job, run: &Replay) -> String {
+pub(crate) fn served(job: &Job, run: &Replay) -> String {
     let zones = run.log.iter().filter_map(|entry| match entry.event {
         Event::Loader { activity: LoaderActivity::Loading, zone: Some(zone), .. } => Some(zone),
         _ => None,
@@ -142,7 +142,7 @@ pub fn served(job: &Job, run: &Replay) -> String {
 }
 
 /// The volumes loaded, in the order of the loads' numbers.
-pub fn volumes(run: &Replay) -> Vec<f64> {
+pub(crate) fn volumes(run: &Replay) -> Vec<f64> {
     let loads = run.log.iter().filter_map(|entry| match entry.event {
         Event::Loader { activity: LoaderActivity::Loading, volume_m3, .. } => Some(volume_m3),
         _ => None,

@@ -200,11 +200,10 @@ fn some_job(number: u64) -> Job {
 
 #[test]
 fn in_thousands_of_jobs_the_books_close_and_nobody_is_where_they_may_not_be_or_idles_without_a_cause() {
-    let (mut made, mut loads, mut nights, mut seen) = (0, 0, 0, [0; LoaderActivity::COUNT]);
+    let (mut loads, mut nights, mut seen) = (0, 0, [0; LoaderActivity::COUNT]);
     for number in 0..3_000 {
         let job = some_job(number);
-        // A gate may be too narrow for every way to a zone: refused, and rightly.
-        let Ok(plan) = Plan::new(&job) else { continue };
+        let plan = Plan::new(&job).unwrap();
         for run in 0..2 {
             let replay =
                 Replay::new(&plan, books::SEED, run).unwrap_or_else(|stuck| panic!("job {number}: {stuck}"));
@@ -216,9 +215,7 @@ fn in_thousands_of_jobs_the_books_close_and_nobody_is_where_they_may_not_be_or_i
                 *total += i32::from(time > 0);
             }
         }
-        made += 1;
     }
-    assert!(made >= 2_000, "{made} jobs");
     assert!(loads > 20_000 && nights > 200, "{loads} loads, {nights} runs with a night");
     assert!(seen.iter().all(|runs| *runs > 100), "runs with each activity: {seen:?}");
 }

@@ -39,7 +39,7 @@ struct RakerNow {
 }
 
 /// What is wrong with how long anybody waits.
-pub fn complaints(job: &Job, run: &Replay) -> Vec<String> {
+pub(crate) fn complaints(job: &Job, run: &Replay) -> Vec<String> {
     let mut all = Vec::new();
     let mut scene = Scene::new(job, run.outcome.run);
     for (i, entry) in run.log.iter().enumerate() {

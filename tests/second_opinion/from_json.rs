@@ -144,7 +144,7 @@ fn chance(v: &Value) -> Chance {
 }
 
 /// A job from its JSON form.
-pub fn job(v: &Value) -> Job {
+pub(crate) fn job(v: &Value) -> Job {
     let raking = &v["raking"];
     Job {
         material: Material {
