@@ -1,8 +1,12 @@
 //! The bundle that the screen, the page, the charts and the files are all drawn from.
 
+use crate::failure::Failure;
 use scenarios::Scenario;
 use scenarios::units::System;
-use sim::{Handbook, Micros, Relief, Replay, SECOND, Study};
+use sim::{Handbook, Improvement, Job, Micros, Plan, Relief, Replay, Runs, SECOND, Study};
+
+/// Runs each improvement is tried in, at the most.
+pub const RELIEF_RUNS: u32 = 2_000;
 
 /// Everything known about one job once its runs are made.
 pub struct Forecast {
@@ -28,6 +32,19 @@ pub struct Forecast {
     pub provenance: Provenance,
 }
 
+/// What is wanted of a forecast.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wanted {
+    /// Seed of all luck.
+    pub seed: u64,
+    /// How many runs.
+    pub runs: Runs,
+    /// Percentiles to tell, as shares \[0 to 1\], rising.
+    pub percentiles: Vec<f64>,
+    /// A clock time whose chance of being kept is asked for \[s after midnight of the first day\].
+    pub by_s: Option<f64>,
+}
+
 /// What it takes to get the same answer again.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
 pub struct Provenance {
@@ -48,6 +65,19 @@ pub struct Provenance {
 }
 
 impl Provenance {
+    /// Of something made from a scenario.
+    pub fn new(scenario: &Scenario, seed: u64, runs: u32, command: String) -> Self {
+        Self {
+            version: env!("CARGO_PKG_VERSION").to_owned(),
+            seed,
+            runs,
+            file: scenario.file.clone(),
+            scenario_hash: scenario.hash.clone(),
+            alternative: scenario.alternative.clone(),
+            command,
+        }
+    }
+
     /// All of it in a line.
     pub fn words(&self) -> String {
         let hash = self.scenario_hash.get(..12).unwrap_or(&self.scenario_hash);
@@ -58,6 +88,38 @@ impl Provenance {
 }
 
 impl Forecast {
+    /// Makes all runs of a job and works out what they tell. `command` makes the line that gives the same answer again
+    /// from the number of runs; `made` is told of runs as they are finished, from any thread.
+    ///
+    /// # Errors
+    /// If the model has no meaning for the job, or a run of it can make no progress.
+    pub fn new(
+        scenario: Scenario,
+        wanted: &Wanted,
+        command: impl FnOnce(u32) -> String,
+        made: impl Fn(u32) + Sync,
+    ) -> Result<Self, Failure> {
+        let job = &scenario.job;
+        let refused = |error| Failure::Job { file: scenario.file.clone(), error };
+        let plan = Plan::new(job).map_err(refused)?;
+        let study = Study::new(&plan, wanted.seed, wanted.runs, &made)?;
+        let relief_runs = RELIEF_RUNS.min(study.runs());
+        let relief = sim::relief(job, &study, relief_runs, &made)?;
+        let typical = Replay::new(&plan, wanted.seed, study.run_nearest_median().unwrap_or_default())?;
+        Ok(Self {
+            handbook: Handbook::new(job),
+            relief,
+            relief_runs,
+            typical,
+            percentiles: wanted.percentiles.clone(),
+            by_s: wanted.by_s,
+            units: scenario.units,
+            provenance: Provenance::new(&scenario, wanted.seed, study.runs(), command(study.runs())),
+            study,
+            scenario,
+        })
+    }
+
     /// Seconds after midnight of the first day at a moment of a run \[us from the start of the first day\].
     pub fn clock_s(&self, clock: Micros) -> f64 {
         self.scenario.job.shift.start_s + seconds(clock)
@@ -67,4 +129,11 @@ impl Forecast {
 /// Microseconds as seconds.
 pub fn seconds(micros: Micros) -> f64 {
     micros as f64 / SECOND as f64
+}
+
+/// Runs that a forecast makes in all, improvements included; `None` where nobody knows beforehand.
+pub fn runs_in_all(runs: Runs, job: &Job) -> Option<u64> {
+    let Runs::Exactly(n) = runs else { return None };
+    let tried = Improvement::ALL.iter().filter(|i| i.of(job).is_some()).count() as u64;
+    Some(u64::from(n) + tried * u64::from(n.min(RELIEF_RUNS)))
 }

@@ -3,78 +3,59 @@
 use super::{plan, read, with_threads};
 use crate::cli::{ForecastArgs, MOST_RUNS};
 use crate::failure::Failure;
-use crate::findings::{done_by, warnings};
-use crate::forecast::{Forecast, Provenance};
+use crate::findings::{Estimate, done_by, warnings};
+use crate::forecast::{Forecast, Wanted, runs_in_all};
 use crate::interrupt::Interrupt;
 use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
 use crate::provenance::command_line;
 use crate::{documents, say, text};
 use scenarios::Scenario;
-use sim::{Handbook, Improvement, Plan, Replay, Runs, Study};
-
-/// Runs each improvement is tried in, at the most.
-const RELIEF_RUNS: u32 = 2_000;
+use scenarios::units::duration;
+use sim::Runs;
 
 pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
-    let plan = plan(&scenario)?;
+    plan(&scenario)?;
     let folder = OutputFolder::open(&args.out, &documents::FORECAST, Interrupt::listen())?;
-    let forecast = with_threads(args.luck.threads, || make(args, scenario, &plan))??;
+    let forecast = with_threads(args.luck.threads, || make(args, scenario))??;
     let documents = documents::of_forecast(&forecast)?;
     folder.replace(&documents)?;
     tell(args, &forecast)
 }
 
 /// Makes all runs.
-fn make(args: &ForecastArgs, scenario: Scenario, plan: &Plan) -> Result<Forecast, Failure> {
+fn make(args: &ForecastArgs, scenario: Scenario) -> Result<Forecast, Failure> {
     let runs = match args.within {
         Some(half_width_s) => Runs::UntilP80Within { half_width_s, most: MOST_RUNS },
         None => Runs::Exactly(args.luck.runs),
     };
-    let job = &scenario.job;
+    let wanted =
+        Wanted { seed: args.luck.seed, runs, percentiles: args.percentiles.0.clone(), by_s: args.by };
     let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
-    let progress = Progress::new(expected_runs(runs, job), telling);
-    let made = |n| progress.made(n);
-    let study = Study::new(plan, args.luck.seed, runs, made)?;
-    let relief_runs = RELIEF_RUNS.min(study.runs());
-    let relief = sim::relief(job, &study, relief_runs, made)?;
-    let typical = Replay::new(plan, args.luck.seed, study.run_nearest_median().unwrap_or_default())?;
+    let progress = Progress::new(runs_in_all(runs, &scenario.job), telling);
+    // The same number of runs, however it was arrived at, gives the same answer.
+    let command = |runs: u32| command_line("forecast", &args.job, &args.luck, &[("runs", runs.to_string())]);
+    let forecast = Forecast::new(scenario, &wanted, command, |n| progress.made(n));
     progress.finish();
-    Ok(Forecast {
-        handbook: Handbook::new(job),
-        relief,
-        relief_runs,
-        typical,
-        percentiles: args.percentiles.0.clone(),
-        by_s: args.by,
-        units: scenario.units,
-        provenance: provenance(args, &scenario, study.runs()),
-        study,
-        scenario,
+    forecast
+}
+
+/// What to say where even the most runs do not know the P80 as closely as was wanted.
+fn missed(within_s: f64, p80: Estimate) -> Option<String> {
+    let reached = p80.high.zip(p80.low).map(|(high, low)| (high - p80.value).max(p80.value - low));
+    (reached.is_none_or(|half| half > within_s)).then(|| {
+        let reached =
+            reached.map_or_else(|| "not at all".to_owned(), |half| format!("to {}", duration(half)));
+        format!("heapcast: {MOST_RUNS} runs know the P80 {reached}, not to {}\n", duration(within_s))
     })
 }
 
-fn expected_runs(runs: Runs, job: &sim::Job) -> Option<u64> {
-    let Runs::Exactly(n) = runs else { return None };
-    let tried = Improvement::ALL.iter().filter(|i| i.of(job).is_some()).count() as u64;
-    Some(u64::from(n) + tried * u64::from(n.min(RELIEF_RUNS)))
-}
-
-fn provenance(args: &ForecastArgs, scenario: &Scenario, runs: u32) -> Provenance {
-    Provenance {
-        version: env!("CARGO_PKG_VERSION").to_owned(),
-        seed: args.luck.seed,
-        runs,
-        file: scenario.file.clone(),
-        scenario_hash: scenario.hash.clone(),
-        alternative: scenario.alternative.clone(),
-        // The same number of runs, however it was arrived at, gives the same answer.
-        command: command_line("forecast", &args.job, &args.luck, &[("runs", runs.to_string())]),
-    }
-}
-
 fn tell(args: &ForecastArgs, forecast: &Forecast) -> Result<(), Failure> {
+    let p80 = done_by(forecast).plan.finish_working_s;
+    if let Some(words) = args.within.and_then(|within_s| missed(within_s, p80)) {
+        say::aside(&words);
+    }
     if args.say.quiet {
         return say::out(&format!("{}\n", done_by(forecast).plan_on));
     }
@@ -87,4 +68,22 @@ fn tell(args: &ForecastArgs, forecast: &Forecast) -> Result<(), Failure> {
     let width = say::width();
     say::out(&text::summary(forecast, width))?;
     say::out(&text::files(forecast, &args.out, width))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_precision_that_is_not_reached_is_said() {
+        let p80 = Estimate { value: 7_200.0, low: Some(7_190.0), high: Some(7_212.0) };
+        assert_eq!(missed(12.0, p80), None);
+        assert_eq!(
+            missed(5.0, p80).as_deref(),
+            Some("heapcast: 1000000 runs know the P80 to 12 s, not to 5 s\n")
+        );
+        assert!(
+            missed(5.0, Estimate { high: None, ..p80 }).is_some_and(|words| words.contains("not at all"))
+        );
+    }
 }

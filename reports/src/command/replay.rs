@@ -20,15 +20,8 @@ pub(super) fn run(args: &ReplayArgs) -> Result<(), Failure> {
         None => with_threads(args.luck.threads, || nearest_median(args, &plan))??,
     };
     let replay = Replay::new(&plan, args.luck.seed, number)?;
-    let provenance = Provenance {
-        version: env!("CARGO_PKG_VERSION").to_owned(),
-        seed: args.luck.seed,
-        runs: 1,
-        file: scenario.file.clone(),
-        scenario_hash: scenario.hash.clone(),
-        alternative: scenario.alternative.clone(),
-        command: command_line("replay", &args.job, &args.luck, &[("run", number.to_string())]),
-    };
+    let command = command_line("replay", &args.job, &args.luck, &[("run", number.to_string())]);
+    let provenance = Provenance::new(&scenario, args.luck.seed, 1, command);
     let documents = documents::of_replay(&scenario, &replay, &provenance)?;
     folder.replace(&documents)?;
     let units = scenario.units;
