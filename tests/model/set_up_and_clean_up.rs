@@ -165,3 +165,25 @@ fn with_nothing_to_place_the_crew_sets_up_and_cleans_up() {
     assert_eq!((run.outcome.loads, run.outcome.finish.working), (0, 90 * SECOND));
     assert_eq!(run.outcome.completion.working, 60 * SECOND);
 }
+
+#[test]
+fn a_loader_that_waits_for_a_truck_nobody_needs_any_more_joins_the_clean_up() {
+    // Loader 2, too wide for the gate, reaches north only from the far pile, whose truck is due in an hour. Loader 1
+    // fills north with two loads from the near pile by 1:20.
+    let mut job = with_loaders(without_rakers(once(0.0, 30.0)), 2);
+    job.zones[0].need_m3 = 2.0;
+    job.loaders[1].width_m = 2.5;
+    job.passes = vec![Pass { passing_s: 0.0, ..gate() }];
+    job.zones[0].ways[0].passes = vec![PassOnWay { pass: 0, share: 0.5 }];
+    job.zones[0].ways.push(Way { stockpile: 1, distance_m: 40.0, passes: vec![] });
+    let late_s = Distribution::Constant(0.0);
+    let truck = Delivery { at_s: job.shift.start_s + 3_600.0, late_s, volume_m3: 1.0 };
+    job.stockpiles.push(Stockpile { deliveries: vec![truck], ..pile("far", 0.0) });
+    let run = expect_of(
+        &job,
+        &["loader 2"],
+        "0:00 loader 2 waiting for a delivery
+         1:20 loader 2 clean-up",
+    );
+    assert_eq!(run.outcome.finish.working, 110 * SECOND);
+}

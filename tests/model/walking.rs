@@ -161,3 +161,25 @@ fn where_no_distance_is_given_the_walk_takes_no_time() {
     let job = with_zones(one_and_one(), zones, 0.0);
     expect_of(&job, &["load "], "1:25 load 0 raked out at north\n2:15 load 1 raked out at south");
 }
+
+#[test]
+fn of_heaps_in_other_zones_the_oldest_calls_first_whatever_the_number_of_its_zone() {
+    // Heaps lie at middle at 0:40, at south at 1:32.5 and at north at 2:20; the first takes 100 s to rake. When
+    // the raker looks up at 2:20, south's is the older though north is listed first.
+    let zones = ["north", "middle", "south"].map(|name| zone(name, 1.0, 0, 20.0));
+    let mut job = with_zones(one_and_one(), zones.into(), 30.0);
+    job.rakers = vec![Raker { rate_m3_per_h: 36.0, ..raker("a", 1) }];
+    // Farthest first: middle 30 m, south 25 m, north 20 m.
+    job.fill_order = FillOrder::FarthestFirst;
+    (job.zones[1].ways[0].distance_m, job.zones[2].ways[0].distance_m) = (30.0, 25.0);
+    expect_of(
+        &job,
+        &["raker"],
+        "0:00 raker 1 waiting for a heap at middle
+         0:40 raker 1 raking load 0 at middle
+         2:20 raker 1 walking to south
+         2:50 raker 1 raking load 1 at south
+         4:30 raker 1 walking to north
+         5:00 raker 1 raking load 2 at north",
+    );
+}
