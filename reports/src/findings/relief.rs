@@ -104,12 +104,14 @@ fn saved(seconds: f64) -> String {
 
 /// The interval in the same sense as the saving: of a loss, from the least to the most that is lost.
 fn interval(saved: Mean) -> String {
-    let (low, high) = if saved.high <= 0.0 { (-saved.high, -saved.low) } else { (saved.low, saved.high) };
+    let lost = saved.high <= 0.0;
+    let (low, high) = if lost { (-saved.high, -saved.low) } else { (saved.low, saved.high) };
     if !low.is_finite() || !high.is_finite() {
         return format!("too few runs for {:.0} %", LEVEL * 100.0);
     }
     let (low, high) = (duration(low), duration(high));
-    if low == high { low } else { format!("{low} to {high}") }
+    let span = if low == high { low } else { format!("{low} to {high}") };
+    if lost && saved.low < 0.0 { format!("{span} lost") } else { span }
 }
 
 fn give_or_take(saved: Mean) -> String {
@@ -179,7 +181,7 @@ mod tests {
     #[test]
     fn what_is_lost_is_told_as_a_loss() {
         let lost = tried(Improvement::AnotherLoader, -1_200.0, 60.0, -30.0);
-        assert_eq!((lost.saves.as_str(), lost.interval.as_str()), ("20 min lost", "19 min to 21 min"));
+        assert_eq!((lost.saves.as_str(), lost.interval.as_str()), ("20 min lost", "19 min to 21 min lost"));
         let either = tried(Improvement::AnotherLoader, -100.0, 200.0, -30.0);
         assert_eq!(either.interval, "-5 min to 1 min 40 s");
     }

@@ -143,14 +143,19 @@ struct Crew {
     face: f64,
     pass: f64,
     delivery: f64,
+    /// Nothing left to load, while heaps are still raked out.
+    done: f64,
     raker_waits: f64,
 }
 
 /// Shares under this are not worth a title (our own choice).
 const HARDLY: f64 = 0.05;
+/// Where the lesser of two waits is at least this share of the greater, both sides set the pace (our own choice).
+const ALIKE: f64 = 0.6;
 
 enum Pace {
     Even,
+    Both,
     Raking,
     Loader,
     Face,
@@ -168,6 +173,7 @@ impl Crew {
             face: share(loaders, "waiting_for_face"),
             pass: share(loaders, "waiting_for_pass"),
             delivery: share(loaders, "waiting_for_delivery"),
+            done: if raker_count > 0 { share(loaders, "done") } else { 0.0 },
             raker_waits: share(rakers, "waiting"),
         }
     }
@@ -176,16 +182,25 @@ impl Crew {
     fn pace(&self) -> Pace {
         let queues = [(self.face, 0), (self.pass, 1), (self.delivery, 2)];
         let (longest, which) = queues.into_iter().fold((0.0, 0), |a, b| if b.0 > a.0 { b } else { a });
-        if longest >= HARDLY && longest >= self.room {
+        let for_the_rake = self.for_the_rake();
+        if longest >= HARDLY && longest >= for_the_rake {
             return [Pace::Face, Pace::Pass, Pace::Delivery].into_iter().nth(which).unwrap_or(Pace::Even);
         }
-        if self.room.max(self.raker_waits) < HARDLY {
+        let (less, more) = (for_the_rake.min(self.raker_waits), for_the_rake.max(self.raker_waits));
+        if more < HARDLY {
             Pace::Even
-        } else if self.room >= self.raker_waits {
+        } else if less >= ALIKE * more {
+            Pace::Both
+        } else if for_the_rake >= self.raker_waits {
             Pace::Raking
         } else {
             Pace::Loader
         }
+    }
+
+    /// Time in which a loader stands because raking is behind: no room to dump, or nothing left to load.
+    fn for_the_rake(&self) -> f64 {
+        if self.rakers > 0 { self.room + self.done } else { self.room }
     }
 
     fn title(&self) -> String {
@@ -193,7 +208,12 @@ impl Crew {
         match self.pace() {
             Pace::Even if self.rakers == 0 => self.loader("hardly ever waits", "hardly ever wait"),
             Pace::Even => "Nobody waits for long: loading and raking keep pace".into(),
-            Pace::Raking => format!("{loader} for the rake {}", part_of_the_time(self.room)),
+            Pace::Both => format!(
+                "{loader} for the rake {}, and the other way round {}",
+                part_of_the_time(self.for_the_rake()),
+                part_of_the_time(self.raker_waits)
+            ),
+            Pace::Raking => format!("{loader} for the rake {}", part_of_the_time(self.for_the_rake())),
             Pace::Loader => {
                 let whom = if self.loaders == 1 { "the loader" } else { "the loaders" };
                 format!("{raker} for {whom} {}", part_of_the_time(self.raker_waits))
@@ -208,6 +228,7 @@ impl Crew {
         let pace = match self.pace() {
             Pace::Even if self.rakers == 0 => "Only loading and hauling count",
             Pace::Even => "Nobody holds the others up much",
+            Pace::Both => "Hauling and raking set the pace by turns",
             Pace::Raking => "Raking sets the pace",
             Pace::Loader => "Loading and hauling set the pace",
             Pace::Face => "The turn at the pile sets the pace",
@@ -220,6 +241,7 @@ impl Crew {
             (self.face, "for a turn at the pile"),
             (self.pass, "at a gate"),
             (self.delivery, "for a delivery"),
+            (self.done, "for the last heaps to be raked out"),
         ];
         let waits =
             held.iter().enumerate().filter(|(i, (share, _))| *share >= 0.005 || *i == 0 && self.rakers > 0);
@@ -285,6 +307,31 @@ mod tests {
         assert_eq!(
             crew.sentence(),
             "Raking sets the pace: of its time the loader waits 34 % for room to dump, the raker waits 3 % for a heap."
+        );
+    }
+
+    #[test]
+    fn a_loader_that_is_done_early_waits_for_the_rake_too() {
+        let crew = Crew { done: 0.3, raker_waits: 0.01, ..crew() };
+        assert_eq!(crew.title(), "The loader waits for the rake about 30 % of the time");
+        assert_eq!(
+            crew.sentence(),
+            "Raking sets the pace: of its time the loader waits 0 % for room to dump, 30 % for the last heaps to be \
+             raked out, the raker waits 1 % for a heap."
+        );
+    }
+
+    #[test]
+    fn where_both_wait_about_as_long_neither_is_blamed_alone() {
+        let crew = Crew { room: 0.06, done: 0.02, raker_waits: 0.1, ..crew() };
+        assert!(
+            crew.sentence().starts_with("Hauling and raking set the pace by turns: "),
+            "{}",
+            crew.sentence()
+        );
+        assert_eq!(
+            crew.title(),
+            "The loader waits for the rake about 8 % of the time, and the other way round about a tenth of the time"
         );
     }
 

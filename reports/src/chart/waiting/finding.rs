@@ -20,7 +20,11 @@ struct Wait {
 /// kind wait about as long, it is said of all of them, with their mean.
 pub(super) fn title(rows: &[Row], loaders: usize) -> String {
     let (loader_rows, raker_rows) = rows.split_at(loaders.min(rows.len()));
-    let (of_loaders, of_rakers) = (longest(loader_rows, "loader"), longest(raker_rows, "raker"));
+    let with_rakers = !raker_rows.is_empty();
+    // A loader that is done while heaps are still raked out waits for the rake as well.
+    let held_up = |doing: Doing| doing.is_waiting() || (with_rakers && doing == Doing::Done);
+    let (of_loaders, of_rakers) =
+        (longest(loader_rows, "loader", held_up), longest(raker_rows, "raker", Doing::is_waiting));
     let (first, second) = match (of_loaders, of_rakers) {
         (Some(l), Some(r)) if r.percent > l.percent => (r, Some(l)),
         (Some(l), r) => (l, r),
@@ -47,10 +51,10 @@ pub(super) fn title(rows: &[Row], loaders: usize) -> String {
 }
 
 /// The longest single wait among the loaders or the rakers.
-fn longest(rows: &[Row], kind: &str) -> Option<Wait> {
+fn longest(rows: &[Row], kind: &str, held_up: impl Fn(Doing) -> bool) -> Option<Wait> {
     let waits = rows
         .iter()
-        .flat_map(|row| row.parts.iter().filter(|(d, _)| d.is_waiting()).map(move |part| (row, part)));
+        .flat_map(|row| row.parts.iter().filter(|(d, _)| held_up(*d)).map(move |part| (row, part)));
     let (row, (doing, most)) = waits.max_by(|a, b| a.1.1.total_cmp(&b.1.1))?;
     let alike: Vec<f64> =
         rows.iter().map(|row| row.share(*doing)).filter(|share| most - share <= ALIKE).collect();
@@ -81,6 +85,8 @@ impl Whom {
             Doing::WaitingForFace => format!("{waits} for a turn at the pile"),
             Doing::WaitingForPass => format!("{waits} at the gate"),
             Doing::WaitingForDelivery => format!("{waits} for deliveries"),
+            Doing::Done if self.loaders > 1 => format!("{waits} for the others to finish"),
+            Doing::Done => format!("{waits} for the rake to finish"),
             Doing::StandingClear => format!("{} clear of {loader}", if many { "stand" } else { "stands" }),
             _ => format!("{waits} for {loader}"),
         }

@@ -73,6 +73,18 @@ fn every_cause_of_waiting_has_its_words() {
 }
 
 #[test]
+fn a_loader_that_is_done_early_waits_for_the_rake_to_finish() {
+    let loader: &[_] = &[(L::Hauling, 70), (L::Done, 30)];
+    let raker: &[_] = &[(R::Raking, 88), (R::StandingClear, 12)];
+    assert_eq!(
+        title(&[loader], &[raker]),
+        "The loader waits for the rake to finish three tenths of the time; \
+         the raker stands clear of the loader an eighth of the time"
+    );
+    assert_eq!(title(&[loader], &[]), "Nobody waits for anybody");
+}
+
+#[test]
 fn the_title_stays_true_where_nobody_waits_much() {
     let loader: &[_] = &[(L::Hauling, 97), (L::WaitingForRoom, 3)];
     let raker: &[_] = &[(R::Raking, 99), (R::Waiting, 1)];
