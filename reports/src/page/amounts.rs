@@ -1,5 +1,6 @@
 //! What the job takes: loads, fuel, labour, cost, and what is left over or short.
 
+use super::words::{span, tight};
 use crate::findings::{self, Amount, Said, capital};
 use crate::forecast::Forecast;
 use maud::{Markup, html};
@@ -25,7 +26,7 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
                     (said_row("short on the ground", &material(forecast, |o| o.short_m3)))
                 }
             }
-            p { (left.sentence) }
+            p { (tight(&left.sentence)) }
         }
     }
 }
@@ -47,9 +48,9 @@ fn said_row(what: &str, said: &Said) -> Markup {
     html! {
         tr {
             th scope="row" { (capital(what)) }
-            td { @if said.p10 == said.p90 { (said.p10) } @else { (said.p10) " to " (said.p90) } }
-            td { (said.p50) }
-            td { (said.p80) }
+            td { (tight(&span(&said.p10, &said.p90))) }
+            td { (tight(&said.p50)) }
+            td { (tight(&said.p80)) }
         }
     }
 }

@@ -12,7 +12,7 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
             h2 { "What was assumed" }
             p { (says.sentence) @if !says.all.is_empty() { " Write the key into the file to say it yourself." } }
             @for (source, lines) in by_source(&says.all) {
-                h3 { "From: " (source) }
+                h3 { "Source: " (source) }
                 ul.assumed { @for line in lines { li {
                     (sentence(&line.words)) " " code { (line.key) }
                 } } }

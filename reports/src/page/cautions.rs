@@ -20,10 +20,10 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
                     b { (sentence(&warning.cause)) } " " (sentence(&warning.remedy))
                 } } }
             }
-            p {
+            @if says.usual.is_empty() { p {
                 "This page reckons time; it does not judge whether a machine, a load or a slope is fit for the work. The "
                 "machine's manual, local codes and licensed practice come first."
-            }
+            } }
         }
     }
 }

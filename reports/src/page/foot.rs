@@ -17,7 +17,7 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
                 "means: in 8 of 10 such runs it took no longer."
             }
             p {
-                "Percentiles are Hyndman and Fan's type 7. Every interval (\"known to\", \"usual range\" of a saving) has a "
+                "Percentiles are Hyndman and Fan's type 7. Every interval (\"known to\", \"saves between\") has a "
                 (findings::percent(LEVEL)) " confidence level: order statistics for percentiles, Student's t for means, "
                 "Clopper and Pearson for chances. Intervals cover the luck of the runs, not a wrong figure in the file."
             }

@@ -1,6 +1,7 @@
 //! What should be done by when: marks to check the day against.
 
 use super::charts::Charts;
+use super::words::{span, tight};
 use crate::forecast::{Forecast, seconds};
 use maud::{Markup, html};
 use scenarios::units::{clock, volume};
@@ -21,6 +22,13 @@ pub(super) struct Mark {
     pub(super) late: String,
     /// Middle time, to sort by \[whole s after midnight of the first day\].
     pub(super) middle_s: u64,
+}
+
+impl Mark {
+    /// From the early to the late time.
+    pub(super) fn span(&self) -> String {
+        span(&self.early, &self.late)
+    }
 }
 
 const PARTS: [(&str, usize); 4] = [("a quarter", 5), ("half", 10), ("three quarters", 15), ("all", 20)];
@@ -60,9 +68,9 @@ pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
                 } }
                 tbody { @for mark in &marks { tr {
                     th scope="row" { (crate::findings::capital(mark.part)) }
-                    td { @if mark.early == mark.late { (mark.early) } @else { (mark.early) " to " (mark.late) } }
-                    td { (mark.middle) }
-                    td { (mark.volume) }
+                    td { (tight(&mark.span())) }
+                    td { (tight(&mark.middle)) }
+                    td { (tight(&mark.volume)) }
                 } } }
             }
             @if let Some(half) = half.filter(|half| half.early != half.late) {

@@ -1,5 +1,6 @@
 //! The handbook figure and why it differs.
 
+use super::words::tight;
 use crate::findings;
 use crate::forecast::Forecast;
 use maud::{Markup, html};
@@ -9,8 +10,8 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
     html! {
         section id="handbook" {
             h2 { "What the handbook says" }
-            p { (says.sentence) }
-            p { (says.why) }
+            p { (tight(&says.sentence)) }
+            p { (tight(&says.why)) }
         }
     }
 }

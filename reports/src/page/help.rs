@@ -1,6 +1,7 @@
 //! What would help most.
 
 use super::charts::Charts;
+use super::words::tight;
 use crate::findings::{self, capital};
 use crate::forecast::Forecast;
 use maud::{Markup, html};
@@ -17,14 +18,14 @@ pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
                 table.short {
                     thead { tr {
                         th scope="col" { "Change" }
-                        th scope="col" { "Time saved, usual range" }
-                        th scope="col" { "Time saved, on average" }
+                        th scope="col" { "Saves between" }
+                        th scope="col" { "On average" }
                         @if priced { th scope="col" { "The job then costs" } }
                     } }
                     tbody { @for line in &says.lines { tr {
                         th scope="row" { (capital(line.what)) }
-                        td { (line.interval) }
-                        td { (line.saves) }
+                        td { (tight(&line.interval)) }
+                        td { (tight(&line.saves)) }
                         @if priced { td { (line.cost.as_deref().unwrap_or("unknown")) } }
                     } } }
                 }

@@ -1,10 +1,12 @@
 //! The job in words: what, how much, from where to where, with what, by whom, when.
 
-use super::words::{and_list, count};
+use super::words::{and_list, count, sentence, tight};
 use crate::findings;
 use crate::forecast::Forecast;
 use maud::{Markup, html};
-use scenarios::units::{System, area, bucket, clock, density, duration, rate, short_length, volume, way};
+use scenarios::units::{
+    System, area, bucket, clock, density, duration, length, rate, short_length, volume, way,
+};
 use sim::{FinishRule, Job, Loader, Raker, Shift, Stockpile, Zone};
 
 pub(super) fn section(forecast: &Forecast) -> Markup {
@@ -13,7 +15,7 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
     html! {
         section id="job" {
             h2 { "The job" }
-            p.lead { (findings::the_job(scenario, units)) }
+            p.lead { (sentence(&findings::the_job(scenario, units))) }
             dl {
                 dt { "Material" } dd { (material(job, units)) }
                 dt { "From" } dd { (lines(job.stockpiles.iter().map(|pile| from(pile, units)))) }
@@ -31,13 +33,13 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
 }
 
 fn lines(all: impl Iterator<Item = String>) -> Markup {
-    html! { ul { @for line in all { li { (line) } } } }
+    html! { ul { @for line in all { li { (tight(&line)) } } } }
 }
 
 fn material(job: &Job, units: System) -> String {
     let m = &job.material;
     format!(
-        "{}, {} loose; a bucket holds {:.0} % of its heaped capacity on average",
+        "{}: {} loose; a bucket holds {:.0} % of its heaped capacity on average",
         m.name,
         density(m.density_kg_per_m3, units),
         m.fill_factor * 100.0
@@ -89,7 +91,7 @@ fn passes(job: &Job, units: System) -> Vec<String> {
     let at_once =
         |n| if n == 1 { "one machine at a time".to_owned() } else { format!("{n} machines at once") };
     let words = |pass: &sim::Pass| {
-        format!("{}, {} wide, {}", pass.name, short_length(pass.width_m, units), at_once(pass.at_once))
+        format!("{}, {} wide, {}", pass.name, length(pass.width_m, units), at_once(pass.at_once))
     };
     job.passes.iter().map(words).collect()
 }

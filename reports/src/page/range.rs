@@ -1,6 +1,7 @@
 //! Done by when: the answer, large.
 
 use super::charts::Charts;
+use super::words::tight;
 use crate::findings::{self, DoneBy, DoneRow, PLAN_SHARE};
 use crate::forecast::{Forecast, seconds};
 use maud::{Markup, html};
@@ -22,14 +23,16 @@ pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
             }
             div.answer {
                 p.big { (large(&says)) }
-                @if !says.range.is_empty() { p { (says.range) } }
-                p.plan { (says.plan_on) }
-                @if let Some(by) = &says.by { p { (by.sentence) } }
+                @if !says.range.is_empty() { p { (tight(&says.range)) } }
+                p.plan { (tight(&says.plan_on)) }
+                @if let Some(by) = &says.by { p { (tight(&by.sentence)) } }
             }
             (charts.figure("completion"))
-            (rows(&says.rows))
+            div.pair {
+                (rows(&says.rows))
+                (chances(forecast))
+            }
             p.note { (says.intervals) }
-            (chances(forecast))
         }
     }
 }
@@ -49,7 +52,7 @@ fn rows(rows: &[DoneRow]) -> Markup {
     html! {
         table.short {
             thead { tr {
-                th scope="col" { "How often" }
+                th scope="col" { "Kept on" }
                 th scope="col" { "Time on the job" }
                 th scope="col" { "Done by" }
                 th scope="col" { "Time known to" }
@@ -57,9 +60,9 @@ fn rows(rows: &[DoneRow]) -> Markup {
             tbody { @for row in rows {
                 tr class=[(row.share == PLAN_SHARE).then_some("plan-row")] {
                     th scope="row" { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } }
-                    td { (row.duration) }
-                    td { (row.clock) }
-                    td { (row.known) }
+                    td { (tight(&row.duration)) }
+                    td { (tight(&row.clock)) }
+                    td { (tight(&row.known)) }
                 }
             } }
         }
@@ -74,10 +77,10 @@ fn chances(forecast: &Forecast) -> Markup {
     html! {
         @if times.len() > 1 {
             table.short {
-                thead { tr { th scope="col" { "Chance of being done by" } th scope="col" { "Chance" } } }
+                thead { tr { th scope="col" { "Done by" } th scope="col" { "Chance" } } }
                 tbody { @for at in &times { tr {
-                    th scope="row" { (clock(*at, forecast.units)) }
-                    td { (findings::percent(finish.share_up_to(*at).value)) }
+                    th scope="row" { (tight(&clock(*at, forecast.units))) }
+                    td { (tight(&findings::percent(finish.share_up_to(*at).value))) }
                 } } }
             }
         }

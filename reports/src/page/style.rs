@@ -21,12 +21,12 @@ fn css_text(text: &str) -> String {
         if letter.is_ascii_alphanumeric() || letter == ' ' {
             out.push(letter);
         } else {
-            // Writing to a String cannot fail.
-            let _ = write!(out, "\\{:06X}", u32::from(letter));
+            // The space ends the number and is not shown. Writing to a String cannot fail.
+            let _ = write!(out, "\\{:06X} ", u32::from(letter));
         }
     }
     if long {
-        out.push_str("\\002026");
+        out.push_str("\\002026 ");
     }
     out
 }
@@ -40,11 +40,11 @@ mod tests {
         let text = css_text("a\"; } </style><b>\\ ü");
         assert!(!text.contains(['"', '<', '>', ';', '}', '/']), "{text}");
         assert_eq!(css_text("Arena 2"), "Arena 2");
-        assert_eq!(css_text("ü"), "\\0000FC");
+        assert_eq!(css_text("ü"), "\\0000FC ");
     }
 
     #[test]
     fn a_long_title_is_cut_at_the_head_of_printed_pages() {
-        assert!(css_text(&"long ".repeat(30)).ends_with("\\002026"));
+        assert!(css_text(&"long ".repeat(30)).ends_with("\\002026 "));
     }
 }

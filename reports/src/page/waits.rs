@@ -1,6 +1,7 @@
 //! What holds the job up.
 
 use super::charts::Charts;
+use super::words::tight;
 use crate::findings;
 use crate::forecast::Forecast;
 use maud::{Markup, html};
@@ -12,7 +13,7 @@ pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
         section id="waits" {
             h2 { "What holds it up" }
             @if !charts.has("waiting") { p.finding { (says.title) "." } }
-            p { (says.sentence) }
+            p { (tight(&says.sentence)) }
             (charts.figure("waiting"))
         }
     }

@@ -29,6 +29,30 @@ pub(super) fn sentence(words: &str) -> String {
     format!("{}{stop}", capital(words))
 }
 
+/// `a to b`, or one of them where they are the same.
+pub(super) fn span(from: &str, to: &str) -> String {
+    if from == to { from.to_owned() } else { format!("{from} to {to}") }
+}
+
+/// A figure and its unit kept on one line: the space after every number is one that does not break, unless another
+/// number or a word such as "to" follows.
+pub(super) fn tight(text: &str) -> String {
+    let mut out = String::with_capacity(text.len() + 4);
+    let mut after_number = false;
+    for word in text.split(' ') {
+        let starts = word.trim_start_matches(['(', '±', '-', '\u{2212}', '$']);
+        let number = starts.starts_with(|c: char| c.is_ascii_digit());
+        if !out.is_empty() {
+            let joins =
+                after_number && !number && !matches!(word, "to" | "and" | "in" | "more" | "less" | "lost");
+            out.push(if joins { '\u{a0}' } else { ' ' });
+        }
+        out.push_str(word);
+        after_number = number;
+    }
+    out
+}
+
 /// `Saturday, 18 April 2026`.
 pub(super) fn date(date: jiff::civil::Date) -> String {
     date.strftime("%A, %-d %B %Y").to_string()
@@ -49,6 +73,14 @@ mod tests {
         assert_eq!(sentence("order one more truckload"), "Order one more truckload.");
         assert_eq!(sentence("Keep clear."), "Keep clear.");
         assert_eq!(sentence(" "), "");
+    }
+
+    #[test]
+    fn a_figure_stays_with_its_unit() {
+        assert_eq!(tight("3 h 56 min to 4 h"), "3\u{a0}h 56\u{a0}min to 4\u{a0}h");
+        assert_eq!(tight("day 3 11:26 am"), "day 3 11:26\u{a0}am");
+        assert_eq!(tight("66.3 yd3 to 77 yd3"), "66.3\u{a0}yd3 to 77\u{a0}yd3");
+        assert_eq!(tight("± 3 min"), "± 3\u{a0}min");
     }
 
     #[test]

@@ -3,7 +3,7 @@
 pub(super) mod loads;
 mod times;
 
-use super::words::{and_list, date, number};
+use super::words::{and_list, date, number, tight};
 use crate::forecast::Forecast;
 use crate::load_story::load_stories;
 use loads::{LoadPlan, load_plan};
@@ -17,17 +17,23 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
         section id="crew-sheet" {
             h2 { "Crew sheet: " (scenario.title) }
             @if let Some(day) = scenario.date { p.soft { (date(day)) } }
+            (heed(forecast))
             (by_the_clock(forecast))
             (crew(forecast, &plan))
             (loads_to_move(forecast, &plan))
-            h3 { "Notes" }
-            div.lines aria-hidden="true" {}
-            p.note {
-                @if scenario.job.raking.stand_clear && !scenario.job.rakers.is_empty() {
-                    "Nobody rakes in a zone while a loader dumps there. "
-                }
-                "Keep clear of a loader that moves. The machine's manual, local codes and licensed practice come first."
+        }
+    }
+}
+
+/// The one caution that must be on every sheet handed out.
+fn heed(forecast: &Forecast) -> Markup {
+    let job = &forecast.scenario.job;
+    html! {
+        p.heed {
+            @if job.raking.stand_clear && !job.rakers.is_empty() {
+                "Nobody rakes in a zone while a loader dumps there. "
             }
+            "Keep clear of a loader that moves. The machine's manual, local codes and licensed practice come first."
         }
     }
 }
@@ -42,8 +48,8 @@ fn by_the_clock(forecast: &Forecast) -> Markup {
                 th.write scope="col" { "Really at" }
             } }
             tbody { @for moment in times::times(forecast) { tr {
-                td { (moment.when) }
-                td { (moment.what) }
+                td { (tight(&moment.when)) }
+                td { (tight(&moment.what)) }
                 td.blank {}
             } } }
         }
@@ -56,9 +62,9 @@ fn crew(forecast: &Forecast, plan: &LoadPlan) -> Markup {
         h3 { "Who" }
         table {
             thead { tr {
-                th scope="col" { "Post" }
+                th.post scope="col" { "Post" }
                 th scope="col" { "Does" }
-                th scope="col" { "Loads, about" }
+                th.nowrap scope="col" { "Loads, about" }
                 th.write scope="col" { "Person" }
             } }
             tbody {
@@ -104,7 +110,7 @@ fn hauls(forecast: &Forecast, loader: usize) -> String {
     );
     let dumps = if job.raking.spread_share > 0.0 { "spreads part of each load" } else { "dumps heaps" };
     match (piles.is_empty(), zones.is_empty()) {
-        (false, false) => format!("loads at {piles}, hauls to {zones}, {dumps}"),
+        (false, false) => format!("hauls from {piles} to {zones}, {dumps}"),
         _ => format!("loads, hauls, {dumps}"),
     }
 }
@@ -134,14 +140,14 @@ fn loads_to_move(forecast: &Forecast, plan: &LoadPlan) -> Markup {
                 th scope="col" { "To" }
                 th scope="col" { "From" }
                 th scope="col" { "Volume, about" }
-                th scope="col" { "Loads, about" }
+                th.nowrap scope="col" { "Loads, about" }
                 th.write scope="col" { "Done at" }
             } }
-            tbody { @for line in &plan.lines {
+            @for line in &plan.lines { tbody.line {
                 tr.counted {
                     th scope="row" { (job.zones.get(line.zone).map_or("", |zone| zone.name.as_str())) }
                     td { (line.pile.and_then(|pile| job.stockpiles.get(pile)).map_or("–", |pile| pile.name.as_str())) }
-                    td { (volume(line.volume_m3, forecast.units)) }
+                    td { (tight(&volume(line.volume_m3, forecast.units))) }
                     td { (number(line.loads)) }
                     td.blank {}
                 }
@@ -150,7 +156,7 @@ fn loads_to_move(forecast: &Forecast, plan: &LoadPlan) -> Markup {
             tfoot { tr {
                 th scope="row" { "Total" }
                 td {}
-                td { (volume(plan.volume_m3, forecast.units)) }
+                td { (tight(&volume(plan.volume_m3, forecast.units))) }
                 td { (number(plan.total)) }
                 td.blank {}
             } }

@@ -3,6 +3,7 @@
 use crate::findings::done_by;
 use crate::forecast::Forecast;
 use crate::page::halfway;
+use crate::page::words::span;
 use scenarios::units::{clock, duration, volume};
 
 /// A line of the day.
@@ -51,7 +52,7 @@ pub(super) fn times(forecast: &Forecast) -> Vec<Moment> {
         all.push(at(end_s, "End of the day, every day".into()));
     }
     for mark in halfway::marks(forecast).iter().filter(|mark| mark.part != "all") {
-        let when = span(&mark.early, &mark.late);
+        let when = mark.span();
         let what = format!("{} raked out (about {})", crate::findings::capital(mark.part), mark.volume);
         all.push(Moment { when, what, at_s: mark.middle_s as f64 });
     }
@@ -75,10 +76,6 @@ fn end(forecast: &Forecast) -> Moment {
     };
     let plan = if when == done.plan.clock { String::new() } else { format!("; plan on {}", done.plan.clock) };
     Moment { when, what: format!("Done{clean_up}{plan}"), at_s: f64::INFINITY }
-}
-
-fn span(from: &str, to: &str) -> String {
-    if from == to { from.to_owned() } else { format!("{from} to {to}") }
 }
 
 #[cfg(test)]
