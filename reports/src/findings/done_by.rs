@@ -172,8 +172,9 @@ fn range(rows: &[DoneRow], certain: bool) -> String {
 
 fn intervals(runs: u32) -> String {
     format!(
-        "Percentiles (type 7) of {runs} runs, with how closely these runs know them (95 % confidence); a wrong figure in \
-         the file is not in it."
+        "Percentiles (type 7) of {} runs, with how closely these runs know them (95 % confidence); a wrong figure in \
+         the file is not in it.",
+        scenarios::units::figure(f64::from(runs))
     )
 }
 

@@ -50,10 +50,7 @@ pub fn files(forecast: &Forecast, folder: &Path, columns: u16) -> String {
     let from = &forecast.provenance;
     let shown = folder.display();
     Layout::new(columns)
-        .section(
-            "Files",
-            [format!("{shown}/report.html to read, show and print; tables and charts beside it.")],
-        )
+        .section("Files", [format!("{shown}/report.html to read and print; tables and charts beside it.")])
         .section("Made with", [from.words()])
         .text()
 }
