@@ -84,9 +84,9 @@ fn some_zones(n: &mut Numbers, piles: usize, passes: usize) -> Vec<Zone> {
         let need_m3 = if n.once_in(8) { 0.0 } else { n.between(0.1, 9.0) };
         zones.push(Zone { name: format!("zone {i}"), need_m3, room, ways, walks_m: vec![] });
     }
-    for i in 0..count {
+    for (i, zone) in zones.iter_mut().enumerate() {
         let walks_m = (0..count).map(|other| if other == i { 0.0 } else { figure(n, 0.0, 60.0) });
-        zones[i].walks_m = walks_m.collect();
+        zone.walks_m = walks_m.collect();
     }
     zones
 }

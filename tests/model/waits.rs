@@ -230,7 +230,8 @@ fn queues(run: &Replay, all: &mut Vec<String>) {
     use LoaderActivity as L;
     let mut served: Vec<(Line, Micros, Micros, usize)> = Vec::new();
     for who in 0..run.books.loaders.len() {
-        let (mut joined, mut before): (Option<(Line, Micros)>, Option<(L, Option<u32>)>) = (None, None);
+        let mut joined: Option<(Line, Micros)> = None;
+        let mut before: Option<(L, Option<u32>)> = None;
         for entry in &run.log {
             let Event::Loader { loader, activity, load, zone, stockpile, pass, .. } = entry.event else {
                 continue;
