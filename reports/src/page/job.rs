@@ -1,6 +1,6 @@
 //! The job in words: what, how much, from where to where, with what, by whom, when.
 
-use super::words::{and_list, count, sentence, tight};
+use super::words::{self, and_list, count, sentence, tight};
 use crate::findings;
 use crate::forecast::Forecast;
 use maud::{Markup, html};
@@ -99,11 +99,12 @@ fn passes(job: &Job, units: System) -> Vec<String> {
 /// Loaders that differ by their names alone are told in one line.
 fn loaders(all: &[Loader], units: System) -> Vec<String> {
     let alike = |a: &Loader, b: &Loader| Loader { name: b.name.clone(), ..a.clone() } == *b;
-    let words = |loader: &Loader, names: Vec<String>| {
+    let words = |group: Vec<&Loader>| {
+        let names: Vec<&str> = group.iter().map(|loader| loader.name.as_str()).collect();
         let each = if names.len() > 1 { ", each with a bucket of " } else { ", bucket " };
-        format!("{}{each}{} heaped", and_list(&names), bucket(loader.heaped_m3, units))
+        format!("{}{each}{} heaped", words::names(&names), bucket(group[0].heaped_m3, units))
     };
-    groups(all, alike).into_iter().map(|g| words(g[0], g.iter().map(|l| l.name.clone()).collect())).collect()
+    groups(all, alike).into_iter().map(words).collect()
 }
 
 fn people(job: &Job, units: System) -> Vec<String> {
@@ -117,9 +118,9 @@ fn people(job: &Job, units: System) -> Vec<String> {
     };
     let alike = |a: &Raker, b: &Raker| a.rate_m3_per_h == b.rate_m3_per_h;
     let words = |group: Vec<&Raker>| {
-        let names: Vec<String> = group.iter().map(|r| r.name.clone()).collect();
+        let names: Vec<&str> = group.iter().map(|raker| raker.name.as_str()).collect();
         let each = if names.len() > 1 { " each" } else { "" };
-        format!("{}: {}{each} while fresh", and_list(&names), rate(group[0].rate_m3_per_h, units))
+        format!("{}: {}{each} while fresh", words::names(&names), rate(group[0].rate_m3_per_h, units))
     };
     let mut all = vec![format!("{operators}; {rakers}")];
     all.extend(groups(&job.rakers, alike).into_iter().map(words));

@@ -28,11 +28,13 @@ pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
                 @if let Some(by) = &says.by { p { (tight(&by.sentence)) } }
             }
             (charts.figure("completion"))
-            div.pair {
-                (rows(&says.rows))
-                (chances(forecast))
+            @if says.rows.iter().any(|row| row.finish_working_s != says.plan.finish_working_s) {
+                div.pair {
+                    (rows(&says.rows))
+                    (chances(forecast))
+                }
+                p.note { (says.intervals) }
             }
-            p.note { (says.intervals) }
         }
     }
 }

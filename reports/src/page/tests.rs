@@ -181,3 +181,30 @@ fn seed_version_hash_runs_and_definitions_stand_at_the_foot() {
     }
     assert!(foot.contains("type 7") && foot.contains("95 %"));
 }
+
+#[test]
+fn a_job_without_chance_has_one_answer_and_no_table_of_chances() {
+    let mut forecast = example::forecast();
+    let one = forecast.study.outcomes[50].clone();
+    forecast.study.outcomes.fill(one);
+    let html = drawn(&forecast);
+    let range = between(&html, "<section id=\"range\">", "</section>")[0];
+    assert!(!range.contains("<table"), "{range}");
+    assert!(range.contains("Nothing here is left to chance."));
+}
+
+#[test]
+fn the_marks_of_the_day_are_those_of_the_progress_of_the_runs() {
+    let forecast = example::forecast();
+    let html = drawn(&forecast);
+    let progress = between(&html, "<section id=\"progress\">", "</section>")[0];
+    // Half of a run of 120 to 169.5 min: after 62.475 min (P10) to 82.275 min (P90), from 8:00 on.
+    assert!(progress.contains("9:02\u{a0}am to 9:22\u{a0}am"), "{progress}");
+}
+
+#[test]
+fn on_paper_the_crew_sheet_has_pages_of_its_own_and_each_page_bears_the_title() {
+    let html = drawn(&example::forecast());
+    assert!(html.contains("#crew-sheet { break-before: page; break-after: page; }"));
+    assert!(html.contains("content: \"Riding arena\\00002C  new footing\""));
+}

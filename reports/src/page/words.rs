@@ -11,6 +11,21 @@ pub(super) fn and_list(items: &[String]) -> String {
     }
 }
 
+/// Names as a list; copies numbered through are told as `tractor 1 to 4`.
+pub(super) fn names(all: &[&str]) -> String {
+    let numbered = |name: &str| {
+        let (stem, number) = name.rsplit_once(' ')?;
+        Some((stem.to_owned(), number.parse::<u32>().ok()?))
+    };
+    if let [first, _, .., last] = all
+        && let (Some((stem, from)), Some((_, to))) = (numbered(first), numbered(last))
+        && (from..=to).map(|n| Some((stem.clone(), n))).eq(all.iter().map(|name| numbered(name)))
+    {
+        return format!("{stem} {from} to {to}");
+    }
+    and_list(&all.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>())
+}
+
 /// `1 load`, `71 loads`, `1,200 loads`.
 pub(super) fn count(n: u64, what: &str) -> String {
     let plural = if n == 1 { "" } else { "s" };
@@ -35,7 +50,7 @@ pub(super) fn span(from: &str, to: &str) -> String {
 }
 
 /// A figure and its unit kept on one line: the space after every number is one that does not break, unless another
-/// number or a word such as "to" follows.
+/// number, a word such as "to" or the next sentence follows.
 pub(super) fn tight(text: &str) -> String {
     let mut out = String::with_capacity(text.len() + 4);
     let mut after_number = false;
@@ -48,7 +63,7 @@ pub(super) fn tight(text: &str) -> String {
             out.push(if joins { '\u{a0}' } else { ' ' });
         }
         out.push_str(word);
-        after_number = number;
+        after_number = number && !word.ends_with(['.', ',', ';', ':']);
     }
     out
 }
@@ -69,6 +84,14 @@ mod tests {
     }
 
     #[test]
+    fn copies_numbered_through_are_not_named_one_by_one() {
+        assert_eq!(names(&["tractor 1", "tractor 2", "tractor 3"]), "tractor 1 to 3");
+        assert_eq!(names(&["tractor 1", "tractor 2"]), "tractor 1 and tractor 2");
+        assert_eq!(names(&["tractor 1", "tractor 3", "tractor 4"]), "tractor 1, tractor 3 and tractor 4");
+        assert_eq!(names(&["bed 1", "row 2", "bed 3"]), "bed 1, row 2 and bed 3");
+    }
+
+    #[test]
     fn a_sentence_gets_its_capital_and_one_full_stop() {
         assert_eq!(sentence("order one more truckload"), "Order one more truckload.");
         assert_eq!(sentence("Keep clear."), "Keep clear.");
@@ -81,6 +104,7 @@ mod tests {
         assert_eq!(tight("day 3 11:26 am"), "day 3 11:26\u{a0}am");
         assert_eq!(tight("66.3 yd3 to 77 yd3"), "66.3\u{a0}yd3 to 77\u{a0}yd3");
         assert_eq!(tight("± 3 min"), "± 3\u{a0}min");
+        assert_eq!(tight("by 08:21. Nothing, by 2, either"), "by 08:21. Nothing, by 2, either");
     }
 
     #[test]

@@ -3,7 +3,7 @@
 pub(super) mod loads;
 mod times;
 
-use super::words::{and_list, date, number, tight};
+use super::words::{self, date, number, tight};
 use crate::forecast::Forecast;
 use crate::load_story::load_stories;
 use loads::{LoadPlan, load_plan};
@@ -85,34 +85,33 @@ fn crew(forecast: &Forecast, plan: &LoadPlan) -> Markup {
     }
 }
 
-/// Names said one by one; more than these are only counted.
-const NAMED: usize = 3;
-
 /// Where a loader took its loads from and to in the typical run.
 fn hauls(forecast: &Forecast, loader: usize) -> String {
     let job = &forecast.scenario.job;
     let stories = load_stories(&forecast.typical.log);
     let of_loader = || stories.iter().filter(|story| story.loader == loader);
-    let seen = |names: Vec<&str>, reached: &dyn Fn(usize) -> bool, what: &str| {
-        let names: Vec<String> =
-            names.iter().enumerate().filter(|(i, _)| reached(*i)).map(|(_, n)| (*n).to_owned()).collect();
-        if names.len() > NAMED { format!("{} {what}", names.len()) } else { and_list(&names) }
+    let piles = job.stockpiles.iter().enumerate();
+    let piles = piles.filter(|(i, _)| of_loader().any(|story| story.stockpile == Some(*i)));
+    let piles = named_or_counted(piles.map(|(_, pile)| pile.name.as_str()).collect(), "piles");
+    let zones = job.zones.iter().enumerate();
+    let zones = zones.filter(|(i, _)| of_loader().any(|story| story.zone == Some(*i)));
+    let zones = named_or_counted(zones.map(|(_, zone)| zone.name.as_str()).collect(), "zones");
+    let dumps = match job.raking.spread_share {
+        share if share >= 1.0 => "spreads each load",
+        share if share > 0.0 => "spreads part of each load",
+        _ => "dumps heaps",
     };
-    let piles = seen(
-        job.stockpiles.iter().map(|p| p.name.as_str()).collect(),
-        &|i| of_loader().any(|story| story.stockpile == Some(i)),
-        "piles",
-    );
-    let zones = seen(
-        job.zones.iter().map(|z| z.name.as_str()).collect(),
-        &|i| of_loader().any(|story| story.zone == Some(i)),
-        "zones",
-    );
-    let dumps = if job.raking.spread_share > 0.0 { "spreads part of each load" } else { "dumps heaps" };
     match (piles.is_empty(), zones.is_empty()) {
         (false, false) => format!("hauls from {piles} to {zones}, {dumps}"),
         _ => format!("loads, hauls, {dumps}"),
     }
+}
+
+/// A few short names one by one, more or longer ones only by their number.
+fn named_or_counted(names: Vec<&str>, what: &str) -> String {
+    const LETTERS: usize = 60;
+    let all = words::names(&names);
+    if names.len() > 1 && all.chars().count() > LETTERS { format!("{} {what}", names.len()) } else { all }
 }
 
 fn rakes(forecast: &Forecast, raker: &sim::Raker) -> String {
@@ -137,8 +136,8 @@ fn loads_to_move(forecast: &Forecast, plan: &LoadPlan) -> Markup {
         h3 { "Loads" }
         table {
             thead { tr {
-                th scope="col" { "To" }
-                th scope="col" { "From" }
+                th.place scope="col" { "To" }
+                th.place scope="col" { "From" }
                 th scope="col" { "Volume, about" }
                 th.nowrap scope="col" { "Loads, about" }
                 th.write scope="col" { "Done at" }
