@@ -113,7 +113,9 @@ mod tests {
     #[test]
     fn a_figure_is_never_parted_from_its_unit() {
         let mut layout = Layout::new(60);
-        let text = layout.section("Short", ["It takes all of forty words and even 2 h 33 min more".to_owned()]).text();
+        let text = layout
+            .section("Short", ["It takes all of forty words and even 2 h 33 min more".to_owned()])
+            .text();
         let lines: Vec<&str> = text.lines().collect();
         assert!(lines.iter().all(|line| !line.ends_with(|c: char| c.is_ascii_digit())), "{text}");
         assert!(text.contains("33 min") && !text.contains(NO_BREAK), "{text}");
