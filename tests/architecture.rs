@@ -17,8 +17,12 @@ fn floors_below(package: &str) -> Vec<String> {
         .unwrap();
     let members: Vec<&str> = metadata.packages.iter().map(|p| p.name.as_str()).collect();
     let own = metadata.packages.iter().find(|p| p.name.as_str() == package).unwrap();
-    let mut below: Vec<String> =
-        own.dependencies.iter().map(|d| d.name.clone()).filter(|name| members.contains(&name.as_str())).collect();
+    let mut below: Vec<String> = own
+        .dependencies
+        .iter()
+        .map(|d| d.name.clone())
+        .filter(|name| members.contains(&name.as_str()))
+        .collect();
     below.sort();
     below.dedup();
     below
@@ -58,13 +62,15 @@ fn the_ground_knows_no_files_no_printing_and_no_clock() {
 
 #[test]
 fn the_top_of_the_house_holds_only_what_belongs_there() {
-    let allowed = ["Cargo.toml", "Cargo.lock", "README.md", "DEVELOPERS.md", "LICENSE", "clippy.toml", "rustfmt.toml"];
+    let allowed =
+        ["Cargo.toml", "Cargo.lock", "README.md", "DEVELOPERS.md", "LICENSE", "clippy.toml", "rustfmt.toml"];
     let folders = ["sim", "scenarios", "reports", "tests", "target"];
     // What the README's commands write here, and git ignores.
     let written = ["forecast", "replay"];
     for entry in fs::read_dir(root()).unwrap() {
         let name = entry.unwrap().file_name().into_string().unwrap();
-        let known = name.starts_with('.') || [&allowed[..], &folders, &written].iter().any(|l| l.contains(&&*name));
+        let known =
+            name.starts_with('.') || [&allowed[..], &folders, &written].iter().any(|l| l.contains(&&*name));
         assert!(known, "{name} does not belong at the top");
     }
 }

@@ -67,7 +67,8 @@ fn the_allotment_comes_out_as_its_comment_reckons_by_hand() {
     for o in &study.outcomes {
         assert_eq!((second(o.completion.clock), second(o.finish.clock)), (1124.0, 1244.0));
         assert_eq!(o.loads, 4);
-        let waits = [LoaderActivity::WaitingForRoom, LoaderActivity::Done].map(|a| second(o.loaders[a as usize]));
+        let waits =
+            [LoaderActivity::WaitingForRoom, LoaderActivity::Done].map(|a| second(o.loaders[a as usize]));
         assert_eq!(waits, [152.0, 180.0]);
         let raking = [RakerActivity::Raking, RakerActivity::Walking, RakerActivity::Waiting];
         assert_eq!(raking.map(|a| second(o.rakers[a as usize])), [700.0, 20.0, 104.0]);
@@ -81,7 +82,8 @@ fn with_the_shipped_defaults_44_cubic_yards_take_about_two_hours() {
     let job = read("round-pen.toml", None).job;
     assert!((job.loaders[0].heaped_m3 - 17.5 * 0.3048_f64.powi(3)).abs() < 1e-12);
     assert!((job.stockpiles[0].on_hand_m3 - 44.0 * 0.764_554_857_984).abs() < 1e-9);
-    let minutes = study("round-pen.toml", None, 10_000).sorted(|o| o.completion.working as f64 / (60 * SECOND) as f64);
+    let minutes =
+        study("round-pen.toml", None, 10_000).sorted(|o| o.completion.working as f64 / (60 * SECOND) as f64);
     let (p10, p90) = (minutes.percentile(0.1).value, minutes.percentile(0.9).value);
     assert!(p10 < 121.0 && 121.0 < p90, "P10 {p10:.0} min, P90 {p90:.0} min");
     // An honest range is neither a point nor a shrug.
@@ -91,7 +93,8 @@ fn with_the_shipped_defaults_44_cubic_yards_take_about_two_hours() {
 #[test]
 fn a_bucket_of_half_the_size_takes_about_twice_the_loads() {
     // Common practice, no source: a 9 to 9.5 ft3 bucket would take up to about double. 17.5 / 9.25 = 1.89.
-    let loads = |alternative| study("round-pen.toml", alternative, 2_000).sorted(|o| f64::from(o.loads)).mean().value;
+    let loads =
+        |alternative| study("round-pen.toml", alternative, 2_000).sorted(|o| f64::from(o.loads)).mean().value;
     let ratio = loads(Some("half-size bucket")) / loads(None);
     assert!((ratio - 17.5 / 9.25).abs() < 0.05, "{ratio:.2} times the loads");
 }

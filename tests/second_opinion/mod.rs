@@ -49,7 +49,8 @@ fn exact_figure(run: &Replay, who: &str, figure: &str) -> f64 {
     }
     if let Some(raker) = place(who, "raker") {
         let activity = figure.strip_suffix("_us").and_then(raker_activity);
-        return run.books.rakers[raker][activity.unwrap_or_else(|| panic!("no figure {figure} of a raker"))] as f64;
+        return run.books.rakers[raker][activity.unwrap_or_else(|| panic!("no figure {figure} of a raker"))]
+            as f64;
     }
     if let Some(zone) = place(who, "zone") {
         let totals = &run.books.zones[zone];
@@ -132,7 +133,8 @@ fn study_figure(study: &Study, figure: &str) -> (f64, Option<f64>) {
     match of {
         "mean" => (mean.value, Some(mean.sd / (mean.n as f64).sqrt())),
         "sd" => {
-            let fourth = sample.values().iter().map(|x| (x - mean.value).powi(4)).sum::<f64>() / mean.n as f64;
+            let fourth =
+                sample.values().iter().map(|x| (x - mean.value).powi(4)).sum::<f64>() / mean.n as f64;
             let variance = mean.sd * mean.sd;
             let error = ((fourth - variance * variance) / (4.0 * variance * mean.n as f64)).sqrt();
             (mean.sd, Some(error).filter(|e| e.is_finite()))
@@ -185,7 +187,8 @@ fn jobs_with_chance_agree_within_sampling_error_in_means_spreads_percentiles_and
         // A figure that hardly varies is compared to six digits.
         let off = (ours - theirs).abs() / (error + 1e-6 * theirs.abs() + 1e-9);
         if off > MOST_STANDARD_ERRORS {
-            apart.push(format!("{name}, {figure}: {ours}, second opinion {theirs}: {off:.1} standard errors"));
+            apart
+                .push(format!("{name}, {figure}: {ours}, second opinion {theirs}: {off:.1} standard errors"));
         }
         compared += 1;
         squares += off * off;
