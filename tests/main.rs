@@ -2,6 +2,7 @@
 //!
 //! - `architecture`: the floors of the house, read from `cargo metadata` and the sources
 //! - `model`: the engine against the model's own words: hand arithmetic, exact event logs, the recursion, determinism
+//! - `evidence`: the forecast against queueing theory and printed tables, each with its source
 //! - `second_opinion`: the engine against the same model written a second time by somebody who had only its text
 //! - `bad_input`: malformed and impossible scenario files, each with its exact message
 //! - `shipped`: every shipped scenario from file to forecast, and the trade check
@@ -10,6 +11,7 @@
 mod architecture;
 mod bad_input;
 mod cli;
+mod evidence;
 mod exports;
 mod model;
 mod output_folder;

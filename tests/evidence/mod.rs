@@ -1,0 +1,10 @@
+//! Evidence: the forecast against theory and print. Every table here is a copy of published or independently computed
+//! values; each module names its source and status. Nothing is held against heapcast's own seeded output.
+
+mod face;
+mod handbook;
+mod laws;
+mod line;
+mod percentiles;
+mod sum_of_cycles;
+mod theory;

@@ -1,0 +1,168 @@
+//! Jobs for which queueing theory has the answer, and how far from it chance may lead.
+
+use sim::*;
+use std::path::Path;
+
+/// One unit of time in the tables, long enough that whole microseconds do not matter \[s\].
+pub(crate) const UNIT_S: f64 = 100.0;
+
+/// A table of this folder, with a column's place found by its heading.
+pub(crate) struct Table {
+    headings: csv::StringRecord,
+    pub(crate) rows: Vec<csv::StringRecord>,
+}
+
+impl Table {
+    pub(crate) fn read(name: &str) -> Self {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/evidence").join(name);
+        let mut reader = csv::Reader::from_path(path).unwrap();
+        Self {
+            headings: reader.headers().unwrap().clone(),
+            rows: reader.records().map(Result::unwrap).collect(),
+        }
+    }
+
+    pub(crate) fn text<'a>(&self, row: &'a csv::StringRecord, heading: &str) -> &'a str {
+        let place = self.headings.iter().position(|h| h == heading);
+        &row[place.unwrap_or_else(|| panic!("no column {heading}"))]
+    }
+
+    pub(crate) fn number(&self, row: &csv::StringRecord, heading: &str) -> f64 {
+        let text = self.text(row, heading);
+        text.parse().unwrap_or_else(|_| panic!("{heading} is no number: {text}"))
+    }
+}
+
+/// Loads of 1 m3, of which `loads` are wanted; nothing takes any time until it is given some. Without rakers, a heap is
+/// raked out as it is dumped.
+pub(crate) fn job(loads: u32, loaders: usize) -> Job {
+    let loader = Loader {
+        name: "loader".into(),
+        heaped_m3: 1.0,
+        struck_m3: None,
+        rated_lift_kg: None,
+        lift_share: 0.5,
+        width_m: 0.0,
+        loaded_m_per_s: 1.0,
+        empty_m_per_s: 1e12,
+        load_s: 0.0,
+        dump_s: 0.0,
+        start_stop_s: 0.0,
+        spread_s_per_m3: 0.0,
+        machine_cost_per_h: 0.0,
+        operator_cost_per_h: 0.0,
+        fuel_working_l_per_h: 0.0,
+        fuel_idling_l_per_h: 0.0,
+        stoppages: None,
+    };
+    Job {
+        material: Material { name: "any".into(), density_kg_per_m3: 1.0, fill_factor: 1.0 },
+        zones: vec![Zone {
+            name: "zone".into(),
+            need_m3: f64::from(loads),
+            room: None,
+            ways: vec![Way { stockpile: 0, distance_m: 0.0, passes: vec![] }],
+            walks_m: vec![0.0],
+        }],
+        stockpiles: vec![Stockpile {
+            name: "pile".into(),
+            on_hand_m3: f64::from(loads) + 1.0,
+            deliveries: vec![],
+            face: 1,
+        }],
+        passes: vec![],
+        loaders: (1..=loaders).map(|n| Loader { name: format!("loader {n}"), ..loader.clone() }).collect(),
+        rakers: vec![],
+        raking: Raking { together: None, fatigue: None, spread_share: 1.0, stand_clear: false },
+        fill_order: FillOrder::AsListed,
+        finish: FinishRule::AreaCovered,
+        shift: Shift {
+            start_s: 0.0,
+            end_s: None,
+            breaks: vec![],
+            set_up_s: Distribution::Constant(0.0),
+            clean_up_s: Distribution::Constant(0.0),
+        },
+        chance: Chance::none(),
+        prices: Prices { fuel_per_l: 0.0, material: 0.0 },
+    }
+}
+
+/// The law that makes a time exponential.
+pub(crate) fn exponential() -> Distribution {
+    Distribution::Exponential { mean: 1.0 }
+}
+
+/// Every loader loads for so many units of time on average.
+pub(crate) fn loading(mut job: Job, units: f64, law: Distribution) -> Job {
+    job.loaders.iter_mut().for_each(|l| l.load_s = units * UNIT_S);
+    job.chance.loads.loading = law;
+    job
+}
+
+/// The loaded leg takes so many units of time on average, the way back none.
+pub(crate) fn travel(mut job: Job, units: f64, law: Distribution) -> Job {
+    job.zones[0].ways[0].distance_m = units * UNIT_S;
+    job.chance.loads.haul = law;
+    job
+}
+
+/// This many rakers, each with so many loads in a unit of time, exponential.
+pub(crate) fn raking(mut job: Job, rakers: usize, rate: f64) -> Job {
+    job.raking.spread_share = 0.0;
+    job.chance.loads.raking = exponential();
+    let rate_m3_per_h = rate / UNIT_S * 3600.0;
+    let raker = |n| Raker {
+        name: format!("raker {n}"),
+        rate_m3_per_h,
+        start_zone: 0,
+        walking_m_per_s: 1.0,
+        cost_per_h: 0.0,
+    };
+    job.rakers = (1..=rakers).map(raker).collect();
+    job
+}
+
+/// Runs a job with a fixed seed.
+pub(crate) fn study(job: &Job, runs: u32) -> Study {
+    Study::new(&Plan::new(job).unwrap(), 20_260_418, Runs::Exactly(runs), |_| {}).unwrap()
+}
+
+/// Collects figures that lie too far from what is expected.
+#[derive(Default)]
+pub(crate) struct Verdict {
+    compared: usize,
+    apart: Vec<String>,
+}
+
+impl Verdict {
+    /// Compares an estimate with the truth: at most `most` standard errors apart, besides what the table's own rounding allows.
+    pub(crate) fn compare(&mut self, what: &str, got: f64, error: f64, truth: f64, rounding: f64, most: f64) {
+        self.compared += 1;
+        if !((got - truth).abs() <= most * error + rounding) {
+            self.apart.push(format!("{what}: {got} with standard error {error:.2e}, expected {truth}"));
+        }
+    }
+
+    pub(crate) fn give(self, at_least: usize) {
+        assert!(self.compared >= at_least, "only {} figures were compared", self.compared);
+        assert!(
+            self.apart.is_empty(),
+            "{} of {} apart:\n{}",
+            self.apart.len(),
+            self.compared,
+            self.apart.join("\n")
+        );
+    }
+}
+
+/// Mean of a figure over runs, and its standard error.
+pub(crate) fn mean_of(study: &Study, figure: impl Fn(&Outcome) -> f64) -> (f64, f64) {
+    let mean = study.sorted(figure).mean();
+    (mean.value, mean.sd / (mean.n as f64).sqrt())
+}
+
+/// Loads in a unit of time.
+pub(crate) fn throughput(o: &Outcome) -> f64 {
+    f64::from(o.loads) / (o.completion.working as f64 / SECOND as f64 / UNIT_S)
+}
