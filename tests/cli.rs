@@ -110,6 +110,11 @@ fn both_systems_of_units_are_shown_as_the_person_chooses() {
     assert!(placed(&us).contains("yd3") && !placed(&us).contains(" m3"), "{us}");
     assert!(placed(&metric).contains(" m3") && !placed(&metric).contains("yd3"), "{metric}");
     assert!(us.contains(" am") && !metric.contains(" am"), "each has its clock");
+    // Cautions and assumptions too, which `check` lists in full.
+    let metric = bench.heapcast(["check", "job.toml", "--units", "metric"]).out;
+    for foreign in ["yd3", "ft3", " lb", "mph", " gal", "yd "] {
+        assert!(!metric.contains(foreign), "{foreign} in:\n{metric}");
+    }
 }
 
 #[test]

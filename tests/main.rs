@@ -8,6 +8,8 @@
 //! - `shipped`: every shipped scenario from file to forecast, and the trade check
 //! - `cli`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
+
 mod architecture;
 mod bad_input;
 mod cli;

@@ -8,6 +8,7 @@ use crate::nearest::nearest;
 use crate::problem::{Problem, Refusal};
 use crate::raw::{self, RawAlternative, quoted};
 use crate::scenario::{Scenario, Selection};
+use crate::units::System;
 use crate::{caution, hash};
 use sim::Plan;
 use std::path::Path;
@@ -37,7 +38,7 @@ pub(crate) fn text(
         return refuse(ledger.into_problems());
     }
     let alternatives = raw::alternatives(&table, &mut ledger);
-    let base = job(&table, None, &mut ledger);
+    let base = job(&table, None, selection.units, &mut ledger);
     let plan = base.as_ref().map(|(_, _, plan)| plan);
     for alternative in &alternatives {
         try_alternative(alternative, &table, plan, (file, text, folder), &mut ledger);
@@ -50,8 +51,9 @@ pub(crate) fn text(
         None => (base, ledger),
         Some(alternative) => {
             let mut ledger = Ledger::new(file, text, folder);
-            let built =
-                alternative.apply(&table, &mut ledger).and_then(|table| job(&table, plan, &mut ledger));
+            let built = alternative
+                .apply(&table, &mut ledger)
+                .and_then(|table| job(&table, plan, selection.units, &mut ledger));
             (built, ledger)
         }
     };
@@ -66,14 +68,14 @@ pub(crate) fn text(
 type Job = (raw::Raw, Built, Plan);
 
 /// Makes the job of a table, if nothing is wrong with it. `other` is the plan of a like job, to save compiling twice.
-fn job(table: &Table, other: Option<&Plan>, ledger: &mut Ledger<'_>) -> Option<Job> {
+fn job(table: &Table, other: Option<&Plan>, units: Option<System>, ledger: &mut Ledger<'_>) -> Option<Job> {
     let raw = raw::read(table, ledger);
     check::check(&raw, ledger);
     let heard = build::chance::hear(&raw, ledger);
     if !ledger.is_clean() {
         return None;
     }
-    let system = raw.units.as_ref().map_or_else(|| ledger.usual_system(), |units| units.value);
+    let system = shown_in(units, &raw, ledger);
     let built = build::job(&raw, heard, system, ledger)?;
     match other.map_or_else(|| Plan::new(&built.job), |other| other.variant(&built.job)) {
         Ok(plan) => Some((raw, built, plan)),
@@ -82,6 +84,12 @@ fn job(table: &Table, other: Option<&Plan>, ledger: &mut Ledger<'_>) -> Option<J
             None
         }
     }
+}
+
+/// The units to speak in: those wanted, those the file asks for, or those it uses most.
+fn shown_in(wanted: Option<System>, raw: &raw::Raw, ledger: &Ledger<'_>) -> System {
+    let of_file = || raw.units.as_ref().map(|units| units.value);
+    wanted.or_else(of_file).unwrap_or_else(|| ledger.usual_system())
 }
 
 /// Reads the file with an alternative's changes; what is then wrong and was not before is told at the alternative.
@@ -94,7 +102,7 @@ fn try_alternative(
 ) {
     let mut own = Ledger::new(file, text, folder);
     if let Some(changed) = alternative.apply(table, &mut own) {
-        job(&changed, plan, &mut own);
+        job(&changed, plan, None, &mut own);
     }
     let known: Vec<Problem> = ledger.problems().to_vec();
     for problem in own.into_problems() {
@@ -145,8 +153,8 @@ fn scenario(
     selection: &Selection,
     mut ledger: Ledger<'_>,
 ) -> Scenario {
-    let units = raw.units.as_ref().map_or_else(|| ledger.usual_system(), |units| units.value);
-    if raw.units.is_none() {
+    let units = shown_in(selection.units, &raw, &ledger);
+    if raw.units.is_none() && selection.units.is_none() {
         let words = format!("results are shown in {units} units, which the file uses most");
         ledger.assume("units", words, "as the file is written");
     }

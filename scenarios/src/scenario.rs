@@ -3,11 +3,13 @@
 use crate::caution::Caution;
 use crate::units::System;
 
-/// Which variant of the job in a file is wanted.
+/// Which variant of the job in a file is wanted, and in which units it is to be spoken of.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Selection {
     /// Name of one of the file's alternatives; `None` = the job as it stands.
     pub alternative: Option<String>,
+    /// Units of everything shown; `None` = those the file asks for, or uses most.
+    pub units: Option<System>,
 }
 
 /// A checked job with all that has to be said about it.

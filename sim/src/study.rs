@@ -6,6 +6,7 @@ use crate::percentile::Sorted;
 use crate::plan::Plan;
 use crate::run::{RunError, Scratch};
 use rayon::prelude::*;
+use std::sync::atomic::{AtomicU32, Ordering};
 
 /// How many runs to make.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -59,6 +60,8 @@ impl Study {
     fn go_on(&mut self, plan: &Plan, n: u32, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
         let first = self.runs();
         let parcels = (n - first).div_ceil(PARCEL);
+        // What comes after a run that is stuck need not be made; what comes before it must, to say which was the first.
+        let stuck = AtomicU32::new(u32::MAX);
         let done: Vec<Result<(Vec<Outcome>, Books), RunError>> = (0..parcels)
             .into_par_iter()
             .map_init(
@@ -67,9 +70,15 @@ impl Study {
                     let from = first + parcel * PARCEL;
                     let to = (from + PARCEL).min(n);
                     let mut books = plan.empty_books();
+                    if parcel > stuck.load(Ordering::Relaxed) {
+                        return Ok((Vec::new(), books));
+                    }
                     let outcomes = (from..to)
                         .map(|run| scratch.run(plan, self.seed, run, &mut books))
-                        .collect::<Result<Vec<_>, _>>()?;
+                        .collect::<Result<Vec<_>, _>>()
+                        .inspect_err(|_| {
+                            stuck.fetch_min(parcel, Ordering::Relaxed);
+                        })?;
                     made(to - from);
                     Ok((outcomes, books))
                 },

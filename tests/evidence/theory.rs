@@ -139,7 +139,8 @@ impl Verdict {
     /// Compares an estimate with the truth: at most `most` standard errors apart, besides what the table's own rounding allows.
     pub(crate) fn compare(&mut self, what: &str, got: f64, error: f64, truth: f64, rounding: f64, most: f64) {
         self.compared += 1;
-        if !((got - truth).abs() <= most * error + rounding) {
+        let near = (got - truth).abs() <= most * error + rounding;
+        if !near {
             self.apart.push(format!("{what}: {got} with standard error {error:.2e}, expected {truth}"));
         }
     }

@@ -1,4 +1,5 @@
-"""Plays all jobs and writes exact.csv and results.csv. `nice python run.py [replications]` (about 15 minutes on two cores).
+"""Plays all jobs and writes exact.csv and results.csv. `nice python run.py [replications [job ...]]` (about 15 minutes on
+two quiet cores). With jobs named, only their rows of results.csv are computed again.
 
 exact.csv    job,who,figure,value                                times in whole microseconds, volumes in m3
 results.csv  job,figure,value,standard_error,replications        times in seconds
@@ -118,18 +119,26 @@ def write(file, header, rows):
         writer.writerows(rows)
 
 
+def kept_rows(replaced):
+    with open(HERE / "results.csv", newline="") as table:
+        return [row for row in list(csv.reader(table))[1:] if row[0] not in replaced]
+
+
 def main():
     replications = int(sys.argv[1]) if len(sys.argv) > 1 else 40_000
+    names = sys.argv[2:] or list(RANDOM)
     write("exact.csv", ["job", "who", "figure", "value"],
           [row for name, (_, spec) in EXACT.items() for row in exact_rows(name, spec)])
-    rows = []
+    rows = kept_rows(names) if sys.argv[2:] else []
     with Pool(2) as pool:
-        for name, (_, spec) in RANDOM.items():
+        for name in names:
+            spec = RANDOM[name][1]
             tasks = [(name, i, CHUNK) for i in range(replications // CHUNK)]
             table = numpy.array([row for part in pool.imap(chunk, tasks) for row in part])
             for job, figure, value, error, n in [*law_rows(name, table), *book_rows(name, table, spec)]:
                 rows.append((job, figure, f"{value:.9g}", f"{error:.4g}", n))
             print(name, "done", flush=True)
+    rows.sort(key=lambda row: list(RANDOM).index(row[0]))
     write("results.csv", ["job", "figure", "value", "standard_error", "replications"], rows)
 
 

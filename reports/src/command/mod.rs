@@ -24,10 +24,8 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
 
 /// Reads the job wanted, with the units wanted in place of the file's.
 fn read(args: &JobArgs) -> Result<Scenario, Failure> {
-    let selection = Selection { alternative: args.alternative.clone() };
-    let mut scenario = scenarios::read(&args.file, &selection)?;
-    scenario.units = args.units.unwrap_or(scenario.units);
-    Ok(scenario)
+    let selection = Selection { alternative: args.alternative.clone(), units: args.units };
+    Ok(scenarios::read(&args.file, &selection)?)
 }
 
 fn plan(scenario: &Scenario) -> Result<sim::Plan, Failure> {

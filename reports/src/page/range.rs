@@ -96,7 +96,7 @@ fn round_times(finish: &Sorted, end_s: Option<f64>) -> Vec<f64> {
     const MOST: f64 = 5.0;
     const DAY_S: f64 = 86_400.0;
     let (low, high) = (finish.percentile(0.02).value, finish.percentile(0.98).value);
-    if !(low < high) {
+    if low >= high {
         return Vec::new();
     }
     if let Some(end_s) = end_s.filter(|_| (low / DAY_S).floor() != (high / DAY_S).floor()) {

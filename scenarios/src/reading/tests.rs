@@ -7,7 +7,12 @@ fn folder() -> PathBuf {
 }
 
 fn chosen(text: &str, name: &str) -> Result<crate::Scenario, crate::Refusal> {
-    read_text(text, "job.toml", &folder(), &Selection { alternative: Some(name.into()) })
+    read_text(
+        text,
+        "job.toml",
+        &folder(),
+        &Selection { alternative: Some(name.into()), ..Selection::default() },
+    )
 }
 
 #[test]
@@ -15,7 +20,9 @@ fn every_shipped_scenario_is_read_with_all_its_alternatives() {
     assert!(shipped().len() >= 6);
     for (name, text) in shipped() {
         let file = format!("{name}.toml");
-        let read = |alternative| read_text(text, &file, &folder(), &Selection { alternative });
+        let read = |alternative| {
+            read_text(text, &file, &folder(), &Selection { alternative, ..Selection::default() })
+        };
         let scenario = read(None).unwrap_or_else(|refusal| panic!("{refusal}"));
         assert!(!scenario.title.is_empty() && !scenario.assumptions.is_empty());
         for alternative in &scenario.alternatives {

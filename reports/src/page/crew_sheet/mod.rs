@@ -49,7 +49,7 @@ fn by_the_clock(forecast: &Forecast) -> Markup {
             } }
             tbody { @for moment in times::times(forecast) { tr {
                 td { (tight(&moment.when)) }
-                td { (tight(&moment.what)) }
+                td.name { (tight(&moment.what)) }
                 td.blank {}
             } } }
         }
@@ -69,14 +69,14 @@ fn crew(forecast: &Forecast, plan: &LoadPlan) -> Markup {
             } }
             tbody {
                 @for (i, loader) in job.loaders.iter().enumerate() { tr {
-                    th scope="row" { (loader.name) }
-                    td { (hauls(forecast, i)) }
+                    th.name scope="row" { (loader.name) }
+                    td.name { (hauls(forecast, i)) }
                     td { (number(plan.by_loader.get(i).copied().unwrap_or_default())) }
                     td.blank {}
                 } }
                 @for raker in &job.rakers { tr {
-                    th scope="row" { (raker.name) }
-                    td { (rakes(forecast, raker)) }
+                    th.name scope="row" { (raker.name) }
+                    td.name { (rakes(forecast, raker)) }
                     td { "–" }
                     td.blank {}
                 } }
@@ -144,8 +144,8 @@ fn loads_to_move(forecast: &Forecast, plan: &LoadPlan) -> Markup {
             } }
             @for line in &plan.lines { tbody.line {
                 tr.counted {
-                    th scope="row" { (job.zones.get(line.zone).map_or("", |zone| zone.name.as_str())) }
-                    td { (line.pile.and_then(|pile| job.stockpiles.get(pile)).map_or("–", |pile| pile.name.as_str())) }
+                    th.name scope="row" { (job.zones.get(line.zone).map_or("", |zone| zone.name.as_str())) }
+                    td.name { (line.pile.and_then(|pile| job.stockpiles.get(pile)).map_or("–", |pile| pile.name.as_str())) }
                     td { (tight(&volume(line.volume_m3, forecast.units))) }
                     td { (number(line.loads)) }
                     td.blank {}
