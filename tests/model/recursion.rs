@@ -9,23 +9,37 @@ fn whole(seconds: f64) -> i64 {
     (seconds * 1e6).round_ties_even() as i64
 }
 
+/// The laws of a job's chance, ready to be drawn from.
+struct Laws {
+    days: [Sampler; 7],
+    loads: [Sampler; 6],
+}
+
+impl Laws {
+    fn new(chance: &Chance) -> Self {
+        let (d, l) = (&chance.days, &chance.loads);
+        Self {
+            days: [&d.day, &d.loader_pace, &d.travel, &d.raker_pace, &d.fill, &d.need, &d.bulk]
+                .map(Sampler::new),
+            loads: [&l.fill, &l.loading, &l.haul, &l.dump, &l.return_leg, &l.raking].map(Sampler::new),
+        }
+    }
+}
+
 /// Completion by the recursion, with the draws taken from the laws and the luck, not from the engine.
-fn completion_by_recursion(job: &Job, seed: u64, run: u32) -> (i64, u32) {
+fn completion_by_recursion(job: &Job, laws: &Laws, seed: u64, run: u32) -> (i64, u32) {
     let luck = RunLuck::new(seed, run);
-    let (days, loads) = (&job.chance.days, &job.chance.loads);
-    let factor = |law: &Distribution, which| Sampler::new(law).at(luck.factor(which));
-    let day = factor(&days.day, Factor::Day);
-    let pace = day * factor(&days.loader_pace, Factor::LoaderPace);
-    let travel = day * factor(&days.travel, Factor::Travel);
-    let rake = day * factor(&days.raker_pace, Factor::RakerPace);
-    let fill = job.material.fill_factor * factor(&days.fill, Factor::Fill);
-    let [by_fill, by_load, by_haul, by_dump, by_return, by_rake] =
-        [&loads.fill, &loads.loading, &loads.haul, &loads.dump, &loads.return_leg, &loads.raking]
-            .map(Sampler::new);
+    let [day, loader_pace, travel, raker_pace, by_day_fill, need, bulk] = &laws.days;
+    let [by_fill, by_load, by_haul, by_dump, by_return, by_rake] = &laws.loads;
+    let day = day.at(luck.factor(Factor::Day));
+    let pace = day * loader_pace.at(luck.factor(Factor::LoaderPace));
+    let travel = day * travel.at(luck.factor(Factor::Travel));
+    let rake = day * raker_pace.at(luck.factor(Factor::RakerPace));
+    let fill = job.material.fill_factor * by_day_fill.at(luck.factor(Factor::Fill));
     let (machine, zone, raker) = (&job.loaders[0], &job.zones[0], &job.rakers[0]);
     let nothing = 0.05 * machine.heaped_m3;
-    let mut open = zone.need_m3 * factor(&days.need, Factor::Need);
-    let mut stock = job.stockpiles[0].on_hand_m3 * Sampler::new(&days.bulk).at(luck.bulk(0));
+    let mut open = zone.need_m3 * need.at(luck.factor(Factor::Need));
+    let mut stock = job.stockpiles[0].on_hand_m3 * bulk.at(luck.bulk(0));
     let room = zone.room.map_or(usize::MAX, |r| r as usize);
     let distance = zone.ways[0].distance_m;
     let (haul_s, return_s) = (
@@ -75,9 +89,10 @@ fn the_engine_agrees_with_the_recursion_on_the_same_draws_for_many_jobs() {
         job.rakers[0].rate_m3_per_h = 20.0 + 200.0 * spread(8, 7);
         job.shift.set_up_s = Distribution::Constant(300.0 * spread(4, 3));
         let plan = Plan::new(&job).unwrap();
+        let laws = Laws::new(&job.chance);
         let study = Study::new(&plan, u64::from(case), Runs::Exactly(20), |_| {}).unwrap();
         for outcome in &study.outcomes {
-            let (completion, loads) = completion_by_recursion(&job, u64::from(case), outcome.run);
+            let (completion, loads) = completion_by_recursion(&job, &laws, u64::from(case), outcome.run);
             assert_eq!(outcome.loads, loads, "case {case}, run {}", outcome.run);
             // Products of factors may be rounded in another order: one microsecond a step.
             let slack = 5 * i64::from(loads);
