@@ -30,5 +30,78 @@ fn svg(figures: &[Figure], name: &str) -> Option<Markup> {
     let svg = &figures.iter().find(|figure| figure.name == name)?.svg;
     // Inside HTML an SVG element needs no namespace and may have no XML declaration before it.
     let svg = svg.get(svg.find("<svg")?..)?.replacen(" xmlns=\"http://www.w3.org/2000/svg\"", "", 1);
-    Some(PreEscaped(svg))
+    Some(PreEscaped(gathered(&svg)))
+}
+
+/// The same drawing with rectangles of one hatching drawn as one shape, where the first of them stood. Browsers store
+/// the hatching once for every shape they print: a long run drawn rectangle by rectangle makes a document of hundreds of
+/// megabytes that takes minutes. Rectangles of a figure do not overlap; lines lie under what is drawn after them, so
+/// nothing is gathered across one.
+fn gathered(svg: &str) -> String {
+    let mut lines: Vec<String> = Vec::new();
+    let mut open: Vec<(&str, usize)> = Vec::new();
+    for line in svg.lines() {
+        let Some((hatching, outline)) = hatched(line) else {
+            if line.trim_start().starts_with("<polyline") || line.trim_start().starts_with("<line") {
+                close(&mut lines, &mut open);
+            }
+            lines.push(line.to_owned());
+            continue;
+        };
+        match open.iter().find(|(known, _)| *known == hatching) {
+            Some((_, at)) => lines[*at].push_str(&outline),
+            None => {
+                open.push((hatching, lines.len()));
+                lines.push(outline);
+            }
+        }
+    }
+    close(&mut lines, &mut open);
+    lines.join("\n")
+}
+
+/// Makes shapes of the outlines gathered so far.
+fn close(lines: &mut [String], open: &mut Vec<(&str, usize)>) {
+    for (hatching, at) in open.drain(..) {
+        lines[at] = format!("<path d=\"{}\" fill=\"{hatching}\"/>", lines[at]);
+    }
+}
+
+/// The hatching and the outline of a hatched rectangle; nothing for any other line of a drawing.
+fn hatched(line: &str) -> Option<(&str, String)> {
+    let parts: Vec<&str> = line.trim().split('"').collect();
+    let ["<rect x=", x, " y=", y, " width=", width, " height=", height, " fill=", fill, "/>"] = parts[..]
+    else {
+        return None;
+    };
+    fill.starts_with("url(#").then(|| (fill, format!("M{x} {y}h{width}v{height}h-{width}z")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rectangles_of_one_hatching_become_one_shape_as_far_as_the_next_line() {
+        let rect = |x: u32, fill: &str| {
+            format!("<rect x=\"{x}\" y=\"2\" width=\"3\" height=\"4\" fill=\"{fill}\"/>")
+        };
+        let line = "<polyline points=\"1,2 3,4\"/>".to_owned();
+        let svg = [
+            rect(1, "url(#a)"),
+            rect(5, "#FFFFFF"),
+            rect(6, "url(#b)"),
+            rect(9, "url(#a)"),
+            line.clone(),
+            rect(12, "url(#a)"),
+        ];
+        let expected = [
+            "<path d=\"M1 2h3v4h-3zM9 2h3v4h-3z\" fill=\"url(#a)\"/>".to_owned(),
+            rect(5, "#FFFFFF"),
+            "<path d=\"M6 2h3v4h-3z\" fill=\"url(#b)\"/>".to_owned(),
+            line,
+            "<path d=\"M12 2h3v4h-3z\" fill=\"url(#a)\"/>".to_owned(),
+        ];
+        assert_eq!(gathered(&svg.join("\n")), expected.join("\n"));
+    }
 }

@@ -208,3 +208,18 @@ fn on_paper_the_crew_sheet_has_pages_of_its_own_and_each_page_bears_the_title() 
     assert!(html.contains("#crew-sheet { break-before: page; break-after: page; }"));
     assert!(html.contains("content: \"Riding arena\\00002C  new footing\""));
 }
+
+#[test]
+fn the_hatched_parts_of_a_long_run_are_few_shapes_so_that_the_page_prints_quickly() {
+    let mut forecast = example::forecast();
+    let plan = sim::Plan::new(&forecast.scenario.job).unwrap();
+    forecast.typical = sim::Replay::new(&plan, 1, 0).unwrap();
+    let drawn_alone = all(&forecast, Size::PAGE);
+    let timeline = drawn_alone.iter().find(|figure| figure.name == "timeline").unwrap();
+    let rectangles = timeline.svg.matches("fill=\"url(#").count();
+    assert!(rectangles > 100, "the example has a long run: {rectangles}");
+    let html = page(&forecast, &drawn_alone, &[]);
+    let typical = between(&html, "<section id=\"typical\">", "</section>")[0];
+    let shapes = typical.matches("fill=\"url(#").count();
+    assert!(shapes <= rectangles / 5, "{shapes} shapes of {rectangles} rectangles");
+}

@@ -50,22 +50,27 @@ pub(super) fn span(from: &str, to: &str) -> String {
 }
 
 /// A figure and its unit kept on one line: the space after every number is one that does not break, unless another
-/// number, a word such as "to" or the next sentence follows.
+/// number, a word such as "to" or the next sentence follows. The time of a day stays with it.
 pub(super) fn tight(text: &str) -> String {
     let mut out = String::with_capacity(text.len() + 4);
-    let mut after_number = false;
+    let (mut before, mut last) = ("", "");
     for word in text.split(' ') {
-        let starts = word.trim_start_matches(['(', '±', '-', '\u{2212}', '$']);
-        let number = starts.starts_with(|c: char| c.is_ascii_digit());
         if !out.is_empty() {
-            let joins =
-                after_number && !number && !matches!(word, "to" | "and" | "in" | "more" | "less" | "lost");
-            out.push(if joins { '\u{a0}' } else { ' ' });
+            let unit = is_number(last)
+                && !is_number(word)
+                && !last.ends_with(['.', ',', ';', ':'])
+                && !matches!(word, "to" | "and" | "in" | "more" | "less" | "lost");
+            let of_day = is_number(word) && (last == "day" || before == "day" && is_number(last));
+            out.push(if unit || of_day { '\u{a0}' } else { ' ' });
         }
         out.push_str(word);
-        after_number = number && !word.ends_with(['.', ',', ';', ':']);
+        (before, last) = (last, word);
     }
     out
+}
+
+fn is_number(word: &str) -> bool {
+    word.trim_start_matches(['(', '±', '-', '\u{2212}', '$']).starts_with(|c: char| c.is_ascii_digit())
 }
 
 /// `Saturday, 18 April 2026`.
@@ -101,7 +106,7 @@ mod tests {
     #[test]
     fn a_figure_stays_with_its_unit() {
         assert_eq!(tight("3 h 56 min to 4 h"), "3\u{a0}h 56\u{a0}min to 4\u{a0}h");
-        assert_eq!(tight("day 3 11:26 am"), "day 3 11:26\u{a0}am");
+        assert_eq!(tight("day 3 11:26 am"), "day\u{a0}3\u{a0}11:26\u{a0}am");
         assert_eq!(tight("66.3 yd3 to 77 yd3"), "66.3\u{a0}yd3 to 77\u{a0}yd3");
         assert_eq!(tight("± 3 min"), "± 3\u{a0}min");
         assert_eq!(tight("by 08:21. Nothing, by 2, either"), "by 08:21. Nothing, by 2, either");
