@@ -25,7 +25,8 @@ pub struct Material {
 impl Material {
     /// Where its density comes from, with the status of the source.
     pub(crate) fn density_from(&self) -> String {
-        format!("built-in table of materials: {}; typical value: {}", self.part("density"), self.status)
+        let status = in_words(&self.status);
+        format!("built-in table of materials: {}; typical value {status}", self.part("density"))
     }
 
     /// Where its fill factor comes from.
@@ -39,16 +40,21 @@ impl Material {
     }
 
     /// The part of the source that tells of one figure.
-    fn part(&self, figure: &str) -> &str {
+    fn part(&self, figure: &str) -> String {
         let parts = self.source.split("; ");
         let part = parts.filter_map(|part| part.strip_prefix(figure)?.strip_prefix(": ")).next();
-        part.unwrap_or(&self.source)
+        in_words(part.unwrap_or(&self.source))
     }
 
     pub(crate) fn fill(&self) -> LowTypicalHigh {
         let [low, typical, high] = self.fill_factor;
         LowTypicalHigh { low, typical, high }
     }
+}
+
+/// The status of a source as a person says it.
+fn in_words(status: &str) -> String {
+    status.replace("SEEN", "read in the source").replace("MEMORY", "from memory")
 }
 
 /// All materials of the built-in table.

@@ -14,8 +14,10 @@ pub fn the_job(scenario: &Scenario, units: System) -> String {
             format!("all {}", volume(scenario.ordered_m3, units))
         }
     };
+    // "wood chips, green" is followed by a pause.
+    let pause = if job.material.name.contains(',') { "," } else { "" };
     format!(
-        "{amount} of {} from {} to {}, with {} and {}.",
+        "{amount} of {}{pause} from {} to {}, with {} and {}.",
         job.material.name,
         count(job.stockpiles.len(), "pile"),
         count(job.zones.len(), "zone"),

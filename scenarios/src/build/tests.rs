@@ -64,7 +64,11 @@ fn every_default_used_is_listed_with_its_source() {
     }
     assert!(scenario.assumptions.iter().all(|a| !a.from.is_empty() && !a.words.is_empty()));
     let density = scenario.assumptions.iter().find(|a| a.key == "material.density").unwrap();
-    assert!(density.from.contains("SEEN") && !density.from.contains("settling"), "{}", density.from);
+    assert!(
+        density.from.contains("read in the source") && !density.from.contains("settling"),
+        "{}",
+        density.from
+    );
 }
 
 #[test]
