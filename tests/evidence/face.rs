@@ -48,7 +48,8 @@ fn loaders_at_one_face_move_what_the_finite_source_queue_says() {
 
 #[test]
 fn loaders_wait_at_the_face_as_much_as_the_printed_table_says() {
-    // F, the efficiency, is the share of its time in which a machine does not wait; printed to three digits.
+    // F, the efficiency, is the share of its time in which a machine does not wait; printed to three digits,
+    // which agree with exact computation to 0.001.
     let table = Table::read("finite_queue_published.csv");
     let mut verdict = Verdict::default();
     for row in &table.rows {
@@ -63,7 +64,7 @@ fn loaders_wait_at_the_face_as_much_as_the_printed_table_says() {
         };
         let (got, error) = mean_of(&study(&job, RUNS), waits);
         let what = format!("{loaders} loaders, {} at once, service factor {factor}", f("c_servers"));
-        verdict.compare(&what, got, error, f("F_printed"), 0.000_5 + 0.001 + WAY_IN, 5.5);
+        verdict.compare(&what, got, error, f("F_printed"), 0.001 + WAY_IN, 5.5);
     }
     verdict.give(38);
 }

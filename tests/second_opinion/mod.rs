@@ -1,5 +1,5 @@
 //! The engine against the same model written a second time, in another language on another library, by somebody who had
-//! only the model's text (see `README.md` here). Source of every figure: `exact.csv` and `results.csv`, computed by
+//! only the model's text and a list of agreed readings of it (see `README.md` here). Source of every figure: `exact.csv` and `results.csv`, computed by
 //! `run.py`; status: computed.
 
 mod from_json;

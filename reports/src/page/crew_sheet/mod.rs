@@ -161,7 +161,7 @@ fn loads_to_move(forecast: &Forecast, plan: &LoadPlan) -> Markup {
             } }
         }
         p.note {
-            @if per_box == 1 { "One box for each load. " } @else { "One box for every " (per_box) " loads. " }
+            @if per_box == 1 { "On paper, one box for each load. " } @else { "On paper, one box for every " (per_box) " loads. " }
             "Volumes and loads are means of all runs"
             @if several_piles { "; how they divide among the piles is that of a typical run" }
             "."
