@@ -32,7 +32,8 @@ pub(super) fn check(shift: &RawShift, ledger: &mut Ledger<'_>) {
             && end.value > start
             && pause.to.value > end.value
         {
-            let what = format!("this break lasts longer than the day, which ends at {}", said(end.value));
+            let how = if pause.from.value >= end.value { "begins after" } else { "lasts longer than" };
+            let what = format!("this break {how} the day, which ends at {}", said(end.value));
             ledger.wrong_at(&pause.to, what, "keep breaks within the day");
         }
     }
@@ -44,7 +45,8 @@ pub(super) fn check(shift: &RawShift, ledger: &mut Ledger<'_>) {
 fn day_is_long_enough(shift: &RawShift, start: f64, end: &crate::ledger::At<f64>, ledger: &mut Ledger<'_>) {
     let said = |seconds| clock(seconds, System::Metric);
     if end.value <= start {
-        let what = format!("the day ends before it begins, at {}", said(start));
+        let how = if end.value == start { "when" } else { "before" };
+        let what = format!("the day ends {how} it begins, at {}", said(start));
         ledger.wrong_at(end, what, "write a later time; work over midnight is not reckoned");
         return;
     }

@@ -54,8 +54,11 @@ fn from(way: &RawWay, piles: &[String], count: usize, ledger: &mut Ledger<'_>) {
     match &way.from {
         Some(from) => known("stockpile", from, piles, ledger),
         None if count > 1 && !way.from_is_wrong => {
-            let right =
-                format!("there are {}: write from = \"{}\"", quoted(piles), piles.first().map_or("", |p| p));
+            let right = format!(
+                "there are {}: write ways = [ {{ from = \"{}\", distance = ... }} ]",
+                quoted(piles),
+                piles.first().map_or("", |p| p)
+            );
             ledger.problem(&way.place, "", "it is not said from which stockpile", right);
         }
         None => {}
