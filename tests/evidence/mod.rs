@@ -6,5 +6,6 @@ mod handbook;
 mod laws;
 mod line;
 mod percentiles;
+mod sheet;
 mod sum_of_cycles;
 mod theory;

@@ -1,5 +1,6 @@
 //! Jobs for which queueing theory has the answer, and how far from it chance may lead.
 
+use super::sheet::Sheet;
 use sim::*;
 use std::path::Path;
 
@@ -154,6 +155,34 @@ impl Verdict {
             self.compared,
             self.apart.join("\n")
         );
+    }
+}
+
+/// Working time to the last heap raked out, in units.
+pub(crate) fn completion(o: &Outcome) -> f64 {
+    o.completion.working as f64 / SECOND as f64 / UNIT_S
+}
+
+/// Compares mean, sd, P10, P50, P80, P90 and P95 of a sample with what `truth` gives by these names. The error of a
+/// percentile is read off its 95 % interval; that of the spread off the sample's fourth moment.
+pub(crate) fn percentiles(
+    sheet: &mut Sheet,
+    what: &str,
+    sample: &Sorted,
+    truth: impl Fn(&str) -> f64,
+    rounding: f64,
+) {
+    let mean = sample.mean();
+    let root = (mean.n as f64).sqrt();
+    sheet.compare(format!("{what}: mean"), mean.value, mean.sd / root, truth("mean"), rounding);
+    let fourth = sample.values().iter().map(|x| (x - mean.value).powi(4)).sum::<f64>() / mean.n as f64;
+    let variance = mean.sd * mean.sd;
+    let error = ((fourth - variance * variance) / (4.0 * variance * mean.n as f64)).sqrt();
+    sheet.compare(format!("{what}: sd"), mean.sd, error, truth("sd"), rounding);
+    for (name, share) in [("P10", 0.1), ("P50", 0.5), ("P80", 0.8), ("P90", 0.9), ("P95", 0.95)] {
+        let percentile = sample.percentile(share);
+        let error = (percentile.high.unwrap() - percentile.low.unwrap()) / (2.0 * 1.96);
+        sheet.compare(format!("{what}: {name}"), percentile.value, error, truth(name), rounding);
     }
 }
 
