@@ -61,34 +61,41 @@
 //! ```
 
 mod activity;
+mod always_valid;
 mod calendar;
 mod chance;
+mod cost;
 mod fit;
 mod handbook;
 mod job;
 mod luck;
 mod observe;
 mod outcome;
+mod paired;
 mod percentile;
 mod plan;
 mod relief;
 mod replay;
 mod run;
 mod sampler;
+mod select;
 mod study;
 
 pub use activity::{LoaderActivity, LoaderTimes, Micros, RakerActivity, RakerTimes, SECOND};
 pub use chance::{ChanceError, Distribution};
+pub use cost::CostParts;
 pub use fit::{FitError, LowTypicalHigh};
 pub use handbook::Handbook;
 pub use job::*;
 pub use luck::{Factor, Kind, LoadLuck, RunLuck};
 pub use observe::{Entry, Event};
 pub use outcome::{Books, Moment, Outcome, PROGRESS_PARTS, ZoneTotals};
+pub use paired::{Paired, paired};
 pub use percentile::{LEVEL, Mean, Percentile, Share, Sorted, interval_ranks, mean, share};
 pub use plan::{JobError, MOST_LOADERS, MOST_RAKERS, Plan};
 pub use relief::{Improvement, Relief, ReliefError, relief};
 pub use replay::Replay;
 pub use run::RunError;
 pub use sampler::Sampler;
+pub use select::{Luck, Promise, Selected, select};
 pub use study::{Runs, Study};

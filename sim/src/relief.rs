@@ -2,7 +2,9 @@
 
 use crate::activity::SECOND;
 use crate::job::Job;
-use crate::percentile::{Mean, mean};
+use crate::outcome::Outcome;
+use crate::paired::paired;
+use crate::percentile::Mean;
 use crate::plan::{JobError, Plan};
 use crate::run::RunError;
 use crate::study::{Runs, Study};
@@ -103,10 +105,7 @@ pub fn relief(
     for improvement in Improvement::ALL {
         let Some(improved) = improvement.of(job) else { continue };
         let better = Study::new(&plan.variant(&improved)?, study.seed, Runs::Exactly(runs), &made)?;
-        let saved = |figure: fn(&crate::Outcome) -> f64| {
-            let pairs = study.outcomes.iter().zip(&better.outcomes);
-            mean(&pairs.map(|(before, after)| figure(before) - figure(after)).collect::<Vec<_>>())
-        };
+        let saved = |figure: fn(&Outcome) -> f64| paired(&study.outcomes, &better.outcomes, figure).mean;
         all.push(Relief {
             improvement,
             saved_s: saved(|o| o.finish.working as f64 / SECOND as f64),

@@ -56,7 +56,14 @@ impl Study {
         Ok(study)
     }
 
-    /// Makes the runs that are missing up to `n` in all.
+    /// Makes the runs that are missing up to `n` in all, as if they had been asked for at first.
+    ///
+    /// # Errors
+    /// The first run, by number, that could make no progress.
+    pub fn extend(&mut self, plan: &Plan, n: u32, made: impl Fn(u32) + Sync) -> Result<(), RunError> {
+        if n > self.runs() { self.go_on(plan, n, &made) } else { Ok(()) }
+    }
+
     fn go_on(&mut self, plan: &Plan, n: u32, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
         let first = self.runs();
         let parcels = (n - first).div_ceil(PARCEL);
