@@ -1,0 +1,21 @@
+//! What can be typed after `heapcast check`.
+
+use super::{JobArgs, SayArgs};
+use clap::Args;
+
+pub(super) const EXAMPLES: &str = "\
+Examples:
+  heapcast check arena.toml
+  heapcast check arena.toml --alternative \"a second raker\"
+  heapcast check arena.toml --json";
+
+/// `heapcast check`.
+#[derive(Args, Debug)]
+pub struct CheckArgs {
+    /// The job.
+    #[command(flatten)]
+    pub job: JobArgs,
+    /// What to say.
+    #[command(flatten)]
+    pub say: SayArgs,
+}

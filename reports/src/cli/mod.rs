@@ -1,0 +1,123 @@
+//! The command line: what can be typed, and what it means.
+
+mod check;
+mod forecast;
+mod new;
+mod replay;
+
+pub use check::CheckArgs;
+pub use forecast::ForecastArgs;
+pub use new::{AnswerArgs, NewArgs};
+pub use replay::ReplayArgs;
+
+use clap::builder::{PossibleValuesParser, TypedValueParser};
+use clap::{Args, Parser, Subcommand};
+use scenarios::units::System;
+use std::path::PathBuf;
+
+/// The seed when none is given: the same file gives the same answer, whoever asks.
+pub const DEFAULT_SEED: u64 = 1;
+/// Runs when nothing else is asked for.
+pub const DEFAULT_RUNS: u32 = 10_000;
+/// Runs after which `--within` gives up.
+pub const MOST_RUNS: u32 = 1_000_000;
+
+const EXAMPLES: &str = "\
+Examples:
+  heapcast new arena.toml                    write down a job, asked question by question
+  heapcast check arena.toml                  what is wrong, doubtful or assumed, without a run
+  heapcast forecast arena.toml               done by when, what holds it up, what would help
+  heapcast forecast arena.toml --by 15:00    and the chance of being done by three
+  heapcast replay arena.toml                 one run step by step
+
+Units in a scenario file are typed with every figure: \"44 yd3\", \"17.5 ft3\", \"0.5 m3\", \"60 in\", \"4 mph\", \"20 s\".
+Exit codes: 0 fine, 1 could not be carried out, 2 something typed is wrong, 130 stopped by you.";
+
+/// How long will moving the pile take? A range you can promise, what holds it up, and what would help.
+#[derive(Debug, Parser)]
+#[command(name = "heapcast", version, after_long_help = EXAMPLES, max_term_width = 100)]
+pub struct Cli {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What heapcast can do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Tell when the job will be done, as a range, what holds it up, and what would help
+    #[command(after_long_help = forecast::EXAMPLES)]
+    Forecast(ForecastArgs),
+    /// Show one run of the job step by step
+    #[command(after_long_help = replay::EXAMPLES)]
+    Replay(ReplayArgs),
+    /// Check a scenario file and list cautions and assumptions, without a run
+    #[command(after_long_help = check::EXAMPLES)]
+    Check(CheckArgs),
+    /// Write a commented scenario file to start from
+    #[command(after_long_help = new::EXAMPLES)]
+    New(NewArgs),
+}
+
+/// The job wanted.
+#[derive(Args, Clone, Debug)]
+pub struct JobArgs {
+    /// Scenario file (TOML)
+    pub file: PathBuf,
+    /// The alternative of this name in the file instead of the job as it stands
+    #[arg(long, value_name = "NAME")]
+    pub alternative: Option<String>,
+    /// Units to show [default: the file's own]
+    #[arg(long, value_name = "SYSTEM", value_parser = system())]
+    pub units: Option<System>,
+}
+
+/// How the luck is drawn.
+#[derive(Args, Clone, Debug)]
+pub struct LuckArgs {
+    /// Seed of all luck; the same seed and file give the same answer on any number of threads
+    #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER")]
+    pub seed: u64,
+    /// Runs to make
+    #[arg(long, default_value_t = DEFAULT_RUNS, value_name = "NUMBER",
+          value_parser = clap::value_parser!(u32).range(1..=i64::from(MOST_RUNS)))]
+    pub runs: u32,
+    /// Threads to work with [default: all there are]
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    pub threads: Option<u16>,
+}
+
+/// What is said on the terminal.
+#[derive(Args, Clone, Copy, Debug)]
+pub struct SayArgs {
+    /// Say one line and no more; no progress bar
+    #[arg(long, short)]
+    pub quiet: bool,
+    /// Print everything as JSON instead of text
+    #[arg(long, conflicts_with = "quiet")]
+    pub json: bool,
+}
+
+fn system() -> impl TypedValueParser<Value = System> {
+    PossibleValuesParser::new(["us", "metric"])
+        .map(|word| if word == "us" { System::Us } else { System::Metric })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_put_together_without_contradictions() {
+        Cli::command().debug_assert();
+    }
+
+    #[test]
+    fn every_command_shows_examples_in_its_long_help() {
+        for command in Cli::command().get_subcommands_mut() {
+            let help = command.render_long_help().to_string();
+            assert!(help.contains("Examples:"), "{help}");
+        }
+    }
+}
