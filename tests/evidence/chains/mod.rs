@@ -1,0 +1,90 @@
+//! Finite jobs whose answer is worked out apart from heapcast, for features that no printed table covers: each table is made by
+//! the Python programs of this folder (`README.md`), by two methods that must agree.
+
+mod crew;
+mod line;
+mod pair;
+mod zones;
+
+use super::sheet::{Sheet, Status};
+use super::theory::*;
+use sim::*;
+
+/// Runs of every job here.
+const RUNS: u32 = 100_000;
+
+/// Standard errors allowed: some hundred figures a sheet, of which one in 150,000 lies further out by chance alone.
+const MOST: f64 = 4.5;
+
+/// What the tables are rounded to, and whole microseconds.
+const ROUNDING: f64 = 1e-6;
+
+/// How the chains were solved.
+const CHAIN: &str = "Markov chain solved by uniformisation (Jensen 1953; Grassmann 1977), held against a second chain that follows everybody \
+     by number, solved by Laplace transform (Abate & Whitt 1995): they agree to 3e-9";
+
+/// A table of this folder.
+fn table(name: &str) -> Table {
+    Table::read(&format!("chains/{name}"))
+}
+
+/// A loader's mean times, in units; all exponential.
+#[derive(Clone, Copy, Default)]
+struct Cycle {
+    load: f64,
+    haul: f64,
+    dump: f64,
+    back: f64,
+}
+
+/// Gives every loader these times. The way in needs no time of its own where only the way back takes any.
+fn cycle(job: Job, times: Cycle) -> Job {
+    let mut job = loading(job, times.load, exponential());
+    let (distance, loaded, empty) = if times.haul > 0.0 {
+        (times.haul, 1.0, if times.back > 0.0 { times.haul / times.back } else { 1e12 })
+    } else {
+        (times.back, 1e12, 1.0)
+    };
+    job.zones[0].ways[0].distance_m = distance * UNIT_S;
+    for loader in &mut job.loaders {
+        loader.dump_s = times.dump * UNIT_S;
+        (loader.loaded_m_per_s, loader.empty_m_per_s) = (loaded, empty);
+    }
+    for law in [&mut job.chance.loads.haul, &mut job.chance.loads.dump, &mut job.chance.loads.return_leg] {
+        *law = exponential();
+    }
+    job
+}
+
+/// Compares the time that all loaders, or all rakers, spend on each thing, mean over runs, wherever the table has any.
+fn times(sheet: &mut Sheet, what: &str, study: &Study, truth: &dyn Fn(&str) -> f64, headings: &[&str]) {
+    use LoaderActivity as L;
+    use RakerActivity as R;
+    let units = |spent: i64| spent as f64 / SECOND as f64 / UNIT_S;
+    for heading in headings {
+        let spent = |o: &Outcome| match *heading {
+            "loading" => units(o.loaders[L::Loading as usize]),
+            "hauling" => units(o.loaders[L::Hauling as usize]),
+            "passing" => units(o.loaders[L::Passing as usize]),
+            "waiting_face" => units(o.loaders[L::WaitingForFace as usize]),
+            "waiting_pass" => units(o.loaders[L::WaitingForPass as usize]),
+            "waiting_room" => units(o.loaders[L::WaitingForRoom as usize]),
+            "dumping" => units(o.loaders[L::Dumping as usize]),
+            "returning" => units(o.loaders[L::Returning as usize]),
+            "stopped" => units(o.loaders[L::Stopped as usize]),
+            "raking" => units(o.rakers[R::Raking as usize]),
+            "standing_clear" => units(o.rakers[R::StandingClear as usize]),
+            _ => panic!("no such time: {heading}"),
+        };
+        let (got, error) = mean_of(study, spent);
+        if truth(heading) > 0.0 {
+            sheet.compare(
+                format!("{what}: {}", heading.replace('_', " ")),
+                got,
+                error,
+                truth(heading),
+                ROUNDING,
+            );
+        }
+    }
+}
