@@ -98,12 +98,14 @@ pub(crate) fn parse(text: &str) -> Result<Table, Vec<Fault>> {
         let table = table_of(table.get_ref(), text, &mut faults);
         return if faults.is_empty() { Ok(table) } else { Err(faults) };
     }
-    let mut lines = std::collections::BTreeSet::new();
     let mut faults: Vec<_> = errors.iter().map(|error| fault(error, text)).collect();
     faults.sort_by_key(|fault| fault.span.as_ref().map_or(usize::MAX, |span| span.start));
+    let (mut counted, mut line, mut last) = (0, 0, None);
     faults.retain(|fault| {
         let start = fault.span.as_ref().map_or(text.len(), |span| span.start.min(text.len()));
-        lines.insert(text.as_bytes()[..start].iter().filter(|b| **b == b'\n').count())
+        line += text.as_bytes()[counted..start].iter().filter(|b| **b == b'\n').count();
+        counted = start;
+        last.replace(line) != Some(line)
     });
     faults.truncate(crate::ledger::MOST_PROBLEMS);
     Err(faults)
@@ -203,6 +205,11 @@ mod tests {
         let starts: Vec<_> = faults.iter().map(|fault| fault.span.clone().map(|s| s.start)).collect();
         assert!(faults.len() >= 2, "{faults:?} at {starts:?}");
         assert!(faults.iter().any(|fault| fault.what == "this stands here twice"), "{faults:?}");
+    }
+
+    #[test]
+    fn a_long_file_of_nothing_but_faults_is_answered_and_told_in_part() {
+        assert_eq!(parse(&"=\n".repeat(100_000)).unwrap_err().len(), crate::ledger::MOST_PROBLEMS);
     }
 
     #[test]

@@ -105,7 +105,7 @@ impl<'t> Ledger<'t> {
         what: impl Into<String>,
         right: impl Into<String>,
     ) {
-        if self.problems.len() >= MOST_PROBLEMS {
+        if self.is_full() {
             self.unlisted += 1;
             return;
         }
@@ -130,6 +130,11 @@ impl<'t> Ledger<'t> {
     /// Whether nothing is wrong so far.
     pub(crate) fn is_clean(&self) -> bool {
         self.problems.is_empty()
+    }
+
+    /// Whether no further problem would be listed.
+    pub(crate) fn is_full(&self) -> bool {
+        self.problems.len() >= MOST_PROBLEMS
     }
 
     /// All problems in the order of the file, the same one only once.

@@ -165,6 +165,14 @@ impl Plan {
         Self::compile(job, Compiled::default())
     }
 
+    /// Whether [`Plan::new`] would make a job ready, without the work of doing so.
+    ///
+    /// # Errors
+    /// As [`Plan::new`].
+    pub fn check(job: &Job) -> Result<(), JobError> {
+        refuse::check(job)
+    }
+
     /// Makes a variant of this plan's job ready, sharing the tables of the distributions they have in common.
     ///
     /// # Errors
