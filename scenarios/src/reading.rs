@@ -13,165 +13,59 @@ use crate::{caution, hash};
 use sim::Plan;
 use std::path::Path;
 
-/// A scenario file that has been read and in which nothing was found wrong: neither with the job as it stands nor with any of
-/// its alternatives. Whoever wants several scenarios of one file reads it once.
-///
-/// ```
-/// use scenarios::{JobFile, Selection};
-/// let (name, text) = scenarios::shipped()[6];
-/// let file = JobFile::of_text(text, name, std::path::Path::new(".")).unwrap();
-/// let changes = vec!["rakers = 2".parse().unwrap()];
-/// let two = file.scenario(&Selection { changes, ..Selection::default() }).unwrap();
-/// assert_eq!((two.job.rakers.len(), two.name().as_str()), (2, "rakers = 2"));
-/// ```
-#[derive(Clone, Debug)]
-pub struct JobFile {
-    file: String,
-    text: String,
-    folder: PathBuf,
-    table: Table,
-    alternatives: Vec<RawAlternative>,
-    plan: Plan,
-    /// The units it uses most, whatever is changed.
-    system: System,
-}
-
-impl JobFile {
-    /// Reads a file.
-    ///
-    /// # Errors
-    /// Everything that is wrong with it, in one go.
-    pub fn open(path: &Path) -> Result<Self, Refusal> {
-        let file = path.display().to_string();
-        let folder = path.parent().unwrap_or(Path::new(""));
-        match source::text(path) {
-            Ok(text) => Self::of_text(&text, &file, folder),
-            Err(unread) => Err(unread.refusal(file)),
-        }
-    }
-
-    /// Reads the text of a file; files of observed values are looked for in `folder`.
-    ///
-    /// # Errors
-    /// Everything that is wrong with it, in one go.
-    pub fn of_text(text: &str, file: &str, folder: &Path) -> Result<Self, Refusal> {
-        let refuse = |problems| Err(Refusal { file: file.to_owned(), text: text.to_owned(), problems });
-        let mut ledger = Ledger::new(file, text, folder);
-        let table = match document::parse(text) {
-            Ok(table) => table,
-            Err(faults) => {
-                for fault in faults {
-                    let place = Place { span: fault.span, ..Place::default() };
-                    ledger.problem(&place, "", fault.what, fault.right);
-                }
-                return refuse(ledger.into_problems());
+/// Reads a text; `bytes` are the file's own.
+pub(crate) fn text(
+    text: &str,
+    file: &str,
+    folder: &Path,
+    selection: &Selection,
+) -> Result<Scenario, Refusal> {
+    let refuse = |problems| Err(Refusal { file: file.to_owned(), text: text.to_owned(), problems });
+    let mut ledger = Ledger::new(file, text, folder);
+    let table = match document::parse(text) {
+        Ok(table) => table,
+        Err(faults) => {
+            for fault in faults {
+                let place = Place { span: fault.span, ..Place::default() };
+                ledger.problem(&place, "", fault.what, fault.right);
             }
-        };
-        if table.entries.is_empty() {
-            let right = "begin with [material], [[zone]], [[stockpile]], [[loader]] and [[raker]]";
-            ledger.problem(&Place::default(), "", "this file is empty", right);
             return refuse(ledger.into_problems());
         }
-        let alternatives = raw::alternatives(&table, &mut ledger);
-        let base = job(&table, None, None, &mut ledger);
-        let plan = base.as_ref().map(|(_, _, plan)| plan);
-        let system = ledger.usual_system();
-        for alternative in &alternatives {
-            try_alternative(alternative, &table, plan, (file, text, folder), &mut ledger);
+    };
+    if table.entries.is_empty() {
+        let right = "begin with [material], [[zone]], [[stockpile]], [[loader]] and [[raker]]";
+        ledger.problem(&Place::default(), "", "this file is empty", right);
+        return refuse(ledger.into_problems());
+    }
+    let alternatives = raw::alternatives(&table, &mut ledger);
+    let base = job(&table, selection.units, &mut ledger);
+    for alternative in &alternatives {
+        if ledger.is_full() {
+            break;
         }
-        match base {
-            Some((_, _, plan)) if ledger.is_clean() => Ok(Self {
-                file: file.to_owned(),
-                text: text.to_owned(),
-                folder: folder.to_owned(),
-                table,
-                alternatives,
-                plan,
-                system,
-            }),
-            _ => {
-                if ledger.is_clean() {
-                    ledger.problem(&Place::default(), "", "the job could not be made", PROGRAM);
-                }
-                refuse(ledger.into_problems())
-            }
+        try_alternative(alternative, &table, (file, text, folder), &mut ledger);
+    }
+    let chosen = selection.alternative.as_ref().map(|name| choose(name, &alternatives, &mut ledger));
+    if !ledger.is_clean() {
+        return refuse(ledger.into_problems());
+    }
+    let (built, mut ledger) = match chosen.flatten() {
+        None => (base, ledger),
+        Some(alternative) => {
+            let mut ledger = Ledger::new(file, text, folder);
+            let built = alternative
+                .apply(&table, &mut ledger)
+                .and_then(|table| job(&table, selection.units, &mut ledger));
+            (built, ledger)
         }
-    }
-
-    /// Name of the file as typed.
-    pub fn file(&self) -> &str {
-        &self.file
-    }
-
-    /// Names of its alternatives, in its order.
-    pub fn alternatives(&self) -> Vec<String> {
-        self.alternatives.iter().map(|alternative| alternative.name.value.clone()).collect()
-    }
-
-    /// The job as it stands, or as selected: first the alternative's changes, then those asked for, in their order.
-    ///
-    /// # Errors
-    /// What is wrong with the selection: an alternative that is not there, changes that cannot be made, or that make the job
-    /// impossible; the key of each problem of a change begins with `--change "..."`.
-    pub fn scenario(&self, selection: &Selection) -> Result<Scenario, Refusal> {
-        let asked: Vec<Asked> = selection.changes.iter().map(Asked::by_change).collect();
-        self.changed(selection, &asked)
-    }
-
-    /// As [`JobFile::scenario`], with the changes asked for in place of those of the selection.
-    pub(crate) fn changed(&self, selection: &Selection, asked: &[Asked]) -> Result<Scenario, Refusal> {
-        let mut ledger = Ledger::new(&self.file, &self.text, &self.folder);
-        let mut table = self.table.clone();
-        if let Some(name) = &selection.alternative {
-            let found = choose(name, &self.alternatives, &mut ledger);
-            match found.and_then(|alternative| alternative.apply(&table, &mut ledger)) {
-                Some(changed) => table = changed,
-                None => return Err(self.refusal(ledger.into_problems())),
-            }
-        }
-        let marks = changes::marks(asked, &self.text);
-        let mut assumed = Vec::new();
-        for (one, mark) in asked.iter().zip(&marks) {
-            let before = self.before(&one.change, &table, selection.units);
-            let before = before.as_ref().map(|(raw, built, system)| Before { raw, job: &built.job, system: *system });
-            assumed.extend(changes::make(&one.change, mark, &mut table, before.as_ref(), &mut ledger).unwrap_or_default());
-        }
-        let built = if ledger.is_clean() {
-            job(&table, Some(&self.plan), Some(selection.units.unwrap_or(self.system)), &mut ledger)
-        } else {
-            None
-        };
-        match built {
-            Some((raw, built, _)) => {
-                assumed.into_iter().for_each(|(key, words, from)| ledger.assume(key, words, from));
-                Ok(self.finished(raw, built, selection, asked, ledger))
-            }
-            None => {
-                if ledger.is_clean() {
-                    ledger.problem(&Place::default(), "", "the job could not be made", PROGRAM);
-                }
-                Err(self.refusal(changes::told(ledger.into_problems(), &marks)))
-            }
-        }
-    }
-
-    /// The job before a change, for knobs, which turn it in proportion; `None` if what was changed before made it impossible.
-    fn before(&self, change: &Change, table: &Table, units: Option<System>) -> Option<(raw::Raw, Built, System)> {
-        if matches!(Knob::of(&change.key), Knob::Key(_)) {
-            return None;
-        }
-        let mut unheard = Ledger::new(&self.file, &self.text, &self.folder);
-        let (raw, built, _) = job(table, Some(&self.plan), units, &mut unheard)?;
-        let system = shown_in(units, &raw, self.system);
-        Some((raw, built, system))
-    }
-
-    fn refusal(&self, problems: Vec<Problem>) -> Refusal {
-        Refusal { file: self.file.clone(), text: self.text.clone(), problems }
-    }
+    };
+    let Some((raw, built)) = built else {
+        let right = "this is a fault of the program, not of the file; please report it";
+        ledger.problem(&Place::default(), "", "the job could not be made", right);
+        return refuse(ledger.into_problems());
+    };
+    Ok(scenario(raw, built, &alternatives, (file, text), selection, ledger))
 }
-
-const PROGRAM: &str = "this is a fault of the program, not of the file; please report it";
 
 type Job = (raw::Raw, Built);
 
