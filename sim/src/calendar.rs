@@ -36,7 +36,7 @@ impl Calendar {
     /// Sets the slot's next event.
     #[inline]
     pub(crate) fn set(&mut self, slot: usize, at: Micros) {
-        self.put(slot, ((at as u64) << SLOT_BITS) | slot as u64);
+        self.put(slot, ((at as u64) << SLOT_BITS) + slot as u64);
     }
 
     /// Takes the slot's event away.
@@ -50,7 +50,7 @@ impl Calendar {
     fn put(&mut self, slot: usize, key: u64) {
         let mut i = self.leaves + slot;
         self.keys[i] = key;
-        while i > 1 {
+        while i != 1 {
             let winner = self.keys[i].min(self.keys[i ^ 1]);
             i >>= 1;
             if self.keys[i] == winner {

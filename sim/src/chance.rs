@@ -258,3 +258,6 @@ impl Distribution {
 fn normal() -> Normal {
     Normal::standard()
 }
+
+#[cfg(test)]
+mod tests;
