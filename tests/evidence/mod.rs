@@ -1,11 +1,16 @@
 //! Evidence: the forecast against theory and print. Every table here is a copy of published or independently computed
 //! values; each module names its source and status. Nothing is held against heapcast's own seeded output.
 
+mod answers;
+mod chains;
 mod face;
 mod handbook;
 mod laws;
 mod line;
 mod percentiles;
-mod sheet;
+pub(crate) mod sheet;
 mod sum_of_cycles;
+mod table;
 mod theory;
+mod unlimited_room;
+mod watched;

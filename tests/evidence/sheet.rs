@@ -3,7 +3,6 @@
 
 /// How well the expected figures are known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[expect(dead_code, reason = "every status is listed, whether or not a sheet has it today")]
 pub(crate) enum Status {
     /// Read in the source named.
     Seen,
@@ -17,6 +16,31 @@ pub(crate) enum Status {
     CommonPractice,
 }
 
+impl Status {
+    pub(crate) const ALL: [Self; 5] =
+        [Self::Seen, Self::SecondHand, Self::Memory, Self::Computed, Self::CommonPractice];
+
+    /// As the page says it.
+    pub(crate) fn words(self) -> &'static str {
+        match self {
+            Self::Seen => "seen",
+            Self::SecondHand => "second hand",
+            Self::Memory => "from memory",
+            Self::Computed => "computed",
+            Self::CommonPractice => "common practice",
+        }
+    }
+}
+
+/// What a figure is held against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Against {
+    /// One figure.
+    Figure,
+    /// A band: `expected` is its middle and `rounding` half its width.
+    Band,
+}
+
 /// One figure compared.
 #[derive(Clone, Debug)]
 pub(crate) struct Figure {
@@ -28,6 +52,7 @@ pub(crate) struct Figure {
     pub(crate) error: f64,
     /// What is allowed besides: the rounding of a printed figure, the way in and out of a long run. Never a margin for doubt.
     pub(crate) rounding: f64,
+    pub(crate) against: Against,
 }
 
 impl Figure {
@@ -42,9 +67,9 @@ impl Figure {
 #[derive(Clone, Debug)]
 pub(crate) struct Sheet {
     /// A sentence: `Several loaders at one face move what the finite-source queue says`.
-    pub(crate) claim: &'static str,
+    pub(crate) claim: String,
     /// Book, paper, standard, table or method, in words a reader can look up.
-    pub(crate) source: &'static str,
+    pub(crate) source: String,
     pub(crate) status: Status,
     /// Standard errors allowed to any figure: chosen from how many are compared, before looking.
     pub(crate) most: f64,
@@ -52,8 +77,13 @@ pub(crate) struct Sheet {
 }
 
 impl Sheet {
-    pub(crate) fn new(claim: &'static str, source: &'static str, status: Status, most: f64) -> Self {
-        Self { claim, source, status, most, figures: Vec::new() }
+    pub(crate) fn new(
+        claim: impl Into<String>,
+        source: impl Into<String>,
+        status: Status,
+        most: f64,
+    ) -> Self {
+        Self { claim: claim.into(), source: source.into(), status, most, figures: Vec::new() }
     }
 
     /// Adds an estimate with its standard error beside the figure it should be, and the table's own rounding.
@@ -65,12 +95,26 @@ impl Sheet {
         expected: f64,
         rounding: f64,
     ) {
-        self.figures.push(Figure { what: what.into(), expected, obtained, error, rounding });
+        let against = Against::Figure;
+        self.figures.push(Figure { what: what.into(), expected, obtained, error, rounding, against });
     }
 
     /// Adds a figure in which nothing is drawn: only rounding may part it from what it should be.
     pub(crate) fn exact(&mut self, what: impl Into<String>, obtained: f64, expected: f64, rounding: f64) {
         self.compare(what, obtained, 0.0, expected, rounding);
+    }
+
+    /// Adds a figure that should lie in a band, its ends included.
+    pub(crate) fn within(&mut self, what: impl Into<String>, obtained: f64, low: f64, high: f64) {
+        self.figures.push(Figure {
+            what: what.into(),
+            expected: f64::midpoint(low, high),
+            obtained,
+            error: 0.0,
+            // The last digits of a sum may not push a band's own end out of it.
+            rounding: (high - low) / 2.0 + 1e-12 * high.abs(),
+            against: Against::Band,
+        });
     }
 
     /// Fails unless at least so many figures were compared and none is too far off.

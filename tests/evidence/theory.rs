@@ -1,38 +1,11 @@
 //! Jobs for which queueing theory has the answer, and how far from it chance may lead.
 
 use super::sheet::Sheet;
+pub(crate) use super::table::Table;
 use sim::*;
-use std::path::Path;
 
 /// One unit of time in the tables, long enough that whole microseconds do not matter \[s\].
 pub(crate) const UNIT_S: f64 = 100.0;
-
-/// A table of this folder, with a column's place found by its heading.
-pub(crate) struct Table {
-    headings: csv::StringRecord,
-    pub(crate) rows: Vec<csv::StringRecord>,
-}
-
-impl Table {
-    pub(crate) fn read(name: &str) -> Self {
-        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/evidence").join(name);
-        let mut reader = csv::Reader::from_path(path).unwrap();
-        Self {
-            headings: reader.headers().unwrap().clone(),
-            rows: reader.records().map(Result::unwrap).collect(),
-        }
-    }
-
-    pub(crate) fn text<'a>(&self, row: &'a csv::StringRecord, heading: &str) -> &'a str {
-        let place = self.headings.iter().position(|h| h == heading);
-        &row[place.unwrap_or_else(|| panic!("no column {heading}"))]
-    }
-
-    pub(crate) fn number(&self, row: &csv::StringRecord, heading: &str) -> f64 {
-        let text = self.text(row, heading);
-        text.parse().unwrap_or_else(|_| panic!("{heading} is no number: {text}"))
-    }
-}
 
 /// Loads of 1 m3, of which `loads` are wanted; nothing takes any time until it is given some. Without rakers, a heap is
 /// raked out as it is dumped.
@@ -129,35 +102,6 @@ pub(crate) fn study(job: &Job, runs: u32) -> Study {
     Study::new(&Plan::new(job).unwrap(), 20_260_418, Runs::Exactly(runs), |_| {}).unwrap()
 }
 
-/// Collects figures that lie too far from what is expected.
-#[derive(Default)]
-pub(crate) struct Verdict {
-    compared: usize,
-    apart: Vec<String>,
-}
-
-impl Verdict {
-    /// Compares an estimate with the truth: at most `most` standard errors apart, besides what the table's own rounding allows.
-    pub(crate) fn compare(&mut self, what: &str, got: f64, error: f64, truth: f64, rounding: f64, most: f64) {
-        self.compared += 1;
-        let near = (got - truth).abs() <= most * error + rounding;
-        if !near {
-            self.apart.push(format!("{what}: {got} with standard error {error:.2e}, expected {truth}"));
-        }
-    }
-
-    pub(crate) fn give(self, at_least: usize) {
-        assert!(self.compared >= at_least, "only {} figures were compared", self.compared);
-        assert!(
-            self.apart.is_empty(),
-            "{} of {} apart:\n{}",
-            self.apart.len(),
-            self.compared,
-            self.apart.join("\n")
-        );
-    }
-}
-
 /// Working time to the last heap raked out, in units.
 pub(crate) fn completion(o: &Outcome) -> f64 {
     o.completion.working as f64 / SECOND as f64 / UNIT_S
@@ -175,10 +119,8 @@ pub(crate) fn percentiles(
     let mean = sample.mean();
     let root = (mean.n as f64).sqrt();
     sheet.compare(format!("{what}: mean"), mean.value, mean.sd / root, truth("mean"), rounding);
-    let fourth = sample.values().iter().map(|x| (x - mean.value).powi(4)).sum::<f64>() / mean.n as f64;
-    let variance = mean.sd * mean.sd;
-    let error = ((fourth - variance * variance) / (4.0 * variance * mean.n as f64)).sqrt();
-    sheet.compare(format!("{what}: sd"), mean.sd, error, truth("sd"), rounding);
+    let (sd, error) = spread(sample);
+    sheet.compare(format!("{what}: sd"), sd, error, truth("sd"), rounding);
     for (name, share) in [("P10", 0.1), ("P50", 0.5), ("P80", 0.8), ("P90", 0.9), ("P95", 0.95)] {
         let percentile = sample.percentile(share);
         let error = (percentile.high.unwrap() - percentile.low.unwrap()) / (2.0 * 1.96);
@@ -186,13 +128,26 @@ pub(crate) fn percentiles(
     }
 }
 
+/// Standard deviation of a sample, and its standard error.
+pub(crate) fn spread(sample: &Sorted) -> (f64, f64) {
+    let mean = sample.mean();
+    let fourth = sample.values().iter().map(|x| (x - mean.value).powi(4)).sum::<f64>() / mean.n as f64;
+    let variance = mean.sd * mean.sd;
+    (mean.sd, ((fourth - variance * variance) / (4.0 * variance * mean.n as f64)).sqrt())
+}
+
 /// Mean of a figure over runs, and its standard error.
 pub(crate) fn mean_of(study: &Study, figure: impl Fn(&Outcome) -> f64) -> (f64, f64) {
-    let mean = study.sorted(figure).mean();
-    (mean.value, mean.sd / (mean.n as f64).sqrt())
+    mean_and_error(study.sorted(figure).values())
 }
 
 /// Loads in a unit of time.
 pub(crate) fn throughput(o: &Outcome) -> f64 {
     f64::from(o.loads) / (o.completion.working as f64 / SECOND as f64 / UNIT_S)
+}
+
+/// Mean of a figure of several runs, and its standard error.
+pub(crate) fn mean_and_error(of_runs: &[f64]) -> (f64, f64) {
+    let mean = sim::mean(of_runs);
+    (mean.value, mean.sd / (mean.n as f64).sqrt())
 }
