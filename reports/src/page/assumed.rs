@@ -2,11 +2,11 @@
 
 use super::words::sentence;
 use crate::findings::{self, AssumedLine};
-use crate::forecast::Forecast;
 use maud::{Markup, html};
+use scenarios::Assumption;
 
-pub(super) fn section(forecast: &Forecast) -> Markup {
-    let says = findings::assumed(&forecast.scenario.assumptions);
+pub(super) fn section(assumptions: &[Assumption]) -> Markup {
+    let says = findings::assumed(assumptions);
     html! {
         section id="assumed" {
             h2 { "What was assumed" }

@@ -2,11 +2,11 @@
 
 use super::words::sentence;
 use crate::findings::{self, Warning};
-use crate::forecast::Forecast;
 use maud::{Markup, html};
+use scenarios::Caution;
 
-pub(super) fn section(forecast: &Forecast) -> Markup {
-    let says = findings::warnings(&forecast.scenario.cautions);
+pub(super) fn section(cautions: &[Caution]) -> Markup {
+    let says = findings::warnings(cautions);
     html! {
         section id="cautions" {
             h2 { "Cautions" }

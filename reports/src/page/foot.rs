@@ -2,7 +2,7 @@
 
 use super::words;
 use crate::findings;
-use crate::forecast::Forecast;
+use crate::forecast::{Forecast, Provenance};
 use maud::{Markup, html};
 use sim::LEVEL;
 
@@ -21,19 +21,29 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
                 (findings::percent(LEVEL)) " confidence level: order statistics for percentiles, Student's t for means, "
                 "Clopper and Pearson for chances. Intervals cover the luck of the runs, not a wrong figure in the file."
             }
-            dl {
-                dt { "Made with" } dd { "heapcast " (from.version) }
-                dt { "File" } dd { (from.file) @if let Some(name) = &from.alternative { ", alternative: " (name) } }
-                dt { "Its SHA-256" } dd { (from.scenario_hash) }
-                dt { "Seed" } dd { (from.seed) }
-                dt { "Runs" } dd {
-                    (words::number(from.runs.into()))
-                    @if !forecast.relief.is_empty() {
-                        "; " (words::number(forecast.relief_runs.into())) " for each change under \"What would help\""
-                    }
-                }
-                dt { "The same again" } dd { code { (from.command) } }
-            }
+            (made_with(from, &runs(forecast)))
+        }
+    }
+}
+
+fn runs(forecast: &Forecast) -> String {
+    let runs = words::number(forecast.provenance.runs.into());
+    if forecast.relief.is_empty() {
+        return runs;
+    }
+    format!("{runs}; {} for each change under \"What would help\"", words::number(forecast.relief_runs.into()))
+}
+
+/// What it takes to get the same page again; `runs` tells of the runs made.
+pub(super) fn made_with(from: &Provenance, runs: &str) -> Markup {
+    html! {
+        dl {
+            dt { "Made with" } dd { "heapcast " (from.version) }
+            dt { "File" } dd { (from.file) @if let Some(name) = &from.alternative { ", alternative: " (name) } }
+            dt { "Its SHA-256" } dd { (from.scenario_hash) }
+            dt { "Seed" } dd { (from.seed) }
+            dt { "Runs" } dd { (runs) }
+            dt { "The same again" } dd { code { (from.command) } }
         }
     }
 }

@@ -2,15 +2,14 @@
 
 use super::words::{self, and_list, count, sentence, tight};
 use crate::findings;
-use crate::forecast::Forecast;
 use maud::{Markup, html};
+use scenarios::Scenario;
 use scenarios::units::{
     System, area, bucket, clock, density, duration, length, rate, short_length, volume, way,
 };
 use sim::{FinishRule, Job, Loader, Raker, Shift, Stockpile, Zone};
 
-pub(super) fn section(forecast: &Forecast) -> Markup {
-    let (scenario, units) = (&forecast.scenario, forecast.units);
+pub(super) fn section(scenario: &Scenario, units: System) -> Markup {
     let job = &scenario.job;
     html! {
         section id="job" {
@@ -19,7 +18,7 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
             dl {
                 dt { "Material" } dd { (material(job, units)) }
                 dt { "From" } dd { (lines(job.stockpiles.iter().map(|pile| from(pile, units)))) }
-                dt { "To" } dd { (lines((0..job.zones.len()).map(|z| ground(forecast, z)))) }
+                dt { "To" } dd { (lines((0..job.zones.len()).map(|z| ground(scenario, units, z)))) }
                 @if !job.passes.is_empty() {
                     dt { "Through" } dd { (lines(passes(job, units).into_iter())) }
                 }
@@ -60,11 +59,11 @@ fn from(pile: &Stockpile, units: System) -> String {
 }
 
 /// A zone with its volume, its measures where they were given, and the shortest way to it.
-fn ground(forecast: &Forecast, index: usize) -> String {
-    let (job, units) = (&forecast.scenario.job, forecast.units);
+fn ground(scenario: &Scenario, units: System, index: usize) -> String {
+    let job = &scenario.job;
     let zone = &job.zones[index];
     let mut text = format!("{}: {}", zone.name, volume(zone.need_m3, units));
-    let stated = forecast.scenario.stated.zones.get(index).copied().unwrap_or_default();
+    let stated = scenario.stated.zones.get(index).copied().unwrap_or_default();
     if let (Some(m2), Some(m)) = (stated.area_m2, stated.depth_m) {
         text += &format!(" ({}, {} deep)", area(m2, units), short_length(m, units));
     }

@@ -1,0 +1,44 @@
+//! What every page has around its sections.
+
+use super::{style, words};
+use maud::{DOCTYPE, Markup, html};
+use scenarios::Scenario;
+
+/// Nothing may be fetched and no script may run, whatever finds its way into the page.
+const NOTHING_FETCHED: &str = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
+
+/// A whole page of this title.
+pub(super) fn frame(title: &str, sections: Markup) -> String {
+    html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta http-equiv="Content-Security-Policy" content=(NOTHING_FETCHED);
+                meta name="color-scheme" content="light";
+                title { (title) }
+                (style::style(title))
+            }
+            body { main { (sections) } }
+        }
+    }
+    .into_string()
+}
+
+/// The title of a job with its date and its alternative.
+pub(super) fn heading(scenario: &Scenario) -> Markup {
+    let date = scenario.date.map(words::date);
+    html! {
+        header {
+            h1 { (scenario.title) }
+            @if date.is_some() || scenario.alternative.is_some() {
+                p.soft {
+                    @if let Some(date) = &date { (date) }
+                    @if date.is_some() && scenario.alternative.is_some() { " · " }
+                    @if let Some(alternative) = &scenario.alternative { "Alternative: " (alternative) }
+                }
+            }
+        }
+    }
+}
