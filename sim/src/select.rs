@@ -67,7 +67,8 @@ const BATCH: u32 = 10;
 /// Batches before the first look, at least: fewer know their spread too badly.
 const LEAST_BATCHES: u32 = 20;
 
-/// Selects the job with the least mean of a figure. `made` is told of runs as they are finished, from any thread.
+/// Selects the job with the least mean of a figure, which is told the job's place in the list. `made` is told of runs as they
+/// are finished, from any thread.
 ///
 /// # Errors
 /// The first run that could make no progress.
@@ -76,7 +77,7 @@ pub fn select(
     seed: u64,
     luck: Luck,
     promise: &Promise,
-    figure: impl Fn(&Outcome) -> f64,
+    figure: impl Fn(usize, &Outcome) -> f64,
     made: impl Fn(u32) + Sync,
 ) -> Result<Selected, RunError> {
     let first = promise.first.max(BATCH * LEAST_BATCHES).next_multiple_of(BATCH);
@@ -124,11 +125,13 @@ struct Race {
 
 impl Race {
     /// Averages the runs that are new.
-    fn take_in(&mut self, studies: &[Study], figure: impl Fn(&Outcome) -> f64) {
-        for (batches, study) in self.batches.iter_mut().zip(studies) {
+    fn take_in(&mut self, studies: &[Study], figure: impl Fn(usize, &Outcome) -> f64) {
+        for (i, (batches, study)) in self.batches.iter_mut().zip(studies).enumerate() {
             let known = batches.len() * BATCH as usize;
             let new = study.outcomes[known..].chunks_exact(BATCH as usize);
-            batches.extend(new.map(|runs| runs.iter().map(&figure).sum::<f64>() / f64::from(BATCH)));
+            batches.extend(
+                new.map(|runs| runs.iter().map(|run| figure(i, run)).sum::<f64>() / f64::from(BATCH)),
+            );
         }
     }
 
