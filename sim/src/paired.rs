@@ -30,12 +30,18 @@ pub struct Paired {
 /// # }
 /// ```
 pub fn paired(before: &[Outcome], after: &[Outcome], figure: impl Fn(&Outcome) -> f64) -> Paired {
-    let saved: Vec<f64> = before.iter().zip(after).map(|(b, a)| figure(b) - figure(a)).collect();
-    let count = |such: fn(&f64) -> bool| share(saved.iter().filter(|s| such(s)).count(), saved.len());
-    Paired {
-        mean: mean(&saved),
-        smaller: count(|s| *s > 0.0),
-        same: count(|s| *s == 0.0),
-        saved: Sorted::new(saved),
+    Paired::of(before.iter().zip(after).map(|(b, a)| figure(b) - figure(a)).collect())
+}
+
+impl Paired {
+    /// What is saved, run by run.
+    pub fn of(saved: Vec<f64>) -> Self {
+        let count = |such: fn(&f64) -> bool| share(saved.iter().filter(|s| such(s)).count(), saved.len());
+        Self {
+            mean: mean(&saved),
+            smaller: count(|s| *s > 0.0),
+            same: count(|s| *s == 0.0),
+            saved: Sorted::new(saved),
+        }
     }
 }
