@@ -3,6 +3,7 @@
 
 mod answers;
 mod chains;
+mod chance;
 mod face;
 mod handbook;
 mod laws;
