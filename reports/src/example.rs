@@ -130,6 +130,7 @@ pub(crate) fn scenario() -> Scenario {
         currency: "$".into(),
         alternatives: Vec::new(),
         alternative: None,
+        changes: Vec::new(),
         job: job(),
         ordered_m3: 33.6,
         assumptions: vec![
@@ -145,7 +146,7 @@ pub(crate) fn scenario() -> Scenario {
             ),
             caution(Weight::Usual, "people-near", "People work near a moving loader.", "Keep clear of it."),
         ],
-        stated: Stated { zones: Vec::new(), truckload_m3: 10.0 },
+        stated: Stated { truckload_m3: 10.0, ..Stated::default() },
     }
 }
 

@@ -44,12 +44,14 @@ pub mod units;
 
 mod build;
 mod caution;
+mod change;
 mod check;
 mod clock;
 mod defaults;
 mod document;
 mod fields;
 mod hash;
+mod knob;
 mod ledger;
 mod materials;
 mod nearest;
@@ -64,13 +66,18 @@ mod source;
 mod starter;
 #[cfg(test)]
 mod testing;
+mod vary;
 
 pub use caution::{Caution, Weight};
+pub use change::{Change, Variant};
+pub use knob::Knob;
 pub use materials::{Material, materials};
 pub use problem::{Problem, Refusal};
-pub use scenario::{Assumption, Scenario, Selection, Stated, StatedZone};
+pub use reading::JobFile;
+pub use scenario::{Assumption, FixedCosts, Scenario, Selection, Stated, StatedLoader, StatedZone};
 pub use shipped::{shipped, shipped_files};
 pub use starter::{Answers, starter};
+pub use vary::{Value, Vary, grid};
 
 use std::path::Path;
 
@@ -79,24 +86,7 @@ use std::path::Path;
 /// # Errors
 /// Everything that is wrong with it, in one go.
 pub fn read(path: &Path, selection: &Selection) -> Result<Scenario, Refusal> {
-    let file = path.display().to_string();
-    let folder = path.parent().unwrap_or(Path::new(""));
-    match source::text(path) {
-        Ok(text) => reading::text(&text, &file, folder, selection),
-        Err(unread) => {
-            let problem = Problem {
-                file: file.clone(),
-                span: None,
-                line: unread.line,
-                column: usize::from(unread.line > 0),
-                key: String::new(),
-                value: String::new(),
-                what: unread.what,
-                right: unread.right,
-            };
-            Err(Refusal { file, text: String::new(), problems: vec![problem] })
-        }
-    }
+    JobFile::open(path)?.scenario(selection)
 }
 
 /// Reads the text of a scenario file; files of observed values are looked for in `folder`.
@@ -104,5 +94,5 @@ pub fn read(path: &Path, selection: &Selection) -> Result<Scenario, Refusal> {
 /// # Errors
 /// Everything that is wrong with it, in one go.
 pub fn read_text(text: &str, file: &str, folder: &Path, selection: &Selection) -> Result<Scenario, Refusal> {
-    reading::text(text, file, folder, selection)
+    JobFile::of_text(text, file, folder)?.scenario(selection)
 }

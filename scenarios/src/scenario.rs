@@ -1,6 +1,7 @@
 //! A scenario that has been read and checked.
 
 use crate::caution::Caution;
+use crate::change::{Change, in_one_line};
 use crate::units::System;
 
 /// Which variant of the job in a file is wanted, and in which units it is to be spoken of.
@@ -8,6 +9,8 @@ use crate::units::System;
 pub struct Selection {
     /// Name of one of the file's alternatives; `None` = the job as it stands.
     pub alternative: Option<String>,
+    /// What else is changed, after the alternative's own changes, in this order.
+    pub changes: Vec<Change>,
     /// Units of everything shown; `None` = those the file asks for, or uses most.
     pub units: Option<System>,
 }
@@ -31,6 +34,8 @@ pub struct Scenario {
     pub alternatives: Vec<String>,
     /// The alternative this is, if not the job as it stands.
     pub alternative: Option<String>,
+    /// What else was changed, in this order.
+    pub changes: Vec<Change>,
     /// The job in SI.
     pub job: sim::Job,
     /// Volume on hand and delivered, as ordered \[m3\].
@@ -41,6 +46,18 @@ pub struct Scenario {
     pub cautions: Vec<Caution>,
     /// What was said of the ground that the job itself no longer holds.
     pub stated: Stated,
+}
+
+impl Scenario {
+    /// A short label for tables and charts: `as it stands`, the name of the alternative, the changes, or both.
+    pub fn name(&self) -> String {
+        match (&self.alternative, self.changes.as_slice()) {
+            (None, []) => "as it stands".into(),
+            (Some(name), []) => name.clone(),
+            (None, changes) => in_one_line(changes),
+            (Some(name), changes) => format!("{name}; {}", in_one_line(changes)),
+        }
+    }
 }
 
 /// Something the file does not say that has been assumed.
@@ -61,6 +78,35 @@ pub struct Stated {
     pub zones: Vec<StatedZone>,
     /// The usual load of a truck \[m3\]: the most frequent volume of a delivery, or the built-in one.
     pub truckload_m3: f64,
+    /// One entry for each loader, in the job's order.
+    pub loaders: Vec<StatedLoader>,
+    /// What the fixed costs of the job are made of.
+    pub fixed: FixedCosts,
+}
+
+/// What was said of a loader that the job itself does not hold.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct StatedLoader {
+    /// What its bucket weighs today \[kg\], if given.
+    pub bucket_mass_kg: Option<f64>,
+}
+
+/// Costs that do not depend on how the job goes \[money\]; their sum is `job.prices.material`.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct FixedCosts {
+    /// The material itself.
+    pub material: f64,
+    /// Bringing it.
+    pub delivery: f64,
+    /// Getting the machine there and back.
+    pub mobilisation: f64,
+}
+
+impl FixedCosts {
+    /// All of them together \[money\].
+    pub fn sum(&self) -> f64 {
+        self.material + self.delivery + self.mobilisation
+    }
 }
 
 /// How a zone was measured.

@@ -1,6 +1,7 @@
 //! A file on disk, read as text.
 
 use crate::nearest::nearest;
+use crate::problem::{Problem, Refusal};
 use std::io::{ErrorKind, Read};
 use std::path::Path;
 
@@ -13,6 +14,23 @@ pub(crate) struct Unread {
     pub(crate) right: String,
     /// Line counted from 1; 0 = the whole file.
     pub(crate) line: usize,
+}
+
+impl Unread {
+    /// The refusal of a file that could not be read.
+    pub(crate) fn refusal(self, file: String) -> Refusal {
+        let problem = Problem {
+            file: file.clone(),
+            span: None,
+            line: self.line,
+            column: usize::from(self.line > 0),
+            key: String::new(),
+            value: String::new(),
+            what: self.what,
+            right: self.right,
+        };
+        Refusal { file, text: String::new(), problems: vec![problem] }
+    }
 }
 
 /// Reads a file as UTF-8 text.

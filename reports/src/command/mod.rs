@@ -24,7 +24,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
 
 /// Reads the job wanted, with the units wanted in place of the file's.
 fn read(args: &JobArgs) -> Result<Scenario, Failure> {
-    let selection = Selection { alternative: args.alternative.clone(), units: args.units };
+    let selection = Selection { alternative: args.alternative.clone(), units: args.units, ..Selection::default() };
     Ok(scenarios::read(&args.file, &selection)?)
 }
 

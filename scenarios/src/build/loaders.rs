@@ -8,7 +8,8 @@ use crate::defaults::{
 };
 use crate::ledger::{At, Ledger};
 use crate::quantity::Given;
-use crate::raw::{RawLoader, RawStoppages, Switched};
+use crate::raw::{Raw, RawLoader, RawStoppages, Switched};
+use crate::scenario::StatedLoader;
 use crate::units::{duration, figure, speed};
 use sim::{Distribution, Loader, Stoppages};
 
@@ -25,6 +26,16 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Vec
         loaders.extend(copies.map(|name| Loader { name, ..loader.clone() }));
     }
     Some(loaders)
+}
+
+/// What was said of each loader that the job does not hold.
+pub(super) fn stated(raw: &Raw) -> Vec<StatedLoader> {
+    let one = |loader: &RawLoader| {
+        let count = loader.count.as_ref().map_or(1, |count| count.value);
+        let bucket_mass_kg = loader.bucket_mass.as_ref().map(|mass| mass.value);
+        std::iter::repeat_n(StatedLoader { bucket_mass_kg }, count as usize)
+    };
+    raw.loaders.iter().flat_map(one).collect()
 }
 
 fn one(makings: &Makings<'_>, raw: &RawLoader, name: &str, ledger: &mut Ledger<'_>) -> Option<Loader> {

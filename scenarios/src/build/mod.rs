@@ -33,7 +33,7 @@ struct Makings<'r> {
 pub(crate) fn job(raw: &Raw, heard: Heard, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
     let makings = Makings { raw, system };
     let made = material::make(&makings, ledger)?;
-    let (stockpiles, bought) = piles::make(&makings, ledger)?;
+    let (stockpiles, mut fixed) = piles::make(&makings, ledger)?;
     let ordered_m3 = stockpiles
         .iter()
         .map(|pile| pile.on_hand_m3 + pile.deliveries.iter().map(|d| d.volume_m3).sum::<f64>())
@@ -42,14 +42,17 @@ pub(crate) fn job(raw: &Raw, heard: Heard, system: System, ledger: &mut Ledger<'
     let loaders = loaders::make(&makings, ledger)?;
     let rakers = crew::rakers(&makings, made.material.density_kg_per_m3, ledger)?;
     let per_volume = raw.material.as_ref()?.price.as_ref();
-    let stated = Stated { zones: stated_zones, truckload_m3: piles::truckload(&stockpiles) };
+    fixed.material += per_volume.map_or(0.0, |price| price.value * ordered_m3);
+    fixed.mobilisation = raw.money.mobilisation.as_ref().map_or(0.0, |price| price.value);
+    let truckload_m3 = piles::truckload(&stockpiles);
+    let stated = Stated { zones: stated_zones, truckload_m3, loaders: loaders::stated(raw), fixed };
     let finish = match raw.finish.rule.as_ref().map_or(Rule::AreaCovered, |rule| rule.value) {
         Rule::AreaCovered => FinishRule::AreaCovered,
         Rule::PileCleared => FinishRule::PileCleared { surplus_zone: surplus(&makings, ledger)? },
     };
     let prices = Prices {
         fuel_per_l: raw.money.fuel_price.as_ref().map_or(0.0, |price| price.value),
-        material: bought + per_volume.map_or(0.0, |price| price.value * ordered_m3),
+        material: fixed.sum(),
     };
     let job = Job {
         chance: chance::make(raw, heard, made.table, ledger),

@@ -2,14 +2,16 @@
 
 use super::{Makings, Sense, mean};
 use crate::defaults::TRUCKLOAD;
-use crate::ledger::Ledger;
+use crate::ledger::{At, Ledger};
 use crate::raw::RawDelivery;
+use crate::scenario::FixedCosts;
 use sim::{Delivery, Distribution, Stockpile};
 
-/// The stockpiles, and what their material costs where a price is given for it.
-pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Vec<Stockpile>, f64)> {
+/// The stockpiles, and what their material and its carriage cost where a price is given for them.
+pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Vec<Stockpile>, FixedCosts)> {
     let mut all = Vec::new();
-    let mut cost = 0.0;
+    let mut cost = FixedCosts::default();
+    let price = |price: &Option<At<f64>>| price.as_ref().map_or(0.0, |price| price.value);
     for raw in &makings.raw.stockpiles {
         let name = raw.named.name.as_ref()?.value.clone();
         if raw.on_hand.is_none() && raw.deliveries.is_empty() {
@@ -23,10 +25,12 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Ve
             let words = format!("one loader at a time can load at \"{name}\"");
             ledger.assume(format!("stockpile.{name}.face"), words, crate::defaults::NOTHING_SAID);
         }
-        cost += raw.price.as_ref().map_or(0.0, |price| price.value);
+        cost.material += price(&raw.price);
+        cost.delivery += price(&raw.carriage);
         let mut deliveries = Vec::new();
         for delivery in &raw.deliveries {
-            cost += delivery.price.as_ref().map_or(0.0, |price| price.value);
+            cost.material += price(&delivery.price);
+            cost.delivery += price(&delivery.carriage);
             deliveries.push(one(makings, delivery, ledger)?);
         }
         all.push(Stockpile {

@@ -4,6 +4,7 @@
 //! [`crate::check`].
 
 mod alternative;
+mod change;
 mod crew;
 mod finish;
 mod loader;
@@ -16,7 +17,8 @@ mod spread;
 mod stockpile;
 mod zone;
 
-pub(crate) use alternative::{RawAlternative, alternatives, quoted};
+pub(crate) use alternative::{RawAlternative, alternatives};
+pub(crate) use change::{RIGHT as CHANGE_RIGHT, change, kind_of, quoted};
 pub(crate) use crew::RawCrew;
 pub(crate) use finish::{RawFinish, Rule};
 pub(crate) use loader::{RawLoader, RawStoppages};

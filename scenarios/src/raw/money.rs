@@ -5,12 +5,13 @@ use crate::ledger::{At, Ledger};
 use crate::units::amount::currency_word;
 use crate::units::kind::Kind;
 
-pub(super) const KEYS: &[&str] = &["currency", "fuel_price"];
+pub(super) const KEYS: &[&str] = &["currency", "fuel_price", "mobilisation"];
 
 /// Prices of the whole job as typed.
 #[derive(Default)]
 pub(crate) struct RawMoney {
     pub(crate) fuel_price: Option<At<f64>>,
+    pub(crate) mobilisation: Option<At<f64>>,
 }
 
 impl RawMoney {
@@ -24,6 +25,9 @@ impl RawMoney {
                 }
             }
         }
-        Self { fuel_price: fields.figure("fuel_price", Kind::FuelPrice, ledger) }
+        Self {
+            fuel_price: fields.figure("fuel_price", Kind::FuelPrice, ledger),
+            mobilisation: fields.figure("mobilisation", Kind::Price, ledger),
+        }
     }
 }

@@ -9,8 +9,8 @@ use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 use sim::Distribution;
 
-pub(super) const KEYS: &[&str] = &["name", "on_hand", "price", "face", "deliveries"];
-const DELIVERY_KEYS: &[&str] = &["at", "volume", "late", "price"];
+pub(super) const KEYS: &[&str] = &["name", "on_hand", "price", "carriage", "face", "deliveries"];
+const DELIVERY_KEYS: &[&str] = &["at", "volume", "late", "price", "carriage"];
 const MOST_DELIVERIES: usize = 200;
 
 /// A stockpile as typed.
@@ -18,6 +18,7 @@ pub(crate) struct RawStockpile {
     pub(crate) named: Named,
     pub(crate) on_hand: Option<At<Given>>,
     pub(crate) price: Option<At<f64>>,
+    pub(crate) carriage: Option<At<f64>>,
     pub(crate) face: Option<At<u32>>,
     pub(crate) deliveries: Vec<RawDelivery>,
     /// Whether something of its volumes could not be read.
@@ -31,6 +32,7 @@ pub(crate) struct RawDelivery {
     pub(crate) volume: Option<At<Given>>,
     pub(crate) late: Option<At<Distribution>>,
     pub(crate) price: Option<At<f64>>,
+    pub(crate) carriage: Option<At<f64>>,
 }
 
 impl RawStockpile {
@@ -42,6 +44,7 @@ impl RawStockpile {
         Self {
             named,
             price: fields.figure("price", Kind::Price, ledger),
+            carriage: fields.figure("carriage", Kind::Price, ledger),
             face: fields.count("face", 1..=20, ledger),
             volume_is_wrong: wrong_on_hand
                 || wrong_deliveries
@@ -86,6 +89,7 @@ fn deliveries(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawDelivery> 
                 .and_then(|item| item.given(Kind::Delivery, Takes::Days, ledger)),
             late: fields.law("late", Kind::Stretch, ledger),
             price: fields.figure("price", Kind::Price, ledger),
+            carriage: fields.figure("carriage", Kind::Price, ledger),
             place,
         });
     }

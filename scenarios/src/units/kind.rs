@@ -16,6 +16,7 @@ pub(crate) enum Kind {
     Delivery,
     Bucket,
     Lift,
+    BucketMass,
     Density,
     Speed,
     Step,
@@ -113,6 +114,7 @@ impl Kind {
             Delivery VOLUME in one, Refused, 0.01 "10 l" to 10e3 "10000 m3", "\"22 yd3\" or \"17 m3\"";
             Bucket VOLUME in one, Refused, 0.001 "1 l" to 50.0 "50 m3", "\"17.5 ft3\" or \"0.5 m3\"";
             Lift MASS in one, Refused, 1.0 "1 kg" to 100e3 "100 t", "\"1100 lb\" or \"500 kg\"";
+            BucketMass MASS in one, Refused, 1.0 "1 kg" to 20e3 "20 t", "\"180 lb\" or \"80 kg\"";
             Density DENSITY in one, Refused, 5.0 "5 kg/m3" to 10e3 "10000 kg/m3",
                 "\"473 lb/yd3\" or \"280 kg/m3\"";
             Speed SPEED in one, Refused, 0.01 "0.01 m/s" to 30.0 "30 m/s", "\"4 mph\" or \"6.5 km/h\"";
@@ -152,7 +154,7 @@ mod tests {
     use super::*;
     use crate::units::amount::parse;
 
-    const ALL: [Kind; 33] = [
+    const ALL: [Kind; 34] = [
         Kind::Way,
         Kind::Walk,
         Kind::Width,
@@ -163,6 +165,7 @@ mod tests {
         Kind::Delivery,
         Kind::Bucket,
         Kind::Lift,
+        Kind::BucketMass,
         Kind::Density,
         Kind::Speed,
         Kind::Step,

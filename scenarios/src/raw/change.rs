@@ -1,0 +1,216 @@
+//! One change of a document: the path of a key and its new value.
+
+use super::{TABLES, TOP};
+use crate::document::{Entry, Node, Table, Value};
+use crate::fields::printable;
+use crate::ledger::{Ledger, Place};
+use crate::nearest::nearest;
+use std::ops::Range;
+
+/// Kinds of thing of which a file may have several.
+pub(super) const KINDS: &[&str] = &["zone", "stockpile", "loader", "raker", "pass"];
+/// How changes are written.
+pub(crate) const RIGHT: &str =
+    "write change = { \"loader.compact tractor.heaped\" = \"20 ft3\" }, with the file's own keys";
+
+/// One change: the path of a key, its pieces, and the new value.
+#[derive(Clone, Debug)]
+pub(crate) struct RawChange {
+    path: Vec<String>,
+    place: Place,
+    /// Where its key stands.
+    pub(super) key_span: Range<usize>,
+    /// The new value.
+    pub(super) node: Node,
+}
+
+/// Makes all changes of a table of paths and values; what cannot be made is a problem.
+pub(crate) fn change(changes: &Table, table: &mut Table, ledger: &mut Ledger<'_>) -> bool {
+    let before = ledger.problems().len();
+    let mut all = Vec::new();
+    collect(changes, &[], &Place::default(), &mut all, ledger);
+    for change in all {
+        change.make(table, ledger);
+    }
+    ledger.problems().len() == before
+}
+
+/// The kind of thing a key belongs to, if there may be several of it and the key is given without a name.
+pub(crate) fn kind_of(kind: Option<&str>, key: &str) -> Option<&'static str> {
+    let has = |kind: &str| {
+        TABLES.iter().any(|(heading, keys)| *heading == format!("[[{kind}]]") && keys.contains(&key))
+    };
+    match kind {
+        Some(kind) => KINDS.iter().copied().find(|known| *known == kind && has(known)),
+        None if TOP.contains(&key) => None,
+        None => KINDS.iter().copied().find(|known| has(known)),
+    }
+}
+
+/// Changes of a table; keys with dots that are not in quotes arrive as tables in tables.
+pub(super) fn collect(
+    table: &Table,
+    above: &[String],
+    place: &Place,
+    changes: &mut Vec<RawChange>,
+    ledger: &mut Ledger<'_>,
+) {
+    for (key, entry) in table.in_order() {
+        let shown = printable(key);
+        let mut here = place.clone().at(&entry.key_span);
+        here.words = format!("{}: {shown}", place.words);
+        let Some(pieces) = pieces(key) else {
+            ledger.problem(&here, &entry.node.typed, "this is not a path of keys", RIGHT);
+            continue;
+        };
+        let path: Vec<String> = above.iter().cloned().chain(pieces).collect();
+        let first = path[0].as_str();
+        if first == "alternative" {
+            let right = "an alternative changes the job, not another alternative";
+            ledger.problem(&here, &entry.node.typed, "alternatives cannot be changed", right);
+        } else if !TOP.contains(&first) {
+            let near = nearest(first, TOP.iter().copied().filter(|key| *key != "alternative"));
+            let right =
+                near.map_or_else(|| RIGHT.to_owned(), |near| format!("the nearest known key is \"{near}\""));
+            ledger.problem(&here, &entry.node.typed, format!("\"{first}\" is not known"), right);
+        } else if path.len() >= depth_of(first, &entry.node) {
+            let (key_span, node) = (entry.key_span.clone(), entry.node.clone());
+            changes.push(RawChange { path, place: here, key_span, node });
+        } else if let Value::Table(inner) = &entry.node.value {
+            collect(inner, &path, place, changes, ledger);
+        } else {
+            let what = "this is a whole table, not one of its keys";
+            ledger.problem(&here, &entry.node.typed, what, RIGHT);
+        }
+    }
+}
+
+/// How many pieces a path must have to name a key and not a whole table.
+fn depth_of(first: &str, node: &Node) -> usize {
+    match first {
+        kind if KINDS.contains(&kind) => 3,
+        "spread" if !matches!(node.value, Value::Table(_)) => 1,
+        "spread" => 3,
+        "material" | "crew" | "shift" | "finish" | "money" => 2,
+        _ => 1,
+    }
+}
+
+/// A dotted path taken apart; quotes keep dots in a name together.
+pub(super) fn pieces(path: &str) -> Option<Vec<String>> {
+    if path.len() > 400 {
+        return None;
+    }
+    let (mut pieces, mut piece, mut quote) = (Vec::new(), String::new(), None);
+    for c in path.chars() {
+        match (quote, c) {
+            (Some(open), c) if c == open => quote = None,
+            (None, '"' | '\'') if piece.is_empty() => quote = Some(c),
+            (None, '.') => pieces.push(std::mem::take(&mut piece)),
+            _ => piece.push(c),
+        }
+    }
+    pieces.push(piece);
+    let whole = quote.is_none() && pieces.iter().all(|piece| !piece.trim().is_empty());
+    whole.then(|| pieces.iter().map(|piece| piece.trim().to_owned()).collect())
+}
+
+impl RawChange {
+    /// Makes the change; if it names nothing, that is a problem.
+    pub(super) fn make(&self, table: &mut Table, ledger: &mut Ledger<'_>) -> bool {
+        let first = self.path[0].as_str();
+        if !KINDS.contains(&first) {
+            return self.set(table, &self.path, ledger);
+        }
+        let name = self.path[1].as_str();
+        let mut names = Vec::new();
+        if let Some(Entry { node: Node { value: Value::List(list), .. }, .. }) = table.entries.get_mut(first)
+        {
+            for node in list {
+                let Value::Table(thing) = &mut node.value else { continue };
+                match thing.get("name").map(|node| &node.value) {
+                    Some(Value::Text(its)) if its.trim() == name => {
+                        return self.set(thing, &self.path[2..], ledger);
+                    }
+                    Some(Value::Text(its)) => names.push(its.clone()),
+                    _ => {}
+                }
+            }
+        }
+        let right = match nearest(name, names.iter().map(String::as_str)) {
+            Some(near) => format!("the nearest is \"{near}\""),
+            None if names.is_empty() => RIGHT.to_owned(),
+            None => format!("there are {}", quoted(&names)),
+        };
+        ledger.problem(
+            &self.place,
+            &self.node.typed,
+            format!("there is no {first} called \"{name}\""),
+            right,
+        );
+        false
+    }
+
+    fn set(&self, table: &mut Table, path: &[String], ledger: &mut Ledger<'_>) -> bool {
+        let Some((key, below)) = path.split_first() else {
+            return false;
+        };
+        if below.is_empty() {
+            let entry = Entry { key_span: self.key_span.clone(), node: self.node.clone() };
+            table.entries.insert(key.clone(), entry);
+            return true;
+        }
+        let empty = || Entry {
+            key_span: self.key_span.clone(),
+            node: Node {
+                span: self.key_span.clone(),
+                typed: String::new(),
+                value: Value::Table(Table::default()),
+            },
+        };
+        let entry = table.entries.entry(key.clone()).or_insert_with(empty);
+        if let Value::Text(_) = entry.node.value
+            && key == "spread"
+        {
+            *entry = empty();
+        }
+        match &mut entry.node.value {
+            Value::Table(inner) => self.set(inner, below, ledger),
+            _ => {
+                let right = format!("change the whole of \"{key}\" instead");
+                ledger.problem(
+                    &self.place,
+                    &self.node.typed,
+                    format!("\"{key}\" has no keys of its own"),
+                    right,
+                );
+                false
+            }
+        }
+    }
+}
+
+/// Names in quotes, a dozen at most.
+pub(crate) fn quoted(names: &[String]) -> String {
+    let shown: Vec<String> = names.iter().take(12).map(|name| format!("\"{name}\"")).collect();
+    let more = if names.len() > shown.len() { ", ..." } else { "" };
+    format!("{}{more}", shown.join(", "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::pieces;
+
+    #[test]
+    fn a_path_is_taken_apart_at_its_dots_and_quotes_keep_names_whole() {
+        let parts = |path: &str| pieces(path).unwrap();
+        assert_eq!(parts("raker.helper.count"), ["raker", "helper", "count"]);
+        assert_eq!(parts("zone.north half.room"), ["zone", "north half", "room"]);
+        assert_eq!(parts("zone.\"plot no. 4\".room"), ["zone", "plot no. 4", "room"]);
+        assert_eq!(parts("zone.'a.b'.room"), ["zone", "a.b", "room"]);
+        assert_eq!(parts("fill_order"), ["fill_order"]);
+        for bad in ["", ".", "zone..room", "zone.\"open.room", "zone. .room"] {
+            assert_eq!(pieces(bad), None, "{bad}");
+        }
+    }
+}
