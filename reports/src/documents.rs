@@ -30,7 +30,7 @@ pub fn failed(file: &'static str, error: &ExportError) -> Failure {
     Failure::Export { file, error: error.to_string() }
 }
 
-fn document(name: &'static str, bytes: Result<Vec<u8>, ExportError>) -> Result<Document, Failure> {
+pub(crate) fn document(name: &'static str, bytes: Result<Vec<u8>, ExportError>) -> Result<Document, Failure> {
     Ok(Document { name, bytes: bytes.map_err(|error| failed(name, &error))? })
 }
 
@@ -56,7 +56,7 @@ pub fn of_forecast(forecast: &Forecast) -> Result<Vec<Document>, Failure> {
         document("percentiles.csv", export::percentiles_csv(forecast))?,
         document("runs.csv", export::runs_csv(job, &forecast.study))?,
     ];
-    documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &forecast.provenance)));
+    documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &FORECAST, &forecast.provenance)));
     Ok(documents)
 }
 
@@ -78,20 +78,23 @@ pub fn of_replay(
     ];
     let data = timeline::prepare(job, replay, scenario.units);
     match timeline::draw(&data, Size::WIDE) {
-        Ok(svg) => documents.extend(drawing(Figure { name: "timeline", title: data.title, svg }, provenance)),
+        Ok(svg) => {
+            let figure = Figure { name: "timeline", title: data.title, svg };
+            documents.extend(drawing(figure, &REPLAY, provenance));
+        }
         Err(ChartError::Nothing(_)) => {}
         Err(error) => return Err(undrawn("timeline.svg", &error)),
     }
     Ok(documents)
 }
 
-fn undrawn(file: &'static str, error: &ChartError) -> Failure {
+pub(crate) fn undrawn(file: &'static str, error: &ChartError) -> Failure {
     Failure::Export { file, error: error.to_string() }
 }
 
-/// A figure as a file that says where it comes from.
-fn drawing(figure: Figure, from: &Provenance) -> Option<Document> {
-    let name = FORECAST.into_iter().find(|name| name.strip_suffix(".svg") == Some(figure.name))?;
+/// A figure as one of these files, which says where it comes from.
+pub(crate) fn drawing(figure: Figure, files: &[&'static str], from: &Provenance) -> Option<Document> {
+    let name = files.iter().copied().find(|name| name.strip_suffix(".svg") == Some(figure.name))?;
     let bytes = format!("{}<!-- {} -->\n", figure.svg, from.words()).into_bytes();
     Some(Document { name, bytes })
 }

@@ -5,7 +5,7 @@ mod pace;
 use crate::forecast::{Forecast, seconds};
 use pace::Crew;
 use serde::Serialize;
-use sim::{LoaderActivity, RakerActivity};
+use sim::{Books, Job, LoaderActivity, RakerActivity};
 
 /// Names of [`LoaderActivity`]'s columns in files, in its order.
 pub const LOADER_KEYS: [&str; LoaderActivity::COUNT] = [
@@ -34,6 +34,8 @@ pub const RAKER_KEYS: [&str; RakerActivity::COUNT] =
 pub struct WhoWaits {
     /// The finding in one short sentence, fit for a title.
     pub title: String,
+    /// The finding in a few words, fit for a column: `loader for the rake, 34 %`.
+    pub short: String,
     /// What follows from it.
     pub sentence: String,
     /// Shares of the time on the job of all loaders together, in the order of [`LoaderActivity::ALL`].
@@ -82,16 +84,19 @@ pub struct Worker {
 
 /// Where the time goes, over all runs.
 pub fn who_waits(forecast: &Forecast) -> WhoWaits {
-    let study = &forecast.study;
-    let job = &forecast.scenario.job;
-    let runs = f64::from(study.runs().max(1));
+    who_waits_in(&forecast.scenario.job, &forecast.study.books, forecast.study.runs())
+}
+
+/// The same for the books of any job, summed over so many runs.
+pub fn who_waits_in(job: &Job, books: &Books, runs: u32) -> WhoWaits {
+    let runs = f64::from(runs.max(1));
     let mut loaders = [0; LoaderActivity::COUNT];
-    study.books.loaders.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| loaders[i] += t);
+    books.loaders.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| loaders[i] += t);
     let mut rakers = [0; RakerActivity::COUNT];
-    study.books.rakers.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| rakers[i] += t);
+    books.rakers.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| rakers[i] += t);
     let (loaders, rakers) = (loader_parts(&loaders, runs), raker_parts(&rakers, runs));
-    let each_loader = study.books.loaders.iter().zip(&study.books.loads).zip(&job.loaders);
-    let each_raker = study.books.rakers.iter().zip(&job.rakers);
+    let each_loader = books.loaders.iter().zip(&books.loads).zip(&job.loaders);
+    let each_raker = books.rakers.iter().zip(&job.rakers);
     let each = each_loader
         .map(|((times, loads), loader)| Worker {
             name: loader.name.clone(),
@@ -107,7 +112,7 @@ pub fn who_waits(forecast: &Forecast) -> WhoWaits {
         }))
         .collect();
     let crew = Crew::new(&loaders, &rakers, job.loaders.len(), job.rakers.len());
-    WhoWaits { title: crew.title(), sentence: crew.sentence(), each, loaders, rakers }
+    WhoWaits { title: crew.title(), short: crew.short(), sentence: crew.sentence(), each, loaders, rakers }
 }
 
 fn loader_parts(times: &sim::LoaderTimes, runs: f64) -> Vec<Part> {

@@ -31,7 +31,10 @@ fn runs(forecast: &Forecast) -> String {
     if forecast.relief.is_empty() {
         return runs;
     }
-    format!("{runs}; {} for each change under \"What would help\"", words::number(forecast.relief_runs.into()))
+    format!(
+        "{runs}; {} for each change under \"What would help\"",
+        words::number(forecast.relief_runs.into())
+    )
 }
 
 /// What it takes to get the same page again; `runs` tells of the runs made.

@@ -93,6 +93,22 @@ impl Crew {
         }
     }
 
+    /// A few words, fit for a column.
+    pub(super) fn short(&self) -> String {
+        let loader = if self.loaders == 1 { "loader" } else { "loaders" };
+        let raker = if self.rakers == 1 { "raker" } else { "rakers" };
+        let rake = self.for_the_rake();
+        match self.pace() {
+            Pace::Even => "hardly anybody".into(),
+            Pace::Both => format!("by turns, {} and {}", percent(rake), percent(self.raker_waits)),
+            Pace::Raking => format!("{loader} for the rake, {}", percent(rake)),
+            Pace::Loader => format!("{raker} for the {loader}, {}", percent(self.raker_waits)),
+            Pace::Face => format!("{loader} at the pile, {}", percent(self.face)),
+            Pace::Pass => format!("{loader} at the gate, {}", percent(self.pass)),
+            Pace::Delivery => format!("{loader} for a delivery, {}", percent(self.delivery)),
+        }
+    }
+
     pub(super) fn sentence(&self) -> String {
         let pace = match self.pace() {
             Pace::Even if self.rakers == 0 => "Only loading and hauling count",
@@ -173,6 +189,7 @@ mod tests {
     fn a_loader_that_waits_for_room_waits_for_the_rake() {
         let crew = Crew { room: 0.34, raker_waits: 0.03, ..crew() };
         assert_eq!(crew.title(), "The loader waits for the rake about a third of the time");
+        assert_eq!(crew.short(), "loader for the rake, 34 %");
         assert_eq!(
             crew.sentence(),
             "Raking sets the pace: of its time the loader waits 34 % for room to dump, the raker waits 3 % for a heap."
@@ -208,6 +225,7 @@ mod tests {
     fn rakers_behind_a_queue_wait_for_the_queue_and_not_for_the_loader() {
         let crew = Crew { loaders: 3, rakers: 2, face: 0.3, raker_waits: 0.5, ..crew() };
         assert_eq!(crew.title(), "The loaders wait for a turn at the pile about 30 % of the time");
+        assert_eq!(crew.short(), "loaders at the pile, 30 %");
         let crew = Crew { face: 0.01, ..crew };
         assert_eq!(crew.title(), "The rakers wait for the loaders about half of the time");
     }
