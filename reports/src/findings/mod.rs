@@ -20,7 +20,7 @@ pub use left_over::{LeftOver, left_over};
 pub use odds::{days_in, label, percent};
 pub use relief::{ReliefLine, ReliefSays, improvement_words, relief};
 pub use the_job::the_job;
-pub use waiting::{LOADER_KEYS, Part, RAKER_KEYS, Role, WhoWaits, Worker, who_waits, who_waits_in};
+pub use waiting::{LOADER_KEYS, Part, RAKER_KEYS, Role, WhoWaits, Worker, who_waits, who_waits_by, who_waits_in};
 pub use warnings::{Warning, Warnings, warnings};
 
 /// With its first letter a capital.

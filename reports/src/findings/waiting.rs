@@ -5,7 +5,7 @@ mod pace;
 use crate::forecast::{Forecast, seconds};
 use pace::Crew;
 use serde::Serialize;
-use sim::{Books, Job, LoaderActivity, RakerActivity};
+use sim::{Books, Job, LoaderActivity, RakerActivity, Study};
 
 /// Names of [`LoaderActivity`]'s columns in files, in its order.
 pub const LOADER_KEYS: [&str; LoaderActivity::COUNT] = [
@@ -84,11 +84,16 @@ pub struct Worker {
 
 /// Where the time goes, over all runs.
 pub fn who_waits(forecast: &Forecast) -> WhoWaits {
-    who_waits_in(&forecast.scenario.job, &forecast.study.books, forecast.study.runs())
+    who_waits_in(&forecast.scenario.job, &forecast.study)
 }
 
-/// The same for the books of any job, summed over so many runs.
-pub fn who_waits_in(job: &Job, books: &Books, runs: u32) -> WhoWaits {
+/// The same for any runs of a job.
+pub fn who_waits_in(job: &Job, study: &Study) -> WhoWaits {
+    who_waits_by(job, &study.books, study.runs())
+}
+
+/// The same by the books of a job alone, summed over so many runs.
+pub fn who_waits_by(job: &Job, books: &Books, runs: u32) -> WhoWaits {
     let runs = f64::from(runs.max(1));
     let mut loaders = [0; LoaderActivity::COUNT];
     books.loaders.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| loaders[i] += t);
