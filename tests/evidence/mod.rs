@@ -4,11 +4,16 @@
 mod answers;
 mod chains;
 mod chance;
+mod common_luck;
 mod face;
 mod handbook;
+mod kept;
 mod laws;
 mod line;
+mod page;
+mod paired;
 mod percentiles;
+mod selection;
 pub(crate) mod sheet;
 mod sum_of_cycles;
 mod table;
