@@ -40,8 +40,11 @@
 //!     wanted, such as \"22 yd3\" or \"17 m3\"");
 //! ```
 
+pub mod typed;
 pub mod units;
 
+mod barrow;
+mod buckets;
 mod build;
 mod caution;
 mod change;
@@ -50,6 +53,7 @@ mod clock;
 mod defaults;
 mod document;
 mod fields;
+mod fitted;
 mod hash;
 mod knob;
 mod ledger;
@@ -68,8 +72,11 @@ mod starter;
 mod testing;
 mod vary;
 
+pub use barrow::barrow;
+pub use buckets::{Bucket, BucketList, buckets, buckets_text};
 pub use caution::{Caution, Weight};
 pub use change::{Change, Variant};
+pub use fitted::{Fitted, GateAnswer, Lift, LiftAnswer, PassAnswer, Through, with_bucket};
 pub use knob::Knob;
 pub use materials::{Material, materials};
 pub use problem::{Problem, Refusal};

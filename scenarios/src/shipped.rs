@@ -25,7 +25,11 @@ pub fn shipped() -> &'static [(&'static str, &'static str)] {
     SHIPPED
 }
 
-/// Files of observed values that shipped scenarios name: file name and text.
+/// Files that go with shipped scenarios: of observed values (`vineyard-loads.csv`) and a list of buckets for
+/// [`buckets`](crate::buckets) (`arena-buckets.csv`, for `riding-arena`). File name and text.
 pub fn shipped_files() -> &'static [(&'static str, &'static str)] {
-    &[("vineyard-loads.csv", include_str!("../scenarios/vineyard-loads.csv"))]
+    &[
+        ("arena-buckets.csv", include_str!("../scenarios/arena-buckets.csv")),
+        ("vineyard-loads.csv", include_str!("../scenarios/vineyard-loads.csv")),
+    ]
 }

@@ -33,24 +33,54 @@ impl Unread {
     }
 }
 
-/// Reads a file as UTF-8 text.
+/// The kind of file that is read, for messages.
+pub(crate) struct Wanted {
+    name: &'static str,
+    ending: &'static str,
+    missing: &'static str,
+    form: &'static str,
+}
+
+impl Wanted {
+    const SCENARIO: Self = Self {
+        name: "scenario file",
+        ending: ".toml",
+        missing: "write a new one with heapcast new",
+        form: "a scenario file is plain text in TOML",
+    };
+    /// A list of buckets.
+    pub(crate) const BUCKETS: Self = Self {
+        name: "list of buckets",
+        ending: ".csv",
+        missing: "write one with the heading line: name, struck, heaped, width, mass, price",
+        form: "a list of buckets is plain text in CSV; save it from the spreadsheet as CSV in UTF-8",
+    };
+}
+
+/// Reads a scenario file as UTF-8 text.
 pub(crate) fn text(path: &Path) -> Result<String, Unread> {
+    text_of(path, &Wanted::SCENARIO)
+}
+
+/// Reads a file as UTF-8 text.
+pub(crate) fn text_of(path: &Path, wanted: &Wanted) -> Result<String, Unread> {
+    let Wanted { name, ending, .. } = wanted;
     let whole = |what: String, right: &str| Unread { what, right: right.to_owned(), line: 0 };
     let about = std::fs::metadata(path).map_err(|error| match error.kind() {
         ErrorKind::NotFound => {
-            let right = beside(path).unwrap_or_else(|| "write a new one with heapcast new".into());
+            let right = beside(path, ending).unwrap_or_else(|| wanted.missing.into());
             whole("there is no such file".into(), &right)
         }
         ErrorKind::PermissionDenied => {
             whole("this file may not be read".into(), "ask for the right to read it")
         }
-        _ => whole(format!("this file cannot be opened: {error}"), "name a scenario file"),
+        _ => whole(format!("this file cannot be opened: {error}"), &format!("name a {name}")),
     })?;
     if about.is_dir() {
-        return Err(whole("this is a folder".into(), "name a scenario file in it, ending in .toml"));
+        return Err(whole("this is a folder".into(), &format!("name a {name} in it, ending in {ending}")));
     }
     if !about.is_file() {
-        return Err(whole("this is not a plain file".into(), "name a scenario file, ending in .toml"));
+        return Err(whole("this is not a plain file".into(), &format!("name a {name}, ending in {ending}")));
     }
     let mut bytes = Vec::new();
     let read = std::fs::File::open(path).and_then(|file| file.take(LARGEST + 1).read_to_end(&mut bytes));
@@ -58,16 +88,16 @@ pub(crate) fn text(path: &Path) -> Result<String, Unread> {
         ErrorKind::PermissionDenied => {
             whole("this file may not be read".into(), "ask for the right to read it")
         }
-        _ => whole(format!("this file cannot be read: {error}"), "name a scenario file"),
+        _ => whole(format!("this file cannot be read: {error}"), &format!("name a {name}")),
     })?;
     if bytes.len() as u64 > LARGEST {
         return Err(whole(
             format!("this file is larger than {LARGEST} bytes"),
-            "a scenario file is far smaller",
+            &format!("a {name} is far smaller"),
         ));
     }
     if bytes.contains(&0) {
-        return Err(whole("this is not a text file".into(), "a scenario file is plain text in TOML"));
+        return Err(whole("this is not a text file".into(), wanted.form));
     }
     String::from_utf8(bytes).map_err(|error| {
         let good = error.utf8_error().valid_up_to();
@@ -80,14 +110,14 @@ pub(crate) fn text(path: &Path) -> Result<String, Unread> {
     })
 }
 
-/// The scenario file in the same folder whose name is nearest.
-fn beside(path: &Path) -> Option<String> {
+/// The file of the same kind in the same folder whose name is nearest.
+fn beside(path: &Path, ending: &str) -> Option<String> {
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let mut names: Vec<String> = std::fs::read_dir(folder)
         .ok()?
         .take(1000)
         .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
-        .filter(|name| name.ends_with(".toml"))
+        .filter(|name| name.ends_with(ending))
         .collect();
     names.sort();
     let name = path.file_name()?.to_str()?;

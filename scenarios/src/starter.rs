@@ -126,12 +126,14 @@ volume = {volume}                # loose volume; or area = {area} and depth = {d
 [[stockpile]]
 name = "pile"
 on_hand = {volume}
+# carriage = {carriage}             # what bringing it costs, beside its price
 # deliveries = [ {{ at = "10:30", volume = {truck}, late = {{ low = "0 min", typical = "10 min", high = "40 min" }} }} ]
 
 {gate}"#,
         volume = quoted(&answers.volume),
         area = pick(answers, "\"1200 ft2\"", "\"110 m2\""),
         depth = pick(answers, "\"4 in\"", "\"10 cm\""),
+        carriage = pick(answers, "\"$180\"", "\"€160\""),
         truck = pick(answers, "\"22 yd3\"", "\"17 m3\""),
     )
 }
@@ -146,6 +148,7 @@ fn machine(answers: &Answers) -> String {
         r#"[[loader]]
 name = "loader"
 heaped = {bucket}                # heaped capacity of the bucket
+# bucket_mass = {mass}          # what the bucket itself weighs; for trying other buckets
 # rated_lift = {lift}            # from the machine's manual; without it loads are limited by the bucket alone
 {width_line}
 # speed_loaded = {loaded}
@@ -158,6 +161,7 @@ heaped = {bucket}                # heaped capacity of the bucket
 
 "#,
         bucket = quoted(&answers.bucket),
+        mass = pick(answers, "\"180 lb\"", "\"80 kg\""),
         lift = pick(answers, "\"1100 lb\"", "\"500 kg\""),
         loaded = pick(answers, "\"3 mph\"", "\"5 km/h\""),
         empty = pick(answers, "\"4 mph\"", "\"6.5 km/h\""),
@@ -188,9 +192,11 @@ start = {start}
 
 # [money]
 # fuel_price = {fuel}
+# mobilisation = {mobilisation}         # getting the machine there and back
 "#,
         start = quoted(&answers.start),
         fuel = pick(answers, "\"$4/gal\"", "\"€1.60/l\""),
+        mobilisation = pick(answers, "\"$90\"", "\"€90\""),
     )
 }
 

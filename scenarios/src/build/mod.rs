@@ -98,10 +98,30 @@ fn small_print(makings: &Makings<'_>, job: &Job, ledger: &mut Ledger<'_>) {
     }
     if ledger.currency().is_none() {
         ledger.assume("money", "no prices are given, so no costs are reckoned", from);
+    } else {
+        fixed_costs(raw, ledger);
     }
     if raw.spread.switched == Switched::None {
         let words = "chance is switched off: every quantity is taken at its mean";
         ledger.assume("spread", words, "as the file says");
+    }
+}
+
+/// Parts of the fixed costs that are not given on their own.
+fn fixed_costs(raw: &Raw, ledger: &mut Ledger<'_>) {
+    let from = crate::defaults::NOTHING_SAID;
+    if raw.money.mobilisation.is_none() {
+        ledger.assume("money.mobilisation", "getting the machine there and back costs nothing", from);
+    }
+    let deliveries = || raw.stockpiles.iter().flat_map(|pile| &pile.deliveries);
+    let piles = || raw.stockpiles.iter();
+    let priced = raw.material.as_ref().is_some_and(|material| material.price.is_some())
+        || piles().any(|pile| pile.price.is_some())
+        || deliveries().any(|delivery| delivery.price.is_some());
+    let carried = piles().any(|pile| pile.carriage.is_some())
+        || deliveries().any(|delivery| delivery.carriage.is_some());
+    if priced && !carried {
+        ledger.assume("stockpile.carriage", "bringing the material is in its price", from);
     }
 }
 

@@ -52,7 +52,7 @@ pub(crate) fn all(job: &Job, ordered_m3: f64, truckload_m3: f64, system: System)
 }
 
 /// A name in quotes; copies of one thing share a caution.
-fn named(names: &[&str]) -> String {
+pub(crate) fn named(names: &[&str]) -> String {
     let quoted: Vec<String> = names.iter().take(6).map(|name| format!("\"{name}\"")).collect();
     let more = names.len().saturating_sub(quoted.len());
     match (quoted.split_last(), more) {

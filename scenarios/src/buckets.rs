@@ -1,0 +1,309 @@
+//! A list of buckets to choose from: a CSV file with a heading line.
+
+mod row;
+
+use crate::document::{Node, Value};
+use crate::fields::{Item, printable};
+use crate::hash;
+use crate::ledger::{Ledger, Place};
+use crate::nearest::nearest;
+use crate::problem::Refusal;
+use crate::raw::quoted;
+use crate::source::{self, Wanted};
+use crate::units::kind::Kind;
+use row::{Cell, Delimiter};
+use std::path::Path;
+
+/// Most buckets of one list.
+const MOST: usize = 100;
+/// The columns a list may have.
+const COLUMNS: [&str; 6] = ["name", "struck", "heaped", "width", "mass", "price"];
+
+/// A bucket that could be bought or borrowed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bucket {
+    /// Name, unique in its list.
+    pub name: String,
+    /// Struck capacity \[m3\].
+    pub struck_m3: Option<f64>,
+    /// Heaped capacity \[m3\], above 0 and not below the struck one.
+    pub heaped_m3: f64,
+    /// Width \[m\].
+    pub width_m: Option<f64>,
+    /// What it weighs empty \[kg\].
+    pub mass_kg: Option<f64>,
+    /// Price \[money\].
+    pub price: Option<f64>,
+}
+
+/// A list of buckets as read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BucketList {
+    /// Name of the file as typed.
+    pub file: String,
+    /// The buckets in the order of the file, 1 to 100.
+    pub buckets: Vec<Bucket>,
+    /// Currency of the prices as typed; empty if there are none.
+    pub currency: String,
+    /// SHA-256 of the file in hexadecimal digits.
+    pub hash: String,
+}
+
+impl BucketList {
+    /// The bucket of a name.
+    ///
+    /// # Errors
+    /// In words, with the nearest name, if there is none.
+    pub fn find(&self, name: &str) -> Result<&Bucket, String> {
+        self.buckets.iter().find(|bucket| bucket.name == name.trim()).ok_or_else(|| {
+            let names: Vec<String> = self.buckets.iter().map(|bucket| bucket.name.clone()).collect();
+            let right = match nearest(name, names.iter().map(String::as_str)) {
+                Some(near) => format!("the nearest is \"{near}\""),
+                None => format!("there are {}", quoted(&names)),
+            };
+            format!("{} has no bucket called \"{}\"; {right}", self.file, printable(name.trim()))
+        })
+    }
+}
+
+/// Reads a list of buckets: CSV in UTF-8 with a heading line of `name`, `struck`, `heaped`, `width`, `mass` and `price` in
+/// any order, of which only `name` and `heaped` are needed. Every figure carries its unit; cells may be blank or quoted;
+/// lines that begin with `#` are comments; semicolons or tabs in place of commas are taken too.
+///
+/// # Errors
+/// Everything that is wrong with it, in one go, each problem with line, column heading and value.
+pub fn buckets(path: &Path) -> Result<BucketList, Refusal> {
+    let file = path.display().to_string();
+    match source::text_of(path, &Wanted::BUCKETS) {
+        Ok(text) => buckets_text(&text, &file),
+        Err(unread) => Err(unread.refusal(file)),
+    }
+}
+
+/// Reads the text of a list of buckets, as [`buckets`] does.
+///
+/// ```
+/// let list = scenarios::buckets_text("name, heaped, price\nsmall, 9.5 ft3, $450\n\"wide, light\", 0.5 m3,\n", "b.csv").unwrap();
+/// assert_eq!((list.buckets.len(), list.currency.as_str()), (2, "$"));
+/// assert_eq!((list.buckets[1].name.as_str(), list.buckets[1].price), ("wide, light", None));
+/// let refusal = scenarios::buckets_text("name, heaped\nsmall, 9.5 lb\n", "b.csv").unwrap_err();
+/// assert_eq!(refusal.to_string(), "b.csv:2:8: bucket \"small\", heaped = 9.5 lb: this is a mass; a volume is wanted, \
+///     such as \"17.5 ft3\" or \"0.5 m3\"");
+/// ```
+///
+/// # Errors
+/// Everything that is wrong with it, in one go.
+pub fn buckets_text(text: &str, file: &str) -> Result<BucketList, Refusal> {
+    let mut ledger = Ledger::new(file, text, Path::new(""));
+    let buckets = read(text, &mut ledger);
+    if ledger.is_clean() && buckets.is_empty() {
+        let right = "write a line for each, such as: small, 9.5 ft3";
+        ledger.problem(&Place::default(), "", "there is no bucket in this list", right);
+    }
+    if !ledger.is_clean() {
+        return Err(Refusal {
+            file: file.to_owned(),
+            text: text.to_owned(),
+            problems: ledger.into_problems(),
+        });
+    }
+    Ok(BucketList {
+        file: file.to_owned(),
+        buckets,
+        currency: ledger.currency().unwrap_or_default().to_owned(),
+        hash: hash::sha256(text.as_bytes(), &[]),
+    })
+}
+
+fn read(text: &str, ledger: &mut Ledger<'_>) -> Vec<Bucket> {
+    let mut lines = row::lines(text);
+    let Some(heading) = lines.next() else {
+        let right = "begin with a heading line: name, struck, heaped, width, mass, price";
+        ledger.problem(&Place::default(), "", "this list is empty", right);
+        return Vec::new();
+    };
+    let delimiter = Delimiter::of(&text[heading.clone()]);
+    let Some(columns) = headings(&row::cells(text, heading, delimiter), ledger) else {
+        return Vec::new();
+    };
+    let mut buckets: Vec<Bucket> = Vec::new();
+    for (i, line) in lines.enumerate() {
+        if ledger.is_full() {
+            break;
+        }
+        if i == MOST {
+            let place = Place { words: "the list".into(), span: Some(line), ..Place::default() };
+            ledger.problem(
+                &place,
+                "",
+                format!("there are more than {MOST} buckets"),
+                format!("give at most {MOST}"),
+            );
+            break;
+        }
+        let cells = row::cells(text, line.clone(), delimiter);
+        let row = Row { cells, columns: &columns, line };
+        buckets.extend(row.bucket(&buckets, ledger));
+    }
+    buckets
+}
+
+/// Which column each cell of the heading is; `None` if the rows could not be read by it.
+fn headings(cells: &[Cell], ledger: &mut Ledger<'_>) -> Option<Vec<Option<&'static str>>> {
+    let before = ledger.problems().len();
+    let mut columns: Vec<Option<&'static str>> = Vec::new();
+    for cell in cells {
+        let place = Place { words: "heading".into(), span: Some(cell.span.clone()), ..Place::default() };
+        let word = cell.text.to_lowercase();
+        let known = COLUMNS.into_iter().find(|column| *column == word);
+        match known {
+            None if word.is_empty() => {}
+            None => {
+                let right = match nearest(&word, COLUMNS) {
+                    Some(near) => {
+                        format!("the nearest known is \"{near}\"; units stand in the cells, as in 17.5 ft3")
+                    }
+                    None => format!("known columns are {}", COLUMNS.join(", ")),
+                };
+                ledger.problem(&place, &printable(&cell.text), "this column is not known", right);
+            }
+            Some(column) if columns.contains(&Some(column)) => {
+                ledger.problem(&place, column, "this column stands here twice", "keep one of the two");
+            }
+            Some(_) => {}
+        }
+        columns.push(known);
+    }
+    for needed in ["name", "heaped"] {
+        if !columns.contains(&Some(needed)) && ledger.problems().len() == before {
+            let place = Place {
+                words: "heading".into(),
+                span: cells.first().map(|cell| cell.span.clone()),
+                ..Place::default()
+            };
+            let right = "begin with a heading line such as: name, struck, heaped, width, mass, price";
+            ledger.problem(&place, "", format!("the column \"{needed}\" is missing"), right);
+        }
+    }
+    (ledger.problems().len() == before).then_some(columns)
+}
+
+/// One line of a list.
+struct Row<'c> {
+    cells: Vec<Cell>,
+    columns: &'c [Option<&'static str>],
+    line: std::ops::Range<usize>,
+}
+
+impl Row<'_> {
+    fn bucket(&self, others: &[Bucket], ledger: &mut Ledger<'_>) -> Option<Bucket> {
+        self.form(ledger)?;
+        let name = self.name(others, ledger);
+        let words = match &name {
+            Some(name) => format!("bucket \"{}\"", printable(name)),
+            None => "bucket without a name".into(),
+        };
+        let mut figure = |column, kind| self.figure(&words, column, kind, ledger);
+        let heaped = figure("heaped", Kind::Bucket);
+        let struck = figure("struck", Kind::Bucket);
+        let width = figure("width", Kind::Width);
+        let mass = figure("mass", Kind::BucketMass);
+        let price = figure("price", Kind::Price);
+        if self.cell("heaped").is_none() {
+            let place = Place { words, span: Some(self.line.clone()), ..Place::default() };
+            ledger.problem(
+                &place,
+                "",
+                "its heaped capacity is missing",
+                "write it with its unit, such as 17.5 ft3",
+            );
+        } else if let (Some(struck), Some(heaped), Some(cell)) = (struck, heaped, self.cell("struck"))
+            && struck > heaped
+        {
+            let place = Place {
+                words: format!("{words}, struck"),
+                span: Some(cell.span.clone()),
+                ..Place::default()
+            };
+            let right = "check both; heaped is the larger figure";
+            ledger.problem(
+                &place,
+                &printable(&cell.text),
+                "a bucket holds no more struck than heaped",
+                right,
+            );
+        }
+        Some(Bucket {
+            name: name?,
+            struck_m3: struck,
+            heaped_m3: heaped?,
+            width_m: width,
+            mass_kg: mass,
+            price,
+        })
+    }
+
+    /// Whether it is a line of the list at all.
+    fn form(&self, ledger: &mut Ledger<'_>) -> Option<()> {
+        let place =
+            |cell: &Cell| Place { words: "line".into(), span: Some(cell.span.clone()), ..Place::default() };
+        if let Some(open) = self.cells.iter().find(|cell| !cell.closed) {
+            let right = "a quoted cell ends with a quote on the same line";
+            ledger.problem(&place(open), &printable(&open.text), "a quote is opened and not closed", right);
+            return None;
+        }
+        let beyond = self.cells.get(self.columns.len()..).unwrap_or_default();
+        if let Some(cell) = beyond.iter().find(|cell| !cell.text.is_empty()) {
+            let (has, wanted) = (self.cells.len(), self.columns.len());
+            let what = format!("this line has {has} cells where the heading has {wanted}");
+            ledger.problem(
+                &place(cell),
+                &printable(&cell.text),
+                what,
+                "put a cell with a comma in it in quotes",
+            );
+            return None;
+        }
+        Some(())
+    }
+
+    fn name(&self, others: &[Bucket], ledger: &mut Ledger<'_>) -> Option<String> {
+        let right = "give each a name of its own";
+        let place = |span| Place { words: "name".into(), span: Some(span), ..Place::default() };
+        let Some(cell) = self.cell("name") else {
+            ledger.problem(&place(self.line.clone()), "", "this bucket has no name", right);
+            return None;
+        };
+        let node = Node {
+            span: cell.span.clone(),
+            typed: printable(&cell.text),
+            value: Value::Text(cell.text.clone()),
+        };
+        let name = Item { node: &node, place: place(cell.span.clone()) }.text(right, ledger)?.value;
+        if others.iter().any(|other| other.name == name) {
+            ledger.problem(&place(cell.span.clone()), &node.typed, "two buckets have this name", right);
+            return None;
+        }
+        Some(name)
+    }
+
+    fn figure(&self, words: &str, column: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
+        let cell = self.cell(column)?;
+        let node = Node {
+            span: cell.span.clone(),
+            typed: printable(&cell.text),
+            value: Value::Text(cell.text.clone()),
+        };
+        let place = Place { words: format!("{words}, {column}"), ..Place::default() };
+        Some(Item { node: &node, place }.figure(kind, ledger)?.value)
+    }
+
+    /// The cell of a column, if it is not blank.
+    fn cell(&self, column: &str) -> Option<&Cell> {
+        let at = self.columns.iter().position(|known| *known == Some(column))?;
+        self.cells.get(at).filter(|cell| !cell.text.is_empty())
+    }
+}
+
+#[cfg(test)]
+mod tests;

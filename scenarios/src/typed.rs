@@ -1,0 +1,181 @@
+//! Figures typed on the command line, read with the same units and limits as those of a file.
+
+use crate::document::{Node, Value};
+use crate::fields::{Item, printable};
+use crate::ledger::{Ledger, Place};
+use crate::units::kind::Kind;
+use std::path::Path;
+
+/// A sum of money and its currency: `$2,400`, `2400 EUR`.
+///
+/// ```
+/// assert_eq!(scenarios::typed::money("$2,400").unwrap(), (2400.0, "$".to_owned()));
+/// assert_eq!(scenarios::typed::money("950").unwrap_err(), "\"950\": the currency is missing; a sum of money is wanted, \
+///     such as \"$380\" or \"380 EUR\"");
+/// ```
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn money(text: &str) -> Result<(f64, String), String> {
+    with_currency(&without_thousands(text), text, Kind::Price)
+}
+
+/// A cost or price per hour and its currency: `$95/h`.
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn rate(text: &str) -> Result<(f64, String), String> {
+    with_currency(&without_thousands(text), text, Kind::HourlyCost)
+}
+
+/// A share \[0 to 1\]: `6 %`, `0.06`. A number above 1 without its sign is refused: it could be read two ways.
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn percent(text: &str) -> Result<f64, String> {
+    figure(text, text, Kind::SpreadShare).map(|(share, _)| share)
+}
+
+/// A length of time \[s\], at most 24 hours: `5 min`, `1 h 30 min`.
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn duration(text: &str) -> Result<f64, String> {
+    figure(text, text, Kind::Stretch).map(|(seconds, _)| seconds)
+}
+
+/// The heaped capacity of a bucket \[m3\]: `17.5 ft3`.
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn bucket(text: &str) -> Result<f64, String> {
+    figure(text, text, Kind::Bucket).map(|(volume, _)| volume)
+}
+
+/// A mass \[kg\]: `180 lb`.
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn mass(text: &str) -> Result<f64, String> {
+    figure(text, text, Kind::BucketMass).map(|(mass, _)| mass)
+}
+
+/// A plain number 0 or above, or a range of two that rises: `25`, `20..35`. Of one number both ends are the same.
+///
+/// ```
+/// assert_eq!(scenarios::typed::range("20..35").unwrap(), [20.0, 35.0]);
+/// assert_eq!(scenarios::typed::range("8").unwrap(), [8.0, 8.0]);
+/// ```
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn range(text: &str) -> Result<[f64; 2], String> {
+    let such = "write a number such as 25, or a range such as 20..35";
+    let shown = printable(text.trim());
+    let number = |part: &str| {
+        let number = part.trim().parse::<f64>().ok().filter(|number| number.is_finite());
+        match number {
+            None => Err(format!("\"{shown}\": this is not a number; {such}")),
+            Some(number) if number < 0.0 => Err(format!("\"{shown}\": this is less than nothing; {such}")),
+            Some(number) => Ok(number),
+        }
+    };
+    let (low, high) = text.split_once("..").unwrap_or((text, text));
+    let ends = [number(low)?, number(high)?];
+    if ends[0] > ends[1] {
+        return Err(format!("\"{shown}\": this range does not rise; the smaller number comes first"));
+    }
+    Ok(ends)
+}
+
+fn with_currency(read: &str, typed: &str, kind: Kind) -> Result<(f64, String), String> {
+    let (value, currency) = figure(read, typed, kind)?;
+    Ok((value, currency.unwrap_or_default()))
+}
+
+/// A figure and its currency if it has one.
+fn figure(read: &str, typed: &str, kind: Kind) -> Result<(f64, Option<String>), String> {
+    let mut ledger = Ledger::new("", "", Path::new(""));
+    let node = Node { span: 0..0, typed: String::new(), value: Value::Text(read.to_owned()) };
+    let value = Item { node: &node, place: Place::default() }.figure(kind, &mut ledger);
+    let currency = ledger.currency().map(str::to_owned);
+    let shown = printable(typed.trim());
+    match (value, ledger.problems().first()) {
+        (Some(value), None) => Ok((value.value, currency)),
+        (_, Some(problem)) => Err(format!("\"{shown}\": {}; {}", problem.what, problem.right)),
+        (None, None) => Err(format!("\"{shown}\": this cannot be read")),
+    }
+}
+
+/// Money with commas between its thousands, as people write it: `$12,400.50`. Any other comma stays, and is refused.
+fn without_thousands(text: &str) -> String {
+    let start = text.find(|c: char| c.is_ascii_digit()).unwrap_or(text.len());
+    let length =
+        text[start..].find(|c: char| !(c.is_ascii_digit() || c == ',')).unwrap_or(text.len() - start);
+    let (before, digits, after) = (&text[..start], &text[start..start + length], &text[start + length..]);
+    let mut groups = digits.split(',');
+    let first = groups.next().is_some_and(|first| (1..=3).contains(&first.len()));
+    if first && groups.all(|group| group.len() == 3) {
+        format!("{before}{}{after}", digits.replace(',', ""))
+    } else {
+        text.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn money_is_read_as_people_write_it() {
+        for (typed, sum) in
+            [("$2,400", 2400.0), ("$ 12,400.50", 12_400.5), ("$1,234,567", 1_234_567.0), ("$95", 95.0)]
+        {
+            assert_eq!(money(typed).unwrap(), (sum, "$".to_owned()), "{typed}");
+        }
+        assert_eq!(money("2400 EUR").unwrap(), (2400.0, "EUR".to_owned()));
+        for (typed, words) in [
+            ("$2,40", "a comma"),
+            ("$24,00", "a comma"),
+            ("2400", "currency is missing"),
+            ("-$5", "does not begin with a number"),
+            ("$-5", "less than nothing"),
+            ("a lot", "does not begin with a number"),
+            ("", "nothing is written"),
+            ("$95/h", "a cost per time"),
+            ("$nan", "finite"),
+            ("$9e30", "absurdly large"),
+        ] {
+            let said = money(typed).unwrap_err();
+            assert!(said.contains(words) && said.contains("such as"), "{typed}: {said}");
+        }
+    }
+
+    #[test]
+    fn rates_shares_and_times_carry_their_units() {
+        let (hourly, currency) = rate("$95/h").unwrap();
+        assert!((hourly - 95.0).abs() < 1e-9 && currency == "$");
+        assert!(rate("$95").unwrap_err().contains("a cost per time is wanted"));
+        assert_eq!((percent("6 %").unwrap(), percent("0.06").unwrap()), (0.06, 0.06));
+        assert!(percent("6").unwrap_err().contains("absurdly large"));
+        assert_eq!(duration("1 h 30 min").unwrap(), 5400.0);
+        assert!(duration("5").unwrap_err().contains("unit is missing"));
+        assert!(
+            (bucket("0.5 m3").unwrap() - 0.5).abs() < 1e-12 && (mass("80 kg").unwrap() - 80.0).abs() < 1e-12
+        );
+    }
+
+    #[test]
+    fn a_range_rises_and_is_of_plain_numbers() {
+        assert_eq!(range(" 20 .. 35 ").unwrap(), [20.0, 35.0]);
+        for (typed, words) in [
+            ("35..20", "does not rise"),
+            ("", "not a number"),
+            ("1..x", "not a number"),
+            ("-2", "less than nothing"),
+            ("nan", "not a number"),
+        ] {
+            assert!(range(typed).unwrap_err().contains(words), "{typed}");
+        }
+    }
+}
