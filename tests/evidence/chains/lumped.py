@@ -167,3 +167,88 @@ def pair(loads, rakers, room, rake, load, passing, dump, clear=0):
 
 
 TOLD_PAIR = ["loading", "waiting_face", "passing", "waiting_pass", "waiting_room", "dumping", "raking", "standing_clear"]
+
+
+def pair_in_zones(needs, rooms, rake, load, hauls, dump, order, rakers):
+    """Two equal loaders, one face, two zones, rakers who walk in no time; no time for the way back. A loader chooses as soon as it
+    has dumped, counts the other as bound for its zone until that one dumps, and chooses again if at its turn at the face its
+    zone has enough. State: loads not begun by zone, zone chosen last, both loaders as (step, zone), heaps lying and being
+    raked by zone."""
+    add = lambda pair, z, n: tuple(x + n * (z == i) for i, x in enumerate(pair))
+
+    def choose(left, last, other, lying):
+        wanted = [z for z in (0, 1) if left[z]]
+        if not wanted:
+            return None
+        free = [rooms[z] - lying[z] - (other[1] == z and other[0] != "gone") for z in (0, 1)]
+        if order == "in turn" and len(wanted) == 2 and last is not None:
+            wanted = [1 - last, last]
+        if order == "most room":
+            wanted.sort(key=lambda z: (-free[z], z))
+        return next((z for z in wanted if free[z] > 0), wanted[0])
+
+    def to_face(left, last, me, other, lying):
+        """The state after this loader has chosen and come to the face, the other doing what it does."""
+        z = choose(left, last, other, lying)
+        if z is None:
+            return left, last, ("gone", 0), other
+        if other[0] == "load":
+            return left, z, ("face", z), other
+        return add(left, z, -1), z, ("load", z), other
+
+    def face_free(left, last, me, other, lying):
+        """The other loader's turn at the face, if it stands there."""
+        if other[0] != "face":
+            return left, last, me, other
+        z = other[1]
+        if left[z] == 0:
+            z = choose(left, last, me, lying)
+            if z is None:
+                return left, last, me, ("gone", 0)
+            last = z
+        return add(left, z, -1), last, me, ("load", z)
+
+    def state(left, last, one, two, lying, raked):
+        return left, last, *sorted((one, two)), lying, raked
+
+    def arrive(z, other, lying):
+        held = lying[z] + (other == ("dump", z))
+        return ("room", z) if held == rooms[z] else ("dump", z)
+
+    def moves(s):
+        left, last, one, two, lying, raked = s
+        out = []
+        for me, other in ((one, two), (two, one)):
+            step, z = me
+            if step == "load":
+                after = face_free(left, last, ("haul", z), other, lying)
+                out.append((1 / load, state(*after, lying, raked)))
+            elif step == "haul":
+                out.append((1 / hauls[z], state(left, last, arrive(z, other, lying), other, lying, raked)))
+            elif step == "dump":
+                lies = add(lying, z, 1)
+                rakes = add(raked, z, 1) if sum(raked) < rakers else raked
+                out.append((1 / dump, state(*to_face(left, last, me, other, lies), lies, rakes)))
+        for z in (0, 1):
+            if raked[z]:
+                lies, rakes = add(lying, z, -1), add(raked, z, -1)
+                at = next((at for at in (z, 1 - z) if lies[at] > rakes[at]), None)
+                rakes = rakes if at is None else add(rakes, at, 1)
+                waits = ("room", z) in (one, two)
+                first, other = (two, one) if two == ("room", z) else (one, two)
+                first = ("dump", z) if waits else first
+                out.append((raked[z] / rake, state(left, last, first, other, lies, rakes)))
+        return out
+
+    def tells(s):
+        count = lambda name: (s[2][0] == name) + (s[3][0] == name)
+        return [count("load"), count("face"), count("haul"), count("room"), count("dump"), sum(s[5])]
+
+    empty = (0, 0)
+    begun = to_face(needs, None, None, ("gone", 0), empty)
+    left, last, one, _ = begun
+    left, last, two, one = to_face(left, last, None, one, empty)
+    return state(left, last, one, two, empty, empty), moves, tells
+
+
+TOLD_PAIR_IN_ZONES = ["loading", "waiting_face", "hauling", "waiting_room", "dumping", "raking"]

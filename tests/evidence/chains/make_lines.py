@@ -128,7 +128,29 @@ def crews():
     write("crew.csv", rows)
 
 
+QKEYS = ("order", "rakers", "need_1", "need_2", "room_1", "room_2", "rake", "load", "haul_1", "haul_2", "dump")
+PAIRS_IN_ZONES = [
+    ("listed", 1, 5, 5, 2, 1, 0.8, 0.6, 0.8, 1.2, 0.4),
+    ("in turn", 2, 6, 4, 2, 2, 1.8, 0.6, 0.8, 1.2, 0.4),
+    ("most room", 2, 5, 5, 2, 3, 1.8, 0.6, 0.8, 1.2, 0.4),
+]
+
+
+def pairs_in_zones():
+    rows = []
+    for values in PAIRS_IN_ZONES:
+        p = dict(zip(QKEYS, values))
+        both_of = lambda k: (p[k + "_1"], p[k + "_2"])
+        needs, rooms, hauls = both_of("need"), both_of("room"), both_of("haul")
+        e = Entities(needs, rooms, p["rake"], p["load"], hauls, p["dump"], loaders=2, order=p["order"], rakers=((0,),) * p["rakers"])
+        e.walks = True
+        first = lumped.pair_in_zones(needs, rooms, p["rake"], p["load"], hauls, p["dump"], p["order"], p["rakers"])
+        rows.append({**p, **both(first, (e.start(), e.moves, e.tells(lumped.TOLD_PAIR_IN_ZONES)), lumped.TOLD_PAIR_IN_ZONES)})
+    write("pair_in_zones.csv", rows)
+
+
 if __name__ == "__main__":
+    pairs_in_zones()
     lines()
     crews()
     zones()

@@ -1,10 +1,15 @@
 //! Finite jobs whose answer is worked out apart from heapcast, for features that no printed table covers: each table is made by
 //! the Python programs of this folder (`README.md`), by two methods that must agree.
 
-mod crew;
-mod line;
-mod pair;
-mod zones;
+pub(super) mod crew;
+pub(super) mod delivery;
+pub(super) mod largest;
+pub(super) mod layers;
+pub(super) mod line;
+pub(super) mod loads;
+pub(super) mod pair;
+pub(super) mod same_luck;
+pub(super) mod zones;
 
 use super::sheet::{Sheet, Status};
 use super::theory::*;
@@ -71,6 +76,7 @@ fn times(sheet: &mut Sheet, what: &str, study: &Study, truth: &dyn Fn(&str) -> f
             "waiting_room" => units(o.loaders[L::WaitingForRoom as usize]),
             "dumping" => units(o.loaders[L::Dumping as usize]),
             "returning" => units(o.loaders[L::Returning as usize]),
+            "waiting_delivery" => units(o.loaders[L::WaitingForDelivery as usize]),
             "stopped" => units(o.loaders[L::Stopped as usize]),
             "raking" => units(o.rakers[R::Raking as usize]),
             "standing_clear" => units(o.rakers[R::StandingClear as usize]),
