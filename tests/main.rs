@@ -4,12 +4,14 @@
 //! - `architecture`: the floors of the house, read from `cargo metadata` and the sources
 //! - `bad_input`: malformed and impossible scenario files, each with its exact message
 //! - `shipped`: every shipped scenario from file to forecast, and the trade check
+//! - `changes`: the job changed from the command line
 //! - `cli`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
 
 mod architecture;
 mod bad_input;
+mod changes;
 mod cli;
 mod exports;
 mod output_folder;

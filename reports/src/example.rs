@@ -187,6 +187,7 @@ pub(crate) fn forecast() -> Forecast {
             file: "arena.toml".into(),
             scenario_hash: "0123456789abcdef".repeat(4),
             alternative: None,
+            changes: Vec::new(),
             command: "heapcast forecast arena.toml --runs 100 --seed 1".into(),
         },
         study: Study { seed: 1, books: books(&outcomes), outcomes },

@@ -60,6 +60,8 @@ pub struct Provenance {
     pub scenario_hash: String,
     /// The named alternative chosen, if any.
     pub alternative: Option<String>,
+    /// What else was changed, as typed, in this order.
+    pub changes: Vec<String>,
     /// The command as typed, without folders of the machine.
     pub command: String,
 }
@@ -74,6 +76,7 @@ impl Provenance {
             file: scenario.file.clone(),
             scenario_hash: scenario.hash.clone(),
             alternative: scenario.alternative.clone(),
+            changes: scenario.changes.iter().map(ToString::to_string).collect(),
             command,
         }
     }

@@ -1,23 +1,37 @@
 //! The command that gives the same answer again.
 
 use crate::cli::{JobArgs, LuckArgs};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-/// How a person would type it: every word, quoted where it has spaces.
+/// How a person would type it: every word, quoted where it has to be.
 pub fn command_line(verb: &str, job: &JobArgs, luck: &LuckArgs, more: &[(&str, String)]) -> String {
-    let mut words = vec!["heapcast".to_owned(), verb.to_owned(), file_name(&job.file)];
-    let mut flag = |name: &str, value: String| {
-        words.push(format!("--{name}"));
-        words.push(if value.contains(' ') { format!("\"{value}\"") } else { value });
-    };
-    if let Some(name) = &job.alternative {
-        flag("alternative", name.clone());
-    }
-    flag("seed", luck.seed.to_string());
-    for (name, value) in more {
-        flag(name, value.clone());
+    let alternative = job.alternative.iter().map(|name| ("alternative", name.clone()));
+    let changes = job.changes.iter().map(|change| ("change", change.to_string()));
+    let seed = [("seed", luck.seed.to_string())];
+    let flags: Vec<_> = alternative.chain(changes).chain(seed).chain(more.iter().cloned()).collect();
+    typed(verb, std::slice::from_ref(&job.file), &flags)
+}
+
+/// A command with its files and options.
+pub fn typed(verb: &str, files: &[PathBuf], flags: &[(&str, String)]) -> String {
+    let mut words = vec!["heapcast".to_owned(), verb.to_owned()];
+    words.extend(files.iter().map(|file| quoted(&file_name(file))));
+    for (name, value) in flags {
+        words.extend([format!("--{name}"), quoted(value)]);
     }
     words.join(" ")
+}
+
+/// A word as a shell takes it for one.
+fn quoted(word: &str) -> String {
+    let plain = |c: char| c.is_alphanumeric() || "-_.,:/%+@".contains(c);
+    if !word.is_empty() && word.chars().all(plain) {
+        word.to_owned()
+    } else if word.contains(['"', '$', '`', '\\', '!']) {
+        format!("'{}'", word.replace('\'', "'\\''"))
+    } else {
+        format!("\"{word}\"")
+    }
 }
 
 /// Without the folders of the machine it was typed on.
@@ -35,12 +49,29 @@ mod tests {
         let job = JobArgs {
             file: PathBuf::from("/somewhere/arena.toml"),
             alternative: Some("a second raker".into()),
+            changes: vec!["room = 4".parse().unwrap(), "zone.\"n. 1\".room=2".parse().unwrap()],
             units: None,
         };
         let luck = LuckArgs { seed: 7, runs: 10, threads: None };
         assert_eq!(
             command_line("forecast", &job, &luck, &[("runs", "10".into())]),
-            "heapcast forecast arena.toml --alternative \"a second raker\" --seed 7 --runs 10"
+            "heapcast forecast arena.toml --alternative \"a second raker\" --change \"room = 4\" \
+             --change 'zone.\"n. 1\".room = 2' --seed 7 --runs 10"
         );
+    }
+
+    #[test]
+    fn what_a_shell_would_take_apart_is_quoted() {
+        let flags = [
+            ("within", "$20".to_owned()),
+            ("change", "zone.\"n\".room = 3".to_owned()),
+            ("by", "3 pm".into()),
+        ];
+        let files = [PathBuf::from("a.toml"), PathBuf::from("x/my job.toml")];
+        assert_eq!(
+            typed("compare", &files, &flags),
+            "heapcast compare a.toml \"my job.toml\" --within '$20' --change 'zone.\"n\".room = 3' --by \"3 pm\""
+        );
+        assert_eq!(quoted("it's $5"), r"'it'\''s $5'");
     }
 }

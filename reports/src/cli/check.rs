@@ -7,6 +7,7 @@ pub(super) const EXAMPLES: &str = "\
 Examples:
   heapcast check arena.toml
   heapcast check arena.toml --alternative \"a second raker\"
+  heapcast check arena.toml --change \"loader.compact tractor.heaped = 22 ft3\"
   heapcast check arena.toml --json";
 
 /// `heapcast check`.

@@ -12,6 +12,7 @@ Examples:
   heapcast forecast arena.toml --within \"1 min\"           as many runs as it takes
   heapcast forecast arena.toml --by \"2:30 pm\" --percentiles 50,80,99
   heapcast forecast arena.toml --alternative \"a second raker\" --json > second.json
+  heapcast forecast arena.toml --change \"rakers = 2\" --change \"shift.start = 07:00\"
 
 The folder then holds report.html, summary.json, percentiles.csv, runs.csv and the charts as SVG. It is replaced only
 when all of it is complete. Times in files are seconds; volumes stand in m3 and in yd3.";

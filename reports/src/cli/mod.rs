@@ -12,6 +12,7 @@ pub use replay::ReplayArgs;
 
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand};
+use scenarios::Change;
 use scenarios::units::System;
 use std::path::PathBuf;
 
@@ -67,6 +68,10 @@ pub struct JobArgs {
     /// The alternative of this name in the file instead of the job as it stands
     #[arg(long, value_name = "NAME")]
     pub alternative: Option<String>,
+    /// Change the job: a key of the file, or rakers, loaders, bucket, haul or room; may be given several times, each after
+    /// the one before and after the alternative, such as "rakers = 2" or "loader.compact tractor.heaped = 22 ft3"
+    #[arg(long = "change", value_name = "KEY = VALUE")]
+    pub changes: Vec<Change>,
     /// Units to show [default: the file's own]
     #[arg(long, value_name = "SYSTEM", value_parser = system())]
     pub units: Option<System>,

@@ -24,8 +24,12 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
 
 /// Reads the job wanted, with the units wanted in place of the file's.
 fn read(args: &JobArgs) -> Result<Scenario, Failure> {
-    let selection = Selection { alternative: args.alternative.clone(), units: args.units, ..Selection::default() };
-    Ok(scenarios::read(&args.file, &selection)?)
+    Ok(scenarios::read(&args.file, &selection(args))?)
+}
+
+/// The variant of the job wanted.
+fn selection(args: &JobArgs) -> Selection {
+    Selection { alternative: args.alternative.clone(), changes: args.changes.clone(), units: args.units }
 }
 
 fn plan(scenario: &Scenario) -> Result<sim::Plan, Failure> {

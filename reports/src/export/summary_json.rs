@@ -39,6 +39,7 @@ struct Told<'a> {
     units: &'static str,
     currency: Option<&'a str>,
     alternative: Option<&'a str>,
+    changes: Vec<String>,
     alternatives: &'a [String],
 }
 
@@ -51,6 +52,7 @@ impl<'a> Told<'a> {
             units: units.word(),
             currency: Some(scenario.currency.as_str()).filter(|c| !c.is_empty()),
             alternative: scenario.alternative.as_deref(),
+            changes: scenario.changes.iter().map(ToString::to_string).collect(),
             alternatives: &scenario.alternatives,
         }
     }

@@ -42,7 +42,11 @@ pub(super) fn made_with(from: &Provenance, runs: &str) -> Markup {
     html! {
         dl {
             dt { "Made with" } dd { "heapcast " (from.version) }
-            dt { "File" } dd { (from.file) @if let Some(name) = &from.alternative { ", alternative: " (name) } }
+            dt { "File" } dd {
+                (from.file)
+                @if let Some(name) = &from.alternative { ", alternative: " (name) }
+                @if !from.changes.is_empty() { ", changed: " (from.changes.join("; ")) }
+            }
             dt { "Its SHA-256" } dd { (from.scenario_hash) }
             dt { "Seed" } dd { (from.seed) }
             dt { "Runs" } dd { (runs) }

@@ -26,19 +26,17 @@ pub(super) fn frame(title: &str, sections: Markup) -> String {
     .into_string()
 }
 
-/// The title of a job with its date and its alternative.
+/// The title of a job with its date, its alternative and what else is changed.
 pub(super) fn heading(scenario: &Scenario) -> Markup {
     let date = scenario.date.map(words::date);
+    let alternative = scenario.alternative.as_ref().map(|name| format!("Alternative: {name}"));
+    let changes: Vec<String> = scenario.changes.iter().map(ToString::to_string).collect();
+    let changed = (!changes.is_empty()).then(|| format!("Changed: {}", changes.join("; ")));
+    let below: Vec<String> = [date, alternative, changed].into_iter().flatten().collect();
     html! {
         header {
             h1 { (scenario.title) }
-            @if date.is_some() || scenario.alternative.is_some() {
-                p.soft {
-                    @if let Some(date) = &date { (date) }
-                    @if date.is_some() && scenario.alternative.is_some() { " · " }
-                    @if let Some(alternative) = &scenario.alternative { "Alternative: " (alternative) }
-                }
-            }
+            @if !below.is_empty() { p.soft { (below.join(" · ")) } }
         }
     }
 }

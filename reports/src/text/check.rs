@@ -1,6 +1,7 @@
 //! What a check says: cautions and every assumption in full.
 
 use super::layout::Layout;
+use super::summary::titled;
 use crate::findings::{Warning, assumed, sentence, the_job, warnings};
 use scenarios::Scenario;
 use scenarios::units::System;
@@ -10,7 +11,7 @@ pub fn check(scenario: &Scenario, units: System, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let warnings = warnings(&scenario.cautions);
     let assumed = assumed(&scenario.assumptions);
-    layout.section("The job", [scenario.title.clone(), the_job(scenario, units), verdict(scenario)]);
+    layout.section("The job", [titled(scenario), the_job(scenario, units), verdict(scenario)]);
     if !scenario.alternatives.is_empty() {
         layout.section("Alternatives", [scenario.alternatives.join(", ")]);
     }

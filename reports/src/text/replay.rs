@@ -1,6 +1,7 @@
 //! One run on the screen.
 
 use super::layout::{Layout, lines};
+use super::summary::titled;
 use crate::forecast::Provenance;
 use crate::forecast::seconds;
 use scenarios::Scenario;
@@ -29,7 +30,7 @@ pub fn replay(scenario: &Scenario, units: System, run: &Replay, columns: u16) ->
         took.push(money(o.cost, &scenario.currency));
     }
     layout
-        .section("The job", [scenario.title.clone()])
+        .section("The job", [titled(scenario)])
         .section("This run", [finish, format!("{}.", took.join(", "))])
         .gap()
         .section("Whose time", lines(&["", "", "time", "share"], times(job, run), &[2, 3], width));

@@ -118,12 +118,15 @@ fn warning_lines(all: &[Warning], file: &str) -> Vec<String> {
     lines
 }
 
-/// The title with the date and the alternative.
-fn titled(scenario: &Scenario) -> String {
+/// The title with the date, the alternative and what else is changed.
+pub(super) fn titled(scenario: &Scenario) -> String {
     let date = scenario.date.map(|d| format!(", {}", d.strftime("%A %-d %B %Y"))).unwrap_or_default();
     let alternative =
         scenario.alternative.as_ref().map(|a| format!(", alternative \"{a}\"")).unwrap_or_default();
-    format!("{}{date}{alternative}", scenario.title)
+    let changes: Vec<String> = scenario.changes.iter().map(ToString::to_string).collect();
+    let changed =
+        if changes.is_empty() { String::new() } else { format!(", changed: {}", changes.join("; ")) };
+    format!("{}{date}{alternative}{changed}", scenario.title)
 }
 
 /// A few are told, a long list is only counted: it stands in full where the line says.
