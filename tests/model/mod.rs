@@ -1,6 +1,7 @@
 //! The engine against the model's own words, one rule a file.
 #![expect(clippy::unwrap_used, reason = "a test that cannot go on should stop where it is")]
 
+mod any_job;
 mod books;
 mod breaks;
 mod chance;
@@ -23,7 +24,9 @@ mod passes;
 mod rakers;
 mod recursion;
 mod relief;
+mod renaming;
 mod room;
+mod same_luck;
 mod set_up_and_clean_up;
 mod simultaneous;
 mod spread_share;
