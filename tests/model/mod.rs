@@ -19,6 +19,7 @@ pub(crate) mod jobs;
 mod lift_and_fill;
 pub(crate) mod log;
 mod many_jobs;
+mod never_later;
 mod nights;
 mod passes;
 mod rakers;
