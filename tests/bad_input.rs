@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The job all files of the catalogue are made from, without a fault.
-const SOUND: &str = r#"
+pub(crate) const SOUND: &str = r#"
 [material]
 name = "wood chips, green"
 

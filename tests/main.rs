@@ -2,18 +2,26 @@
 //! floor alone, the model and its statistics, are in `ground.rs`.
 //!
 //! - `architecture`: the floors of the house, read from `cargo metadata` and the sources
-//! - `bad_input`: malformed and impossible scenario files, each with its exact message
+//! - `bad_input`, `bad_input_lists`, `bad_input_changes`: malformed and impossible scenario files, lists of buckets, changes and
+//!   sweeps, each with its exact message
 //! - `shipped`: every shipped scenario from file to forecast, and the trade check
+//! - `trade_tables`: coverage, settling, buckets and the built-in figures beside published ones
+//! - `quote`: the price, its costs counted again, and what the client may read
 //! - `changes`: the job changed from the command line
-//! - `cli`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
+//! - `cli`, `compare`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
 
 mod architecture;
 mod bad_input;
+mod bad_input_changes;
+mod bad_input_lists;
 mod changes;
 mod cli;
+mod compare;
 mod exports;
 mod output_folder;
 mod program;
+mod quote;
 mod shipped;
+mod trade_tables;

@@ -151,11 +151,21 @@ fn read(text: &str, ledger: &mut Ledger<'_>) -> Vec<Bucket> {
 /// Which column each cell of the heading is; `None` if the rows could not be read by it.
 fn headings(cells: &[Cell], ledger: &mut Ledger<'_>) -> Option<Vec<Option<&'static str>>> {
     let before = ledger.problems().len();
+    let place =
+        |cell: &Cell| Place { words: "heading".into(), span: Some(cell.span.clone()), ..Place::default() };
+    let begin = "begin with a heading line such as: name, struck, heaped, width, mass, price";
+    let column_of = |word: &str| COLUMNS.into_iter().find(|column| *column == word);
+    if let Some(first) = cells.first()
+        && cells.iter().all(|cell| column_of(&cell.text.to_lowercase()).is_none())
+    {
+        ledger.problem(&place(first), "", "the first line names no column that is known", begin);
+        return None;
+    }
     let mut columns: Vec<Option<&'static str>> = Vec::new();
     for cell in cells {
-        let place = Place { words: "heading".into(), span: Some(cell.span.clone()), ..Place::default() };
+        let place = place(cell);
         let word = cell.text.to_lowercase();
-        let known = COLUMNS.into_iter().find(|column| *column == word);
+        let known = column_of(&word);
         match known {
             None if word.is_empty() => {}
             None => {
@@ -176,13 +186,8 @@ fn headings(cells: &[Cell], ledger: &mut Ledger<'_>) -> Option<Vec<Option<&'stat
     }
     for needed in ["name", "heaped"] {
         if !columns.contains(&Some(needed)) && ledger.problems().len() == before {
-            let place = Place {
-                words: "heading".into(),
-                span: cells.first().map(|cell| cell.span.clone()),
-                ..Place::default()
-            };
-            let right = "begin with a heading line such as: name, struck, heaped, width, mass, price";
-            ledger.problem(&place, "", format!("the column \"{needed}\" is missing"), right);
+            let what = format!("the column \"{needed}\" is missing");
+            ledger.problem(&cells.first().map(place).unwrap_or_default(), "", what, begin);
         }
     }
     (ledger.problems().len() == before).then_some(columns)

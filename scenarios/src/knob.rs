@@ -1,5 +1,6 @@
 //! The trade's words for what can be turned: one word that changes several keys of a file.
 
+use crate::reading::mean_haul;
 use std::fmt;
 
 /// What can be turned.
@@ -42,6 +43,25 @@ impl Knob {
         }
     }
 
+    /// Whether it takes whole numbers without a unit.
+    pub fn is_count(&self) -> bool {
+        matches!(self, Self::Rakers | Self::Loaders | Self::Room)
+    }
+
+    /// Where the knob stands in a job, in SI: how many rakers or loaders, the heaped
+    /// capacity of the first loader \[m3\], the mean haul \[m\], the least room of a zone. `None` for a key, and where no room
+    /// is limited.
+    pub fn of_job(&self, job: &sim::Job) -> Option<f64> {
+        match self {
+            Self::Rakers => Some(job.rakers.len() as f64),
+            Self::Loaders => Some(job.loaders.len() as f64),
+            Self::Bucket => job.loaders.first().map(|loader| loader.heaped_m3),
+            Self::Haul => Some(mean_haul(job)),
+            Self::Room => job.zones.iter().filter_map(|zone| zone.room).min().map(f64::from),
+            Self::Key(_) => None,
+        }
+    }
+
     /// What stands at an axis or above a column.
     pub fn words(&self) -> &str {
         match self {
@@ -72,6 +92,15 @@ impl fmt::Display for Knob {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_knob_stands_where_the_job_has_it() {
+        let job = crate::testing::made(&[("distance = \"20 yd\"", "distance = \"20 yd\"\nroom = 3")]).job;
+        let at = |knob: Knob| knob.of_job(&job);
+        assert_eq!([at(Knob::Rakers), at(Knob::Loaders), at(Knob::Room)], [Some(1.0), Some(1.0), Some(3.0)]);
+        assert!((at(Knob::Haul).unwrap() - 20.0 * 0.9144).abs() < 1e-12);
+        assert_eq!((at(Knob::Bucket), at(Knob::Key("x".into()))), (Some(job.loaders[0].heaped_m3), None));
+    }
 
     #[test]
     fn every_word_has_a_knob_that_is_written_so() {

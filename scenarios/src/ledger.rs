@@ -195,9 +195,15 @@ impl<'t> Ledger<'t> {
             }
             Some(first) if first.value == currency => {}
             Some(first) => {
-                let (line, _) = first.place.span.as_ref().map_or((0, 0), |s| self.line_and_column(s.start));
+                // What was typed on the command line stands behind the end of the text.
+                let at = first.place.span.as_ref().map_or(0, |span| span.start);
+                let other = if at > self.text.len() {
+                    "another change".to_owned()
+                } else {
+                    format!("line {}", self.line_and_column(at).0)
+                };
                 let (what, right) = (
-                    format!("this is in {currency}, but line {line} is in {}", first.value),
+                    format!("this is in {currency}, but {other} is in {}", first.value),
                     format!("write all prices in one currency, such as {}", first.value),
                 );
                 self.wrong(place, node, what, right);

@@ -4,6 +4,7 @@ mod changes;
 mod turn;
 
 pub(crate) use changes::Asked;
+pub(crate) use turn::mean_haul;
 
 use crate::build::{self, Built};
 use crate::change::Change;

@@ -151,7 +151,7 @@ impl FromStr for Vary {
             }
             knob => knob,
         };
-        let written = written(rest.trim())?;
+        let written = written(rest.trim(), &knob)?;
         let values: Vec<Value> =
             written.into_iter().map(|one| Value::new(&knob, one)).collect::<Result<_, _>>()?;
         Ok(Self { knob, values })
@@ -159,13 +159,13 @@ impl FromStr for Vary {
 }
 
 /// The values of a range or a list, rising.
-fn written(text: &str) -> Result<Vec<Written>, String> {
+fn written(text: &str, knob: &Knob) -> Result<Vec<Written>, String> {
     if text.is_empty() {
         return Err(format!("no values are named; {SUCH}"));
     }
     let ends = text.split_once("..").or_else(|| text.split_once(" to "));
     match ends {
-        Some((first, rest)) => range(first, rest),
+        Some((first, rest)) => range(first, rest, knob),
         None => list(text),
     }
 }
@@ -183,7 +183,7 @@ fn list(text: &str) -> Result<Vec<Written>, String> {
     Ok(all)
 }
 
-fn range(first: &str, rest: &str) -> Result<Vec<Written>, String> {
+fn range(first: &str, rest: &str, knob: &Knob) -> Result<Vec<Written>, String> {
     let (last, by) = match rest.split_once(" by ") {
         Some((last, by)) => (last, Some(by)),
         None => (rest, None),
@@ -191,6 +191,9 @@ fn range(first: &str, rest: &str) -> Result<Vec<Written>, String> {
     let mut all = vec![Written::parse(first)?, Written::parse(last)?];
     all.extend(by.map(Written::parse).transpose()?);
     agree(&mut all)?;
+    if let (true, Some(other)) = (knob.is_count(), all.iter().find(|one| !one.is_count())) {
+        return Err(not_a_count(knob, other));
+    }
     let (low, high) = (all[0].number, all[1].number);
     if low >= high {
         return Err(format!(
@@ -213,6 +216,10 @@ fn range(first: &str, rest: &str) -> Result<Vec<Written>, String> {
     }
     let like = all.swap_remove(0);
     Ok((0..=steps as usize).map(|i| like.with(low + i as f64 * step)).collect())
+}
+
+fn not_a_count(knob: &Knob, written: &Written) -> String {
+    format!("\"{written}\" is not a count; write \"{knob} 1..4\"")
 }
 
 /// All values take the one unit and currency that are named.

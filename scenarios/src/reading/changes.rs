@@ -6,6 +6,7 @@ use crate::document::{self, Entry, Node, Table, Value};
 use crate::fields::{Item, printable};
 use crate::knob::Knob;
 use crate::ledger::{Ledger, Place};
+use crate::nearest::nearest;
 use crate::problem::Problem;
 use crate::raw::{self, CHANGE_RIGHT};
 use std::ops::Range;
@@ -89,6 +90,13 @@ pub(super) fn make(
     if let Some(right) = longer(key, table) {
         let place = Place { span: Some(mark.key.clone()), ..Place::default() };
         ledger.problem(&place, "", "it is not said of what", right);
+        return None;
+    }
+    let place = Place { span: Some(mark.key.clone()), ..Place::default() };
+    if let (false, false, Some(near)) =
+        (key.contains('.'), raw::TOP.contains(&key.as_str()), nearest(key, Knob::WORDS))
+    {
+        ledger.problem(&place, "", format!("\"{key}\" is not known"), format!("the nearest is \"{near}\""));
         return None;
     }
     let entry = Entry { key_span: mark.key.clone(), node };
@@ -176,3 +184,6 @@ fn one(problem: Problem, marks: &[Mark]) -> Problem {
     let right = if problem.right == CHANGE_RIGHT { RIGHT.into() } else { problem.right };
     Problem { span: None, line: 0, column: 0, key: label + &more, value, right, ..problem }
 }
+
+#[cfg(test)]
+mod tests;

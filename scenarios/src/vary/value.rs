@@ -50,9 +50,7 @@ impl Value {
             Err(format!("\"{text}\": this is {is}; {what} is wanted, such as \"{right}\""))
         };
         let shown = match knob {
-            Knob::Rakers | Knob::Loaders | Knob::Room if !written.is_count() => {
-                return Err(format!("\"{text}\" is not a count; write \"{knob} 1..4\""));
-            }
+            knob if knob.is_count() && !written.is_count() => return Err(super::not_a_count(knob, &written)),
             Knob::Bucket if amount.dimension != Dimension::VOLUME => {
                 return such("a volume", "bucket 9..22 ft3");
             }
