@@ -1,16 +1,16 @@
 //! A list of buckets to choose from: a CSV file with a heading line.
 
+mod line;
 mod row;
 
-use crate::document::{Node, Value};
-use crate::fields::{Item, printable};
+use crate::fields::printable;
 use crate::hash;
 use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::problem::Refusal;
 use crate::raw::quoted;
 use crate::source::{self, Wanted};
-use crate::units::kind::Kind;
+use line::Line;
 use row::{Cell, Delimiter};
 use std::path::Path;
 
@@ -142,8 +142,8 @@ fn read(text: &str, ledger: &mut Ledger<'_>) -> Vec<Bucket> {
             break;
         }
         let cells = row::cells(text, line.clone(), delimiter);
-        let row = Row { cells, columns: &columns, line };
-        buckets.extend(row.bucket(&buckets, ledger));
+        let line = Line { cells, columns: &columns, line };
+        buckets.extend(line.bucket(&buckets, ledger));
     }
     buckets
 }
@@ -191,123 +191,6 @@ fn headings(cells: &[Cell], ledger: &mut Ledger<'_>) -> Option<Vec<Option<&'stat
         }
     }
     (ledger.problems().len() == before).then_some(columns)
-}
-
-/// One line of a list.
-struct Row<'c> {
-    cells: Vec<Cell>,
-    columns: &'c [Option<&'static str>],
-    line: std::ops::Range<usize>,
-}
-
-impl Row<'_> {
-    fn bucket(&self, others: &[Bucket], ledger: &mut Ledger<'_>) -> Option<Bucket> {
-        self.form(ledger)?;
-        let name = self.name(others, ledger);
-        let words = match &name {
-            Some(name) => format!("bucket \"{}\"", printable(name)),
-            None => "bucket without a name".into(),
-        };
-        let mut figure = |column, kind| self.figure(&words, column, kind, ledger);
-        let heaped = figure("heaped", Kind::Bucket);
-        let struck = figure("struck", Kind::Bucket);
-        let width = figure("width", Kind::Width);
-        let mass = figure("mass", Kind::BucketMass);
-        let price = figure("price", Kind::Price);
-        if self.cell("heaped").is_none() {
-            let place = Place { words, span: Some(self.line.clone()), ..Place::default() };
-            ledger.problem(
-                &place,
-                "",
-                "its heaped capacity is missing",
-                "write it with its unit, such as 17.5 ft3",
-            );
-        } else if let (Some(struck), Some(heaped), Some(cell)) = (struck, heaped, self.cell("struck"))
-            && struck > heaped
-        {
-            let place = Place {
-                words: format!("{words}, struck"),
-                span: Some(cell.span.clone()),
-                ..Place::default()
-            };
-            let right = "check both; heaped is the larger figure";
-            ledger.problem(
-                &place,
-                &printable(&cell.text),
-                "a bucket holds no more struck than heaped",
-                right,
-            );
-        }
-        Some(Bucket {
-            name: name?,
-            struck_m3: struck,
-            heaped_m3: heaped?,
-            width_m: width,
-            mass_kg: mass,
-            price,
-        })
-    }
-
-    /// Whether it is a line of the list at all.
-    fn form(&self, ledger: &mut Ledger<'_>) -> Option<()> {
-        let place =
-            |cell: &Cell| Place { words: "line".into(), span: Some(cell.span.clone()), ..Place::default() };
-        if let Some(open) = self.cells.iter().find(|cell| !cell.closed) {
-            let right = "a quoted cell ends with a quote on the same line";
-            ledger.problem(&place(open), &printable(&open.text), "a quote is opened and not closed", right);
-            return None;
-        }
-        let beyond = self.cells.get(self.columns.len()..).unwrap_or_default();
-        if let Some(cell) = beyond.iter().find(|cell| !cell.text.is_empty()) {
-            let (has, wanted) = (self.cells.len(), self.columns.len());
-            let what = format!("this line has {has} cells where the heading has {wanted}");
-            ledger.problem(
-                &place(cell),
-                &printable(&cell.text),
-                what,
-                "put a cell with a comma in it in quotes",
-            );
-            return None;
-        }
-        Some(())
-    }
-
-    fn name(&self, others: &[Bucket], ledger: &mut Ledger<'_>) -> Option<String> {
-        let right = "give each a name of its own";
-        let place = |span| Place { words: "name".into(), span: Some(span), ..Place::default() };
-        let Some(cell) = self.cell("name") else {
-            ledger.problem(&place(self.line.clone()), "", "this bucket has no name", right);
-            return None;
-        };
-        let node = Node {
-            span: cell.span.clone(),
-            typed: printable(&cell.text),
-            value: Value::Text(cell.text.clone()),
-        };
-        let name = Item { node: &node, place: place(cell.span.clone()) }.text(right, ledger)?.value;
-        if others.iter().any(|other| other.name == name) {
-            ledger.problem(&place(cell.span.clone()), &node.typed, "two buckets have this name", right);
-            return None;
-        }
-        Some(name)
-    }
-
-    fn figure(&self, words: &str, column: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
-        let cell = self.cell(column)?;
-        let node = Node {
-            span: cell.span.clone(),
-            typed: printable(&cell.text),
-            value: Value::Text(cell.text.clone()),
-        };
-        let place = Place { words: format!("{words}, {column}"), ..Place::default() };
-        Some(Item { node: &node, place }.figure(kind, ledger)?.value)
-    }
-
-    /// The cell of a column, if it is not blank.
-    fn cell(&self, column: &str) -> Option<&Cell> {
-        let at = self.columns.iter().position(|known| *known == Some(column))?;
-        self.cells.get(at).filter(|cell| !cell.text.is_empty())
-    }
 }
 
 #[cfg(test)]

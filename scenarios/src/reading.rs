@@ -1,5 +1,6 @@
 //! From text to a checked scenario.
 
+mod alternatives;
 mod changes;
 mod turn;
 
@@ -12,12 +13,12 @@ use crate::check;
 use crate::document::{self, Table};
 use crate::knob::Knob;
 use crate::ledger::{Ledger, Place};
-use crate::nearest::nearest;
 use crate::problem::{Problem, Refusal};
-use crate::raw::{self, RawAlternative, quoted};
+use crate::raw::{self, RawAlternative};
 use crate::scenario::{Scenario, Selection};
 use crate::units::System;
 use crate::{caution, hash, source};
+use alternatives::{choose, try_alternative};
 use sim::Plan;
 use std::path::{Path, PathBuf};
 use turn::Before;
@@ -217,58 +218,6 @@ fn job(table: &Table, units: Units, ledger: &mut Ledger<'_>) -> Option<Job> {
             None
         }
     }
-}
-
-/// Reads the file with an alternative's changes; what is then wrong and was not before is told at the alternative.
-fn try_alternative(
-    alternative: &RawAlternative,
-    table: &Table,
-    (file, text, folder): (&str, &str, &Path),
-    ledger: &mut Ledger<'_>,
-) {
-    let mut own = Ledger::new(file, text, folder);
-    if let Some(changed) = alternative.apply(table, &mut own) {
-        job(&changed, Units::default(), &mut own);
-    }
-    let known: Vec<Problem> = ledger.problems().to_vec();
-    for problem in own.into_problems() {
-        if known.iter().any(|other| other.span == problem.span && other.what == problem.what) {
-            continue;
-        }
-        let inside = problem.span.as_ref().is_some_and(|span| alternative.spans.contains(span));
-        let name = &alternative.name;
-        let prefix = format!("alternative \"{}\"", name.value);
-        let words = match problem.key.as_str() {
-            "" => prefix,
-            key if key.starts_with(&prefix) => key.to_owned(),
-            key => format!("{prefix}: {key}"),
-        };
-        let span = if inside { problem.span } else { name.place.span.clone() };
-        ledger.problem(
-            &Place { words, path: String::new(), span },
-            &problem.value,
-            problem.what,
-            problem.right,
-        );
-    }
-}
-
-fn choose<'a>(
-    name: &str,
-    alternatives: &'a [RawAlternative],
-    ledger: &mut Ledger<'_>,
-) -> Option<&'a RawAlternative> {
-    let found = alternatives.iter().find(|alternative| alternative.name.value == name.trim());
-    if found.is_none() {
-        let names: Vec<String> = alternatives.iter().map(|other| other.name.value.clone()).collect();
-        let right = match nearest(name, names.iter().map(String::as_str)) {
-            Some(near) => format!("the nearest is \"{near}\""),
-            None if names.is_empty() => "the file has no alternatives".into(),
-            None => format!("there are {}", quoted(&names)),
-        };
-        ledger.problem(&Place::default(), "", format!("there is no alternative called \"{name}\""), right);
-    }
-    found
 }
 
 impl JobFile {

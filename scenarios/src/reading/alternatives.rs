@@ -1,0 +1,62 @@
+//! The alternatives of a file: each tried when it is read, one chosen.
+
+use super::{Units, job};
+use crate::document::Table;
+use crate::ledger::{Ledger, Place};
+use crate::nearest::nearest;
+use crate::problem::Problem;
+use crate::raw::{RawAlternative, quoted};
+use std::path::Path;
+
+/// Reads the file with an alternative's changes; what is then wrong and was not before is told at the alternative.
+pub(super) fn try_alternative(
+    alternative: &RawAlternative,
+    table: &Table,
+    (file, text, folder): (&str, &str, &Path),
+    ledger: &mut Ledger<'_>,
+) {
+    let mut own = Ledger::new(file, text, folder);
+    if let Some(changed) = alternative.apply(table, &mut own) {
+        job(&changed, Units::default(), &mut own);
+    }
+    let known: Vec<Problem> = ledger.problems().to_vec();
+    for problem in own.into_problems() {
+        if known.iter().any(|other| other.span == problem.span && other.what == problem.what) {
+            continue;
+        }
+        let inside = problem.span.as_ref().is_some_and(|span| alternative.spans.contains(span));
+        let name = &alternative.name;
+        let prefix = format!("alternative \"{}\"", name.value);
+        let words = match problem.key.as_str() {
+            "" => prefix,
+            key if key.starts_with(&prefix) => key.to_owned(),
+            key => format!("{prefix}: {key}"),
+        };
+        let span = if inside { problem.span } else { name.place.span.clone() };
+        ledger.problem(
+            &Place { words, path: String::new(), span },
+            &problem.value,
+            problem.what,
+            problem.right,
+        );
+    }
+}
+
+/// The alternative of a name; if there is none, that is a problem.
+pub(super) fn choose<'a>(
+    name: &str,
+    alternatives: &'a [RawAlternative],
+    ledger: &mut Ledger<'_>,
+) -> Option<&'a RawAlternative> {
+    let found = alternatives.iter().find(|alternative| alternative.name.value == name.trim());
+    if found.is_none() {
+        let names: Vec<String> = alternatives.iter().map(|other| other.name.value.clone()).collect();
+        let right = match nearest(name, names.iter().map(String::as_str)) {
+            Some(near) => format!("the nearest is \"{near}\""),
+            None if names.is_empty() => "the file has no alternatives".into(),
+            None => format!("there are {}", quoted(&names)),
+        };
+        ledger.problem(&Place::default(), "", format!("there is no alternative called \"{name}\""), right);
+    }
+    found
+}
