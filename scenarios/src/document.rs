@@ -118,7 +118,13 @@ fn curly(text: &str) -> bool {
 
 fn fault(error: &toml::de::Error, text: &str) -> Fault {
     let message = error.message().to_owned();
-    let (what, right) = if message.starts_with("duplicate key") {
+    let too_deep = message.contains("recurs");
+    let (what, right) = if too_deep {
+        (
+            "not valid TOML: nested far too deeply".into(),
+            "a key has two or three dots or brackets at the most".into(),
+        )
+    } else if message.starts_with("duplicate key") {
         ("this stands here twice".into(), "keep one of the two".into())
     } else if error.span().is_some_and(|span| curly(text.get(span).unwrap_or_default())) {
         ("these are curly quotes".into(), "use straight quotes, as in \"4 in\"".into())
@@ -131,7 +137,19 @@ fn fault(error: &toml::de::Error, text: &str) -> Fault {
         let right = "write key = value, texts and quantities in quotes, such as depth = \"4 in\"";
         (format!("not valid TOML: {message}"), right.into())
     };
-    Fault { span: error.span(), what, right }
+    let span = error.span().or_else(|| if too_deep { most_dots(text) } else { None });
+    Fault { span, what, right }
+}
+
+/// The line with the most dots, for faults of depth that come without a place.
+fn most_dots(text: &str) -> Option<Range<usize>> {
+    let mut start = 0;
+    let lines = text.split_inclusive('\n').map(|line| {
+        let span = start..start + line.trim_end().len();
+        start += line.len();
+        (line.bytes().filter(|b| *b == b'.').count(), span)
+    });
+    lines.max_by_key(|(dots, _)| *dots).map(|(_, span)| span)
 }
 
 fn table_of(table: &DeTable<'_>, text: &str, faults: &mut Vec<Fault>) -> Table {
@@ -173,12 +191,12 @@ fn node_of(value: &Spanned<DeValue<'_>>, text: &str, faults: &mut Vec<Fault>) ->
 
 fn excerpt(text: &str) -> String {
     let line = text.lines().next().unwrap_or_default();
-    if line.chars().count() <= EXCERPT && line.len() == text.len() {
-        return line.to_owned();
+    let mut shown: String =
+        line.chars().take(EXCERPT).map(|c| if c.is_control() { ' ' } else { c }).collect();
+    if line.chars().count() > EXCERPT || line.len() < text.len() {
+        shown.push_str("...");
     }
-    let mut short: String = line.chars().take(EXCERPT).collect();
-    short.push_str("...");
-    short
+    shown
 }
 
 #[cfg(test)]
@@ -197,6 +215,13 @@ mod tests {
         };
         assert_eq!(&text[zones[0].span.clone()], "[[zone]]");
         assert_eq!(zones[0].typed, "");
+    }
+
+    #[test]
+    fn tabs_in_a_value_and_further_lines_of_it_do_not_reach_a_message() {
+        let typed = |text: &str| parse(text).unwrap().get("a").unwrap().typed.clone();
+        assert_eq!(typed("a = \"b\tc\"\n"), "\"b c\"");
+        assert_eq!(typed("a = '''b\nc'''\n"), "'''b...");
     }
 
     #[test]

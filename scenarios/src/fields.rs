@@ -9,6 +9,8 @@ use crate::units::dimension::Dimension;
 use crate::units::kind::{Kind, Zero};
 use std::ops::RangeInclusive;
 
+/// What is less, but not zero, cannot be reckoned with, in whatever unit it is kept.
+const NEXT_TO_NOTHING: f64 = 1e-9;
 /// Longest name of a thing \[characters\].
 const LONGEST_NAME: usize = 80;
 
@@ -239,7 +241,7 @@ impl<'d> Item<'d> {
             "this is less than nothing"
         } else if value == 0.0 && facts.zero == Zero::Refused {
             "this may not be zero"
-        } else if value < facts.least {
+        } else if value < facts.least || value > 0.0 && value < NEXT_TO_NOTHING {
             "this is absurdly small"
         } else if value > facts.greatest * (1.0 + 1e-12) {
             "this is absurdly large"

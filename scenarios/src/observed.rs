@@ -1,7 +1,7 @@
 //! Observed values, in the file itself or in a CSV file beside it.
 
 use crate::document::Value;
-use crate::fields::{Fields, Item};
+use crate::fields::{Fields, Item, printable};
 use crate::ledger::{At, Ledger};
 use crate::nearest::nearest;
 use crate::units::amount::{self, Amount};
@@ -21,17 +21,34 @@ pub(crate) fn read(
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<f64>> {
     let unit = unit(fields, kind, ledger)?;
+    let values = values(item, fields, kind, unit.as_ref(), ledger)?;
+    Some(if kind == Kind::Multiple && unit.is_some() { relative(values) } else { values })
+}
+
+/// What was measured in a unit, over its mean: a multiplier. What has no mean is left as it is, and refused later.
+fn relative(values: Vec<f64>) -> Vec<f64> {
+    let mean = values.iter().sum::<f64>() / values.len() as f64;
+    if mean.is_normal() { values.into_iter().map(|value| value / mean).collect() } else { values }
+}
+
+fn values(
+    item: &Item<'_>,
+    fields: &Fields<'_>,
+    kind: Kind,
+    unit: Option<&Amount>,
+    ledger: &mut Ledger<'_>,
+) -> Option<Vec<f64>> {
     match (fields.get("values"), fields.get("file")) {
         (Some(_), Some(file)) => {
             file.wrong("values and file are both given", "keep one of the two", ledger);
             None
         }
-        (Some(values), None) => listed(&values, unit.as_ref(), kind, ledger),
+        (Some(values), None) => listed(&values, unit, kind, ledger),
         (None, Some(file)) => {
             let name = file.text("write the name of a CSV file in quotes", ledger)?;
             let column = fields.need("column", "name the column of the CSV file", ledger)?;
             let column = column.text("name the column of the CSV file", ledger)?;
-            from_file(&name, &column, unit.as_ref(), kind, ledger)
+            from_file(&name, &column, unit, kind, ledger)
         }
         (None, None) => {
             let right = "give values = [...], or file = \"...\" with column and unit";
@@ -135,7 +152,7 @@ fn from_file(
         match cell_value(&cell, unit, kind) {
             Ok(value) => values.push(value),
             Err(what) => {
-                let cell: String = cell.chars().take(40).collect();
+                let cell: String = printable(&cell).chars().take(40).collect();
                 let what = format!("{}, line {line}, \"{cell}\": {what}", name.value);
                 ledger.wrong_at(column, what, format!("values such as {} are wanted", kind.facts().example));
                 return None;
@@ -187,9 +204,9 @@ fn column_of(bytes: &[u8], column: &str) -> Result<Vec<(u64, String)>, Unread> {
     let headings = reader.headers().map_err(not_csv)?.clone();
     let Some(index) = headings.iter().position(|heading| heading == column) else {
         let near = nearest(column, headings.iter());
-        let all: Vec<&str> = headings.iter().take(12).collect();
+        let all: Vec<String> = headings.iter().take(12).map(printable).collect();
         return Err(Unread::NoColumn(match near {
-            Some(near) => Some(format!("the nearest is \"{near}\"")),
+            Some(near) => Some(format!("the nearest is \"{}\"", printable(near))),
             None if headings.is_empty() => None,
             None => Some(format!("its columns are {}", all.join(", ")).chars().take(200).collect()),
         }));

@@ -92,6 +92,14 @@ impl<'d> Item<'d> {
             self.wrong(format!("a rate cannot be \"{family}\""), right, ledger);
             return None;
         }
+        if takes == Takes::Inverted
+            && let Distribution::Observed(values) = &law
+            && values.iter().any(|rate| *rate < kind.facts().least)
+        {
+            let right = "leave out what took for ever: it is a stoppage, not a pace";
+            self.wrong("one of these rates is zero or next to nothing", right, ledger);
+            return None;
+        }
         Some(self.at(Given::Law(law, by)))
     }
 

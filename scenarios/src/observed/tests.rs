@@ -1,4 +1,4 @@
-use crate::testing::changed;
+use crate::testing::{SOUND, accepted, changed};
 use crate::{Refusal, Scenario, Selection, read_text};
 use std::path::PathBuf;
 
@@ -42,6 +42,17 @@ fn values_come_from_the_named_column_with_the_named_unit_or_their_own() {
     let scenario = folder.read(&format!("{NAMED}, unit = \"min\"")).unwrap();
     assert_eq!(scenario.job.loaders[0].load_s, 27.0);
     assert_eq!(scenario.job.chance.loads.loading.quantile(1.0), 30.0 / 27.0);
+}
+
+#[test]
+fn times_measured_in_a_unit_tell_how_loads_differ_whatever_their_mean() {
+    for values in ["30, 40, 50", "3e-7, 4e-7, 5e-7"] {
+        let spread = format!(
+            "{SOUND}[spread.loads]\nhaul = {{ family = \"observed\", unit = \"s\", values = [ {values} ] }}"
+        );
+        let law = accepted(&spread).job.chance.loads.haul;
+        assert!((law.mean() - 1.0).abs() < 1e-12 && (law.quantile(1.0) - 1.25).abs() < 1e-12, "{law:?}");
+    }
 }
 
 #[test]

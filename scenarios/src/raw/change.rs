@@ -72,7 +72,7 @@ pub(super) fn collect(
             let near = nearest(first, TOP.iter().copied().filter(|key| *key != "alternative"));
             let right =
                 near.map_or_else(|| RIGHT.to_owned(), |near| format!("the nearest known key is \"{near}\""));
-            ledger.problem(&here, &entry.node.typed, format!("\"{first}\" is not known"), right);
+            ledger.problem(&here, &entry.node.typed, format!("\"{}\" is not known", printable(first)), right);
         } else if path.len() >= depth_of(first, &entry.node) {
             let (key_span, node) = (entry.key_span.clone(), entry.node.clone());
             changes.push(RawChange { path, place: here, key_span, node });
@@ -132,7 +132,7 @@ impl RawChange {
                     Some(Value::Text(its)) if its.trim() == name => {
                         return self.set(thing, &self.path[2..], ledger);
                     }
-                    Some(Value::Text(its)) => names.push(its.clone()),
+                    Some(Value::Text(its)) => names.push(printable(its.trim())),
                     _ => {}
                 }
             }
@@ -145,7 +145,7 @@ impl RawChange {
         ledger.problem(
             &self.place,
             &self.node.typed,
-            format!("there is no {first} called \"{name}\""),
+            format!("there is no {first} called \"{}\"", printable(name)),
             right,
         );
         false
@@ -177,6 +177,7 @@ impl RawChange {
         match &mut entry.node.value {
             Value::Table(inner) => self.set(inner, below, ledger),
             _ => {
+                let key = printable(key);
                 let right = format!("change the whole of \"{key}\" instead");
                 ledger.problem(
                     &self.place,

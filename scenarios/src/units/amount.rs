@@ -3,6 +3,7 @@
 use super::System;
 use super::dimension::Dimension;
 use super::words::{Unit, find, nearest_word};
+use crate::fields::printable;
 
 /// Signs that stand before or after a sum of money.
 const SIGNS: &[&str] = &["$", "€", "£", "¥", "₹", "₩", "₺", "₴", "₽", "R$", "kr", "zł", "Kč", "Ft", "Fr"];
@@ -168,7 +169,7 @@ fn quotient(above: Amount, below: &Unit) -> Amount {
 }
 
 fn unknown(word: &str) -> AmountError {
-    let word: String = word.trim().chars().take(40).collect();
+    let word: String = printable(word.trim()).chars().take(40).collect();
     let near = nearest_word(&word);
     AmountError::UnknownUnit(word, near)
 }
