@@ -7,7 +7,7 @@ from scipy.optimize import brentq
 import lumped
 from entities import Entities
 from make_lines import write
-from solve import SHARES, Transformed, Uniformised, euler
+from solve import SHARES, Uniformised, euler, explore
 
 
 def factor(text):
@@ -22,7 +22,7 @@ def factor(text):
     return stats.lognorm(np.sqrt(s2), scale=np.exp(-s2 / 2))
 
 
-def gauss(text, n=16):
+def gauss(text, n=12):
     """Nodes and weights of the factor's own Gauss rule: Hermite of its logarithm, or generalised Laguerre."""
     if text == "one":
         return np.ones(1), np.ones(1)
@@ -51,7 +51,7 @@ LAYERS = [  # no rakers: the loader spreads, and the job is the sum of its loads
     (10, 0, 10, 0, 1.0, 0, 0, 0, "lognormal 0.25", "one", "one", "one"),
     (10, 0, 10, 0, 1.0, 0, 0, 0, "gamma 0.4", "one", "one", "one"),
     (8, 1, 2, 1.2, 1.0, 0.5, 0.5, 0.5, "lognormal 0.2", "one", "one", "one"),
-    (8, 1, 2, 1.3, 1.0, 0, 0.4, 0, "one", "lognormal 0.2", "one", "lognormal 0.3"),
+    (6, 1, 2, 1.3, 1.0, 0, 0.4, 0, "one", "lognormal 0.2", "one", "lognormal 0.3"),
     (6, 1, 1, 2.0, 1.0, 0.8, 0.4, 0.5, "lognormal 0.15", "one", "gamma 0.3", "one"),
     (6, 2, 2, 3.0, 1.0, 0.4, 0.4, 0.4, "one", "one", "lognormal 0.25", "gamma 0.25"),
 ]
@@ -76,7 +76,7 @@ def layers():
         p = dict(zip(KEYS, values))
         shape = {k: p[k] for k in ("loads", "rakers", "room")}
         if p["rakers"]:
-            chains = [(w, Uniformised(*lumped.line(**shape, **times))) for w, times in mixed(p, gauss) if w > 1e-13]
+            chains = [(w, Uniformised(*lumped.line(**shape, **times))) for w, times in mixed(p, gauss) if w > 1e-10]
         else:
             chains = [(1.0, Sum(p["loads"]))]
         days, weights = gauss(p["day"], 64)
@@ -85,7 +85,7 @@ def layers():
         second = sum(w * (c.sd**2 + c.mean**2) for w, c in chains) * (weights * days**2).sum()
         top = mean * 12
         points = {n: brentq(lambda t: cdf(t) - s, mean / 20, top, xtol=1e-11) for n, s in SHARES.items()}
-        off = [abs(second_cdf(p, shape, points[n]) - SHARES[n]) for n in ("P10", "P50", "P95")]
+        off = [abs(second_cdf(p, points[n]) - SHARES[n]) for n in SHARES]
         row = {**p, "mean": mean, "sd": np.sqrt(second - mean**2), **points}
         rows.append({k: f"{x:.7f}" if k in ("mean", "sd", *SHARES) else x for k, x in row.items()}
                     | {"second_method_off": f"{max(off):.1e}"})
@@ -103,7 +103,7 @@ class Sum:
         return special.gammainc(self.n, t)
 
 
-def second_cdf(p, shape, t):
+def second_cdf(p, t):
     """The chance of being over by t: of the chains that follow everybody, transformed, by the trapezoid rule; where there is
     nothing but the sum of the loads, by Bessel's function (gamma day) or mixed over the sum instead of the day (lognormal)."""
     if not p["rakers"]:
@@ -114,31 +114,41 @@ def second_cdf(p, shape, t):
             return quad(pdf, 0, k * t, epsabs=1e-12, limit=200)[0]
         day = factor(p["day"])
         return quad(lambda y: stats.gamma.pdf(y, n) * day.cdf(t / y), 0, 60, epsabs=1e-12, limit=200)[0]
+    labels = dict(rake=1.1, load=1.2, haul=1.3, dump=1.4, ret=1.5)
+    means = {k: v if p[k] else 0.0 for k, v in labels.items()}
+    e = Entities([p["loads"]], [p["room"]], means["rake"], means["load"], [means["haul"]], means["dump"], means["ret"],
+                 rakers=((0,),) * p["rakers"])
+    order, edges = explore(e.start(), e.moves)
+    name = {1 / v: k for k, v in labels.items()}
+    after = [[] for _ in order]
+    for i, j, rate in edges:
+        after[i].append((j, name[rate]))
+    mix = [(w, times) for w, times in mixed(p, trapezoid) if w > 1e-12]
     days, weights = trapezoid(p["day"], 0.4)
-    total = 0.0
-    for w, times in mixed(p, trapezoid):
-        if w < 1e-11:
+    at = (20.0 + 2j * np.pi * np.arange(43)) / (2 * t)  # where the inversion asks for the transform
+    w = np.array([w * wd for w, _ in mix for wd in weights])[:, None]
+    rates = {k: np.array([1 / (times[k] * d) if p[k] else 0.0 for _, times in mix for d in days])[:, None] for k in labels}
+    total = first_step(after, rates, at, w) / at
+    points = iter(total)
+    return euler(lambda s: next(points), t, 20.0)
+
+
+def first_step(after, rates, at, weights):
+    """The transform at these points of all chains at once, mixed: from each state the first step, then the rest. No state comes
+    back, so each is worked out once, those it leads to before it."""
+    found = {}
+    stack = [0]
+    while stack:
+        i = stack[-1]
+        ahead = [j for j, _ in after[i] if j not in found]
+        if ahead:
+            stack.extend(ahead)
             continue
-        e = Entities([shape["loads"]], [shape["room"]], times["rake"], times["load"], [times["haul"]], times["dump"],
-                     times["ret"], rakers=((0,),) * shape["rakers"])
-        chain = Dense(Transformed(e.start(), e.moves))
-        total += w * sum(wd * chain.cdf(t / d) for d, wd in zip(days, weights) if w * wd > 1e-11)
-    return total
-
-
-class Dense:
-    """The transform of a small chain, all points of the inversion solved at once."""
-
-    def __init__(self, chain):
-        self.a, self.exit, self.first = chain.a.toarray(), chain.exit, chain.first
-
-    def cdf(self, t):
-        a = 20.0
-        s = (a + 2j * np.pi * np.arange(43)) / (2 * t)
-        eye = np.eye(len(self.exit))
-        values = np.linalg.solve(s[:, None, None] * eye - self.a, np.broadcast_to(self.exit, (43, len(self.exit)))[..., None])
-        table = dict(zip(np.round(s.imag * t, 6), values[:, self.first, 0] / s))
-        return euler(lambda z: table[np.round(complex(z).imag * t, 6)], t, a)
+        stack.pop()
+        if i not in found:
+            out = sum(rates[k] for _, k in after[i]) if after[i] else 0.0
+            found[i] = sum(rates[k] * found[j] for j, k in after[i]) / (out + at) if after[i] else np.ones((1, len(at)))
+    return (weights * found[0]).sum(axis=0)
 
 
 def counts():

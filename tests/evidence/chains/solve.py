@@ -60,8 +60,10 @@ class Uniformised:
         self.sd = np.sqrt(2.0 * (rest * (k + 1)).sum() / self.rate**2 - self.mean**2)
 
     def cdf(self, t):
-        k = np.arange(len(self.done))
-        return 1.0 - ((1.0 - self.done) * poisson.pmf(k, self.rate * t)).sum()
+        middle = self.rate * t
+        reach = 12 * np.sqrt(middle) + 30
+        k = np.arange(max(0, int(middle - reach)), min(len(self.done), int(middle + reach)))
+        return 1.0 - ((1.0 - self.done[k]) * poisson.pmf(k, middle)).sum()
 
     def percentiles(self):
         top = self.mean + 12 * self.sd
