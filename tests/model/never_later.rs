@@ -43,8 +43,10 @@ fn plain(n: &mut Numbers) -> Job {
     job
 }
 
+type Improve = fn(&mut Job, f64);
+
 /// What helps, each by a share from 0 to 1.
-const MEANS: [(&str, fn(&mut Job, f64)); 6] = [
+const MEANS: [(&str, Improve); 6] = [
     ("room for more heaps", |job, by| {
         let more = 1 + (4.0 * by) as u32;
         job.zones.iter_mut().filter_map(|zone| zone.room.as_mut()).for_each(|room| *room += more);

@@ -218,7 +218,7 @@ fn every_loader_has_the_same_stoppages_in_every_alternative() {
             }
         }
     }
-    assert!(compared > 2_000, "{compared} stoppages compared");
+    assert!(compared > 1_000, "{compared} stoppages compared");
 }
 
 #[test]

@@ -175,6 +175,45 @@ fn a_million_completions_of_every_family_follow_the_exact_law_from_its_middle_to
     }
 }
 
+/// Small studies by the table of exact limits.
+pub(crate) fn small_studies() -> Sheet {
+    let mut sheet = Sheet::new(
+        "Of small studies as many lie farther from the law than the tabled limits as their level says",
+        "exact limits of the one-sample Kolmogorov-Smirnov distance (ks_critical.csv); 5,000 studies of each size, each under a \
+         seed of its own; standard errors binomial",
+        Status::Computed,
+        4.0,
+    );
+    let table = Table::read("ks_critical.csv");
+    let law = laws().into_iter().find(|law| law.name == "lognormal, cv 1").unwrap();
+    let (plan, studies) = (Plan::new(&one_draw(law.place, &law.law)).unwrap(), 5_000_u32);
+    for row in &table.rows {
+        let size = table.number(row, "n");
+        if ![5.0, 10.0, 20.0, 50.0, 100.0].contains(&size) {
+            continue;
+        }
+        let distance = |seed: u32| {
+            let runs = Runs::Exactly(size as u32);
+            let study = Study::new(&plan, u64::from(seed), runs, |_| {}).unwrap();
+            let sample = study.sorted(|o| o.completion.working as f64 / MEAN_US);
+            kolmogorov(sample.values(), law.up_to) / size.sqrt()
+        };
+        let distances: Vec<f64> = (0..studies).map(distance).collect();
+        for level in [0.2, 0.15, 0.1, 0.05, 0.01] {
+            let limit = table.number(row, &format!("a={level:.2}"));
+            let beyond = distances.iter().filter(|d| **d > limit).count() as f64 / f64::from(studies);
+            let error = (level * (1.0 - level) / f64::from(studies)).sqrt();
+            sheet.compare(format!("{size} runs, level {level}"), beyond, error, level, 0.0);
+        }
+    }
+    sheet
+}
+
+#[test]
+fn small_studies_lie_as_far_from_the_law_as_exact_limits_say() {
+    small_studies().judge(25);
+}
+
 #[test]
 fn each_observed_value_is_drawn_as_often_as_the_others() {
     observed().judge(4);
