@@ -117,6 +117,26 @@ impl RunLuck {
     }
 }
 
+/// Numbers one after another, for what is not a run of a job.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Series {
+    key: u64,
+    place: u64,
+}
+
+impl Series {
+    /// The series with this number under `seed`, apart from every run's luck.
+    pub(crate) fn new(seed: u64, number: u32) -> Self {
+        Self { key: at(at(1, seed), u64::from(number)), place: 0 }
+    }
+
+    /// One of `0..n`, equally likely to within one in 2^64 / n.
+    pub(crate) fn below(&mut self, n: u64) -> u64 {
+        self.place += 1;
+        ((u128::from(at(self.key, self.place)) * u128::from(n)) >> 64) as u64
+    }
+}
+
 impl LoadLuck {
     /// 64 random bits for one kind of draw.
     #[inline]

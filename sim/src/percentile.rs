@@ -84,7 +84,9 @@ impl Sorted {
         let h = last as f64 * share;
         let below = (h.floor() as usize).min(last);
         let above = (below + 1).min(last);
-        self.0[below] + (h - below as f64) * (self.0[above] - self.0[below])
+        let (low, high, part) = (self.0[below], self.0[above], h - below as f64);
+        // Equal values need no blending: infinite ones could not be blended.
+        if part == 0.0 || low == high { low } else { low + part * (high - low) }
     }
 
     /// The chance of a value of at most `limit`.
