@@ -281,3 +281,41 @@ fn contradictions_about_chance_are_refused() {
     made(&[("heaped = \"17.5 ft3\"", &two("\"20 %\""))]);
     refused_with(&[("heaped = \"17.5 ft3\"", &two("0.3"))], &["differently", "[spread.loads] loading"]);
 }
+
+#[test]
+fn fixed_costs_are_kept_apart_and_add_up() {
+    let fixed = |changes: &[(&str, &str)]| {
+        let scenario = made(changes);
+        let fixed = scenario.stated.fixed;
+        assert_eq!(scenario.job.prices.material, fixed.sum());
+        [fixed.material, fixed.delivery, fixed.mobilisation]
+    };
+    let truck = "deliveries = [ { at = \"9:00\", volume = \"4 yd3\", price = \"$60\", carriage = \"$45\" } ]";
+    let pile = format!("\"12 yd3\"\nprice = \"$200\"\ncarriage = \"$30\"\n{truck}");
+    let money = ("name = \"helper\"", "name = \"helper\"\n[money]\nmobilisation = \"$90\"");
+    assert_eq!(fixed(&[("\"12 yd3\"", &pile), money]), [260.0, 75.0, 90.0]);
+    let by_volume = ("green\"", "green\"\nprice = \"$18/yd3\"");
+    let [material, delivery, _] = fixed(&[by_volume, ("\"12 yd3\"", "\"12 yd3\"\ncarriage = \"$30\"")]);
+    assert!((material - 216.0).abs() < 1e-9 && delivery == 30.0);
+    assert_eq!(fixed(&[]), [0.0; 3]);
+    let scenario = made(&[by_volume]);
+    assert!(assumed(&scenario, "money.mobilisation").contains("costs nothing"));
+    assert!(assumed(&scenario, "stockpile.carriage").contains("in its price"));
+}
+
+#[test]
+fn what_todays_bucket_weighs_is_kept_for_every_copy() {
+    let scenario = made(&[("17.5 ft3\"", "17.5 ft3\"\nbucket_mass = \"80 kg\"\ncount = 2")]);
+    assert_eq!(scenario.stated.loaders.iter().map(|l| l.bucket_mass_kg).collect::<Vec<_>>(), [Some(80.0); 2]);
+}
+
+#[test]
+fn the_arena_costs_the_same_however_its_chips_are_brought() {
+    let (name, text) = crate::shipped().iter().find(|(name, _)| *name == "riding-arena").unwrap();
+    let file = crate::JobFile::of_text(text, name, std::path::Path::new(".")).unwrap();
+    for alternative in [None, Some("all chips there at eight".to_owned())] {
+        let selection = crate::Selection { alternative, ..crate::Selection::default() };
+        let fixed = file.scenario(&selection).unwrap().stated.fixed;
+        assert_eq!((fixed.material, fixed.delivery, fixed.sum()), (1120.0, 320.0, 1440.0));
+    }
+}

@@ -98,8 +98,9 @@ impl Written {
     pub(super) fn parse(text: &str) -> Result<Self, String> {
         let text = text.trim();
         let such = format!("\"{text}\" is not a number with its unit");
-        let start =
-            text.find(|c: char| c.is_ascii_digit() || "+-.".contains(c)).ok_or_else(|| such.clone())?;
+        let start = text.find(|c: char| c.is_ascii_digit() || "+-.".contains(c)).ok_or_else(|| {
+            format!("{such}; hold words against each other with compare, each as a change of its own")
+        })?;
         let (before, rest) = (text[..start].trim(), &text[start..]);
         let end = rest.find(|c: char| !(c.is_ascii_digit() || "+-._".contains(c))).unwrap_or(rest.len());
         let number = rest[..end].replace('_', "").parse::<f64>().ok().filter(|number| number.is_finite());
