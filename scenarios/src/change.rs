@@ -6,6 +6,9 @@ use std::str::FromStr;
 /// Longest change that is taken \[characters\].
 const LONGEST: usize = 1000;
 
+/// Longest name of several changes \[characters\].
+const LONGEST_NAME: usize = 80;
+
 /// A key and its new value: a key of the file (`loader.compact tractor.heaped`), or one of the trade's words of
 /// [`Knob`](crate::Knob) (`rakers`, `loaders`, `bucket`, `haul`, `room`).
 ///
@@ -93,6 +96,14 @@ impl FromStr for Variant {
             return Err(
                 "no name stands before the \":\"; write NAME: KEY = VALUE, or leave the \":\" out".into()
             );
+        }
+        if let Some(name) = name
+            && (name.chars().any(char::is_control) || name.chars().count() > LONGEST_NAME)
+        {
+            return Err(format!(
+                "the name before the \":\" is too long or has signs in it that cannot be printed; write at most \
+                 {LONGEST_NAME} characters on one line"
+            ));
         }
         let mut changes = Vec::new();
         let mut from = 0;
@@ -188,6 +199,10 @@ mod tests {
         for (bad, words) in [(": rakers = 2", "no name"), ("x: ", "nothing is changed"), ("x: y", "no \"=\"")]
         {
             assert!(bad.parse::<Variant>().unwrap_err().contains(words), "{bad}");
+        }
+        for name in ["a\u{5}b".to_owned(), "x".repeat(81)] {
+            let said = format!("{name}: rakers = 2").parse::<Variant>().unwrap_err();
+            assert!(said.contains("on one line") && !said.contains(&name), "{said}");
         }
     }
 
