@@ -7,8 +7,11 @@ mod chance;
 mod common_luck;
 mod face;
 mod handbook;
+#[allow(dead_code, reason = "shared with the tables of the trade, who write what is read here")]
+mod kept;
 mod laws;
 mod line;
+mod page;
 mod paired;
 mod percentiles;
 mod selection;

@@ -3,6 +3,7 @@
 
 use super::theory::UNIT_S;
 use sim::*;
+use std::ops::Range;
 
 /// Runs of a job with a fixed seed, each with its log, one at a time.
 pub(crate) fn replays(job: &Job, runs: u32) -> impl Iterator<Item = Replay> + use<> {
@@ -44,17 +45,28 @@ pub(crate) fn mean_count(shares: &[f64]) -> f64 {
 
 /// Follows how many loaders load or wait to.
 pub(crate) fn loaders_at_the_face(loaders: usize) -> impl FnMut(&Event) -> usize {
-    let mut there = vec![false; loaders];
+    loaders_that(loaders, |activity| {
+        matches!(activity, LoaderActivity::WaitingForFace | LoaderActivity::Loading)
+    })
+}
+
+/// Follows how many loaders wait to load.
+pub(crate) fn loaders_that_wait_at_the_face(loaders: usize) -> impl FnMut(&Event) -> usize {
+    loaders_that(loaders, |activity| activity == LoaderActivity::WaitingForFace)
+}
+
+fn loaders_that(loaders: usize, does: fn(LoaderActivity) -> bool) -> impl FnMut(&Event) -> usize {
+    let mut doing = vec![false; loaders];
     move |event| {
         if let Event::Loader { loader, activity, .. } = event {
-            there[*loader] = matches!(activity, LoaderActivity::WaitingForFace | LoaderActivity::Loading);
+            doing[*loader] = does(*activity);
         }
-        there.iter().filter(|t| **t).count()
+        doing.iter().filter(|d| **d).count()
     }
 }
 
-/// Share of the loads, leaving out the first `skipped`, before which a loader had to wait at the face.
-pub(crate) fn waited(log: &[Entry], loaders: usize, skipped: u32) -> f64 {
+/// Share of the loads of these numbers before which a loader had to wait at the face.
+pub(crate) fn waited(log: &[Entry], loaders: usize, numbers: Range<u32>) -> f64 {
     let mut since: Vec<Option<Micros>> = vec![None; loaders];
     let (mut loads, mut delayed) = (0, 0);
     for entry in log {
@@ -64,7 +76,7 @@ pub(crate) fn waited(log: &[Entry], loaders: usize, skipped: u32) -> f64 {
             }
             Event::Loader { loader, activity: LoaderActivity::Loading, load: Some(load), .. } => {
                 let waited = since[loader].take().is_some_and(|at| at < entry.at);
-                if load >= skipped {
+                if numbers.contains(&load) {
                     loads += 1;
                     delayed += u32::from(waited);
                 }
