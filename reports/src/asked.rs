@@ -54,6 +54,18 @@ pub fn clock_s(text: &str) -> Result<f64, String> {
     Ok(f64::from(day - 1) * 86_400.0 + f64::from(read.hour()) * 3_600.0 + f64::from(read.minute()) * 60.0)
 }
 
+/// A confidence in per cent, such as `95` or `99 %`, as a share \[0.5 to 0.999\].
+///
+/// # Errors
+/// If it is not one, in words.
+pub fn confidence(text: &str) -> Result<f64, String> {
+    let percent = text.trim().trim_end_matches('%').trim_end().parse::<f64>().ok();
+    percent
+        .filter(|p| (50.0..=99.9).contains(p))
+        .map(|p| p / 100.0)
+        .ok_or_else(|| "write how sure it is to be in per cent, from 50 to 99.9, such as 95".to_owned())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -83,6 +95,15 @@ mod tests {
         assert_eq!(clock_s("day 2 09:00"), Ok(86_400.0 + 32_400.0));
         for wrong in ["25:00", "day 0 9:00", "noon", "day 2", "", "-1:00"] {
             assert!(clock_s(wrong).is_err(), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn a_confidence_is_a_share_that_can_be_reached() {
+        assert_eq!(confidence("95"), Ok(0.95));
+        assert_eq!(confidence("99 %"), Ok(0.99));
+        for wrong in ["100", "0.95", "49", "sure", "", "nan"] {
+            assert!(confidence(wrong).is_err(), "{wrong}");
         }
     }
 }

@@ -1,5 +1,9 @@
 //! All files of a report, prepared in memory.
 
+mod comparison;
+
+pub use comparison::{COMPARISON, comparison_summary, of_comparison};
+
 use crate::chart::{ChartError, Figure, Size, figures, timeline};
 use crate::export::{self, ExportError};
 use crate::failure::Failure;

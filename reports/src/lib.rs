@@ -30,6 +30,7 @@ pub mod asked;
 pub mod chart;
 pub mod cli;
 pub mod command;
+pub mod comparison;
 pub mod documents;
 pub mod export;
 pub mod failure;

@@ -1,6 +1,8 @@
 //! All figures of a forecast in one go.
 
-use super::{ChartError, Size, completion, progress, relief, timeline, waiting};
+use super::{ChartError, Size, completion, progress, relief, rivals, saved, timeline, waiting};
+use crate::comparison::Comparison;
+use crate::findings::comparison::ComparisonSays;
 use crate::forecast::Forecast;
 
 /// A drawn figure.
@@ -21,14 +23,7 @@ pub struct Figure {
 pub fn figures(forecast: &Forecast, size: Size) -> Result<Vec<Figure>, ChartError> {
     let (job, units) = (&forecast.scenario.job, forecast.units);
     let mut figures = Vec::new();
-    let mut add = |name, title: String, drawn: Result<String, ChartError>| match drawn {
-        Ok(svg) => {
-            figures.push(Figure { name, title, svg });
-            Ok(())
-        }
-        Err(ChartError::Nothing(_)) => Ok(()),
-        Err(error) => Err(error),
-    };
+    let mut add = |name, title, drawn| add(&mut figures, name, title, drawn);
     let data = completion::prepare(&forecast.study, &forecast.handbook, &job.shift, units);
     add("completion", data.title.clone(), completion::draw(&data, size))?;
     let data = progress::prepare(&forecast.study, job, units);
@@ -40,4 +35,38 @@ pub fn figures(forecast: &Forecast, size: Size) -> Result<Vec<Figure>, ChartErro
     let data = timeline::prepare(job, &forecast.typical, units);
     add("timeline", data.title.clone(), timeline::draw(&data, size))?;
     Ok(figures)
+}
+
+/// The figures of a comparison: `completion`, `differences` and, where there are prices, `money`.
+///
+/// # Errors
+/// If the drawing library fails or the size has no room for a figure.
+pub fn rival_figures(
+    comparison: &Comparison,
+    says: &ComparisonSays,
+    size: Size,
+) -> Result<Vec<Figure>, ChartError> {
+    let mut figures = Vec::new();
+    let data = rivals::prepare(comparison);
+    add(&mut figures, "completion", data.title.clone(), rivals::draw(&data, size))?;
+    let data = saved::prepare_time(says);
+    add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;
+    let data = saved::prepare_money(says);
+    add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;
+    Ok(figures)
+}
+
+/// Adds a figure there is something to show in.
+fn add(
+    figures: &mut Vec<Figure>,
+    name: &'static str,
+    title: String,
+    drawn: Result<String, ChartError>,
+) -> Result<(), ChartError> {
+    match drawn {
+        Ok(svg) => figures.push(Figure { name, title, svg }),
+        Err(ChartError::Nothing(_)) => {}
+        Err(error) => return Err(error),
+    }
+    Ok(())
 }

@@ -2,6 +2,7 @@
 
 use super::doing::Doing;
 use super::paper::{Area, Paper, Side, Type};
+use super::stroke::Stroke;
 use super::{ChartError, Size, ink};
 use plotters::style::RGBColor;
 
@@ -14,6 +15,8 @@ pub(super) enum Sign {
     Shade(RGBColor),
     /// A line.
     Line(RGBColor),
+    /// A line with dashes.
+    Stroke(Stroke, RGBColor),
     /// A triangle pointing down with a dashed line below it.
     Arrival(RGBColor),
 }
@@ -93,6 +96,9 @@ fn draw_sign(paper: &Paper<'_>, sign: Sign, left: f64, middle: f64, how: Type) -
         }
         Sign::Shade(colour) => framed(paper, area, colour)?,
         Sign::Line(colour) => paper.line(&[(left, middle), (right, middle)], colour, 2.6)?,
+        Sign::Stroke(stroke, colour) => {
+            stroke.draw(paper, &[(left, middle), (right, middle)], colour, 2.4)?;
+        }
         Sign::Arrival(colour) => {
             arrival(paper, f64::midpoint(left, right), middle - half, how.px * 0.9, colour)?
         }

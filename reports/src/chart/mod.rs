@@ -10,6 +10,8 @@
 //! | [`progress`] | how far will it be at what time |
 //! | [`waiting`] | who waits for whom |
 //! | [`relief`] | what would help |
+//! | [`rivals`] | which of several jobs is done sooner |
+//! | [`saved`] | what each of them saves against the first |
 //! | [`timeline`] | what happens in one run, minute by minute |
 //!
 //! What every figure keeps to: it is understood without colour; labels neither overlap nor are cut off, whatever the
@@ -28,10 +30,14 @@ mod letters;
 mod paper;
 pub mod progress;
 pub mod relief;
+pub mod rivals;
 mod rows;
+pub mod saved;
 mod seal;
 mod spread;
+mod stroke;
 mod ticks;
+mod time_axis;
 pub mod timeline;
 pub mod waiting;
 mod words;
@@ -45,7 +51,7 @@ mod look;
 
 pub use days::Days;
 pub use doing::Doing;
-pub use figures::{Figure, figures};
+pub use figures::{Figure, figures, rival_figures};
 
 /// How large a figure is drawn \[px\]. It scales to any width; the letters are sized so that it stays legible at a phone's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

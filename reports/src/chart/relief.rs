@@ -77,7 +77,7 @@ fn row(relief: &Relief, unit: &'static str, unit_s: f64) -> Row {
 }
 
 /// With a real minus sign, and none before a nought.
-fn minus(number: &str) -> String {
+pub(super) fn minus(number: &str) -> String {
     match number.strip_prefix('-') {
         Some(digits) if digits.chars().all(|c| c == '0' || c == '.') => digits.to_owned(),
         Some(digits) => format!("\u{2212}{digits}"),

@@ -1,11 +1,13 @@
 //! The command line: what can be typed, and what it means.
 
 mod check;
+mod compare;
 mod forecast;
 mod new;
 mod replay;
 
 pub use check::CheckArgs;
+pub use compare::CompareArgs;
 pub use forecast::ForecastArgs;
 pub use new::{AnswerArgs, NewArgs};
 pub use replay::ReplayArgs;
@@ -29,6 +31,7 @@ Examples:
   heapcast check arena.toml                  what is wrong, doubtful or assumed, without a run
   heapcast forecast arena.toml               done by when, what holds it up, what would help
   heapcast forecast arena.toml --by 15:00    and the chance of being done by three
+  heapcast compare arena.toml                which of its alternatives to take
   heapcast replay arena.toml                 one run step by step
 
 Units in a scenario file are typed with every figure: \"44 yd3\", \"17.5 ft3\", \"0.5 m3\", \"60 in\", \"4 mph\", \"20 s\".
@@ -49,6 +52,9 @@ pub enum Command {
     /// Tell when the job will be done, as a range, what holds it up, and what would help
     #[command(after_long_help = forecast::EXAMPLES)]
     Forecast(ForecastArgs),
+    /// Hold jobs against one another and say which to take
+    #[command(after_long_help = compare::EXAMPLES)]
+    Compare(CompareArgs),
     /// Show one run of the job step by step
     #[command(after_long_help = replay::EXAMPLES)]
     Replay(ReplayArgs),

@@ -1,6 +1,7 @@
 //! What each command does: read, run, write, tell.
 
 mod check;
+mod compare;
 mod forecast;
 mod new;
 mod replay;
@@ -16,6 +17,7 @@ use scenarios::{Scenario, Selection};
 pub fn run(cli: &Cli) -> Result<(), Failure> {
     match &cli.command {
         Command::Forecast(args) => forecast::run(args),
+        Command::Compare(args) => compare::run(args),
         Command::Replay(args) => replay::run(args),
         Command::Check(args) => check::run(args),
         Command::New(args) => new::run(args),

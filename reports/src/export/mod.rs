@@ -3,15 +3,21 @@
 //! Headers never depend on the data. Units stand in the names of columns; volumes and fuel stand in metric and in US
 //! units. What is unknown is an empty field in CSV and `null` in JSON, never 0. Times are exact to the microsecond.
 
+mod comparison_csv;
+mod comparison_json;
 mod events_csv;
 mod loads_csv;
+mod paired_runs_csv;
 mod percentiles_csv;
 mod runs_csv;
 mod summary_json;
 mod table;
 
+pub use comparison_csv::{comparison_csv, differences_csv};
+pub use comparison_json::comparison_json;
 pub use events_csv::events_csv;
 pub use loads_csv::loads_csv;
+pub use paired_runs_csv::paired_runs_csv;
 pub use percentiles_csv::percentiles_csv;
 pub use runs_csv::{run_csv, runs_csv};
 pub use summary_json::{check_json, replay_json, summary_json};

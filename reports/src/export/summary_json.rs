@@ -12,7 +12,7 @@ use sim::{LEVEL, Replay};
 
 /// How the percentiles and intervals in the document are to be read.
 #[derive(Serialize)]
-struct Reading {
+pub(super) struct Reading {
     percentile_definition: &'static str,
     interval_confidence: f64,
     interval_method: &'static str,
@@ -20,7 +20,7 @@ struct Reading {
 }
 
 impl Reading {
-    fn new() -> Self {
+    pub(super) fn new() -> Self {
         Self {
             percentile_definition: "Hyndman-Fan type 7",
             interval_confidence: LEVEL,
@@ -172,7 +172,7 @@ pub fn replay_json(
     })
 }
 
-fn bytes(document: &impl Serialize) -> Result<Vec<u8>, ExportError> {
+pub(super) fn bytes(document: &impl Serialize) -> Result<Vec<u8>, ExportError> {
     let mut bytes = serde_json::to_vec_pretty(document)?;
     bytes.push(b'\n');
     Ok(bytes)

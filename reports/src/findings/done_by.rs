@@ -4,7 +4,7 @@ use super::{days_in, label, percent, roughly};
 use crate::forecast::{Forecast, seconds};
 use scenarios::units::{System, clock, duration};
 use serde::Serialize;
-use sim::{Moment, Outcome, Percentile, Sorted};
+use sim::{Moment, Outcome, Percentile, Sorted, Study};
 
 /// The share that a person is told to plan on.
 pub const PLAN_SHARE: f64 = 0.8;
@@ -103,16 +103,16 @@ struct Samples {
 }
 
 impl Samples {
-    fn new(forecast: &Forecast) -> Self {
+    fn new(study: &Study, start_s: f64) -> Self {
         let of = |moment: fn(&Outcome) -> Moment, part: fn(Moment) -> i64| {
-            forecast.study.sorted(|o| seconds(part(moment(o))))
+            study.sorted(|o| seconds(part(moment(o))))
         };
         Self {
             finish_working: of(|o| o.finish, |m| m.working),
             finish_clock: of(|o| o.finish, |m| m.clock),
             completion_working: of(|o| o.completion, |m| m.working),
             completion_clock: of(|o| o.completion, |m| m.clock),
-            start_s: forecast.scenario.job.shift.start_s,
+            start_s,
         }
     }
 
@@ -134,9 +134,15 @@ impl Samples {
     }
 }
 
+/// These percentiles of the runs of a job that starts then \[s after midnight\].
+pub fn done_rows(study: &Study, start_s: f64, shares: &[f64], units: System) -> Vec<DoneRow> {
+    let samples = Samples::new(study, start_s);
+    shares.iter().map(|share| samples.row(*share, units)).collect()
+}
+
 /// Done by when.
 pub fn done_by(forecast: &Forecast) -> DoneBy {
-    let samples = Samples::new(forecast);
+    let samples = Samples::new(&forecast.study, forecast.scenario.job.shift.start_s);
     let rows: Vec<DoneRow> = forecast.percentiles.iter().map(|p| samples.row(*p, forecast.units)).collect();
     let plan = samples.row(PLAN_SHARE, forecast.units);
     let by = forecast.by_s.map(|by| be_done(forecast, &samples, by));

@@ -3,6 +3,7 @@
 
 mod amounts;
 mod assumed;
+pub mod comparison;
 mod done_by;
 mod handbook;
 mod left_over;
@@ -14,7 +15,7 @@ mod warnings;
 
 pub use amounts::{Amount, Said, amounts, is_fuelled, is_priced};
 pub use assumed::{Assumed, AssumedLine, assumed};
-pub use done_by::{BeDone, DoneBy, DoneRow, Estimate, PLAN_SHARE, done_by};
+pub use done_by::{BeDone, DoneBy, DoneRow, Estimate, PLAN_SHARE, done_by, done_rows};
 pub use handbook::{HandbookSays, handbook};
 pub use left_over::{LeftOver, left_over};
 pub use odds::{days_in, label, percent};

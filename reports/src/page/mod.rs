@@ -8,6 +8,7 @@ mod amounts;
 mod assumed;
 mod cautions;
 mod charts;
+mod comparison;
 mod crew_sheet;
 mod foot;
 mod frame;
@@ -23,6 +24,8 @@ mod words;
 
 #[cfg(test)]
 mod tests;
+
+pub use comparison::comparison_page;
 
 use crate::chart::Figure;
 use crate::forecast::Forecast;

@@ -2,12 +2,14 @@
 //! styling away where it is not wanted.
 
 mod check;
+mod comparison;
 mod layout;
 mod problems;
 mod replay;
 mod summary;
 
 pub use check::{check, verdict};
+pub use comparison::{comparison, comparison_files};
 pub use problems::{Snippets, problems};
 pub use replay::{one_run, replay, replay_files};
 pub use summary::{files, summary};

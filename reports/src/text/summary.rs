@@ -108,7 +108,7 @@ fn amount_lines(forecast: &Forecast, width: u16) -> Vec<String> {
 /// Warnings shown in full; more would push the answers off the screen.
 const MOST_WARNINGS: usize = 3;
 
-fn warning_lines(all: &[Warning], file: &str) -> Vec<String> {
+pub(super) fn warning_lines(all: &[Warning], file: &str) -> Vec<String> {
     let shown = all.iter().take(MOST_WARNINGS);
     let mut lines: Vec<String> =
         shown.map(|w| format!("! {} {}", sentence(&w.cause), sentence(&w.remedy))).collect();
@@ -142,7 +142,7 @@ fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
     }
 }
 
-fn usual_line(usual: &[Warning]) -> String {
+pub(super) fn usual_line(usual: &[Warning]) -> String {
     let first = usual.first().map(|w| sentence(&w.cause)).unwrap_or_default();
     match usual.len() {
         0 | 1 => first,

@@ -2,11 +2,11 @@
 
 use super::labels::{Labels, colour};
 use super::{CompletionData, Mark, MarkKind};
-use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, upright, with_room};
+use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, upright};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::seal::About;
-use crate::chart::ticks::{multiples, round_step, time_step};
-use crate::chart::words::{tick_clock, tick_duration};
+use crate::chart::ticks::{multiples, round_step};
+use crate::chart::time_axis::TimeAxis;
 use crate::chart::{ChartError, Size, ink};
 use scenarios::units::{clock, duration};
 
@@ -52,7 +52,8 @@ impl<'a> Sketch<'a> {
         let (width, height) = (f64::from(size.width), f64::from(size.height));
         let left = MARGIN + soft.width("100") + soft.px * 0.6;
         let right = width - MARGIN - soft.px;
-        let at = |mark: &Mark| x(data, left, right, mark.at);
+        let axis = time_axis(data);
+        let at = |mark: &Mark| axis.x(left, right, mark.at);
         let labels = Labels::new(&data.marks, at, heading.height() + soft.line(), size);
         let curve_top = labels.bottom + size.text() * 0.9;
         let axis_name = axis_name(data, soft, width);
@@ -61,12 +62,12 @@ impl<'a> Sketch<'a> {
         let room = (height - foot - curve_top - between).max(40.0);
         let curve = Area { left, top: curve_top, right, bottom: curve_top + room * 0.66 };
         let bars = Area { left, top: curve.bottom + between, right, bottom: height - foot };
-        let ticks = time_ticks(data, left, right, width, soft);
+        let ticks = axis.ticks(left, right, width, soft);
         Self { data, size, heading, labels, curve, bars, ticks, axis_name }
     }
 
     fn x(&self, min: f64) -> f64 {
-        x(self.data, self.curve.left, self.curve.right, min)
+        time_axis(self.data).x(self.curve.left, self.curve.right, min)
     }
 
     fn draw(&self, paper: &Paper<'_>) -> Done {
@@ -156,8 +157,8 @@ impl<'a> Sketch<'a> {
     }
 }
 
-fn x(data: &CompletionData, left: f64, right: f64, min: f64) -> f64 {
-    left + (min - data.range.0) / (data.range.1 - data.range.0) * (right - left)
+fn time_axis(data: &CompletionData) -> TimeAxis {
+    TimeAxis { range: data.range, one_day_from_s: data.one_day_from_s, units: data.units }
 }
 
 fn axis_rows(data: &CompletionData) -> f64 {
@@ -170,45 +171,4 @@ fn axis_name(data: &CompletionData, soft: Type, width: f64) -> Vec<String> {
         None => "working time from the start to the end of the job, nights left out".into(),
     };
     soft.wrap(&format!("{name} ({})", data.note), width - 2.0 * MARGIN, 4)
-}
-
-/// Marks of the time axis, with the time since the start below those of the clock.
-fn time_ticks(data: &CompletionData, left: f64, right: f64, width: f64, soft: Type) -> Vec<(Tick, String)> {
-    let (from_s, to_s) = (data.range.0 * 60.0, data.range.1 * 60.0);
-    let start_s = data.one_day_from_s;
-    let first = |at_s: f64, step: f64| match start_s {
-        Some(start_s) => tick_clock(start_s + at_s, step, data.units),
-        None => tick_duration(at_s),
-    };
-    let at_steps = |step: f64| -> Vec<(f64, String, String)> {
-        let offset = start_s.unwrap_or(0.0);
-        multiples(offset + from_s, offset + to_s, step)
-            .into_iter()
-            .map(|s| s - offset)
-            .map(|s| (s, first(s, step), if start_s.is_some() { tick_duration(s) } else { String::new() }))
-            .collect()
-    };
-    let mut step = time_step((to_s - from_s) / 200.0);
-    let mut ticks = at_steps(step);
-    for _ in 0..24 {
-        let widest = ticks.iter().map(|(_, a, b)| soft.width(a).max(soft.width(b))).fold(0.0, f64::max);
-        if step / (to_s - from_s) * (right - left) >= widest + soft.px {
-            break;
-        }
-        step = time_step(step * 1.01);
-        ticks = at_steps(step);
-    }
-    let both = |(s, a, b): (f64, String, String)| {
-        let wide = if soft.width(&a) >= soft.width(&b) { a.clone() } else { b.clone() };
-        let at = x(data, left, right, s / 60.0);
-        (Tick { at, label: wide }, Tick { at, label: a }, b)
-    };
-    let all: Vec<_> = ticks.into_iter().map(both).collect();
-    let kept = with_room(
-        all.iter().map(|(wide, _, _)| wide.clone()).collect(),
-        soft,
-        MARGIN * 0.3,
-        width - MARGIN * 0.3,
-    );
-    all.into_iter().filter(|(wide, _, _)| kept.contains(wide)).map(|(_, tick, after)| (tick, after)).collect()
 }

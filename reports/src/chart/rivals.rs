@@ -1,0 +1,184 @@
+//! Several jobs' chance of being done by a time, one curve over the other.
+
+mod sketch;
+
+pub use sketch::draw;
+
+use super::completion::curve;
+use super::words::short_name;
+use crate::comparison::{Choice, Comparison, Judged};
+use crate::findings::PLAN_SHARE;
+use scenarios::units::{System, clock, duration, figure};
+use sim::Sorted;
+
+/// Most curves that can be told apart.
+pub const MOST_CURVES: usize = 6;
+
+/// The finish of several jobs, ready to be drawn. Times are minutes from the start of the first job's first day.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RivalsData {
+    /// The finding.
+    pub title: String,
+    /// From and to of the axis \[min\].
+    pub range: (f64, f64),
+    /// Clock time of minute 0 \[s after midnight\] where everything falls on one day.
+    pub one_day_from_s: Option<f64>,
+    /// What the axis shows.
+    pub axis: String,
+    /// Which clock is shown.
+    pub units: System,
+    /// One for each job shown, in their order.
+    pub curves: Vec<Rival>,
+    /// How many runs, and which jobs are left out.
+    pub note: String,
+}
+
+/// One job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rival {
+    /// Its letter.
+    pub letter: String,
+    /// Its name.
+    pub name: String,
+    /// Time \[min\] and chance of being done by then \[%\].
+    pub points: Vec<(f64, f64)>,
+    /// The P80 \[min\].
+    pub p80: f64,
+    /// The P80 in words.
+    pub when: String,
+    /// What it is in the comparison.
+    pub rank: Rank,
+}
+
+/// What a job is in a comparison.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rank {
+    /// The one to take.
+    Best,
+    /// The one the others are held against.
+    First,
+    /// Any other.
+    Other,
+}
+
+/// Prepares the figure.
+pub fn prepare(comparison: &Comparison) -> RivalsData {
+    let by_clock = comparison.time() == Judged::ClockTime;
+    let nights = comparison.has_nights();
+    let start_s = comparison.first().scenario.job.shift.start_s;
+    let samples: Vec<Sorted> =
+        comparison.choices.iter().map(|choice| finish(comparison, choice, start_s)).collect();
+    let last = samples.iter().filter_map(|s| s.values().last()).copied().fold(0.0, f64::max);
+    let one_day_from_s = Some(start_s).filter(|start| !nights && start + last * 60.0 < 86_400.0);
+    let shown = shown(comparison, &samples);
+    let range = range(shown.iter().map(|place| &samples[*place]));
+    let when = |place: usize| {
+        let p80 = samples[place].percentile(PLAN_SHARE).value;
+        let choice = &comparison.choices[place];
+        let finish = |o: &sim::Outcome| Judged::ClockTime.of(choice.scenario.job.shift.start_s, o);
+        let by = clock(choice.study.sorted(finish).percentile(PLAN_SHARE).value, comparison.units);
+        if one_day_from_s.is_some() || by_clock {
+            by
+        } else {
+            format!("{by}, {} of work", duration(p80 * 60.0))
+        }
+    };
+    let rival = |place: usize| Rival {
+        letter: Choice::letter(place),
+        name: comparison.choices[place].name.clone(),
+        points: curve(samples[place].values(), samples[place].values().partition_point(|v| *v <= range.1)),
+        p80: samples[place].percentile(PLAN_SHARE).value,
+        when: when(place),
+        rank: rank(comparison, place),
+    };
+    let axis = match one_day_from_s {
+        Some(start) => format!("clock time, and time since {}", clock(start, comparison.units)),
+        None if by_clock => {
+            format!("time since {} of the first day, nights included", clock(start_s, comparison.units))
+        }
+        None => "working time from the start to the end of the job, nights left out".into(),
+    };
+    let (best, other) = (comparison.best, against(comparison, &samples));
+    let name = |place: usize| format!("\"{}\"", short_name(&comparison.choices[place].name));
+    RivalsData {
+        title: format!(
+            "Eight days in ten {} is done by {}, {} by {}",
+            name(best),
+            when(best),
+            name(other),
+            when(other)
+        ),
+        range,
+        one_day_from_s,
+        axis,
+        units: comparison.units,
+        curves: shown.iter().map(|place| rival(*place)).collect(),
+        note: note(comparison, shown.len()),
+    }
+}
+
+/// When each run is done \[min from the start of the first job\], in order.
+fn finish(comparison: &Comparison, choice: &Choice, start_s: f64) -> Sorted {
+    let own_start = choice.scenario.job.shift.start_s;
+    let shift = if comparison.time() == Judged::ClockTime { start_s } else { 0.0 };
+    choice.study.sorted(|o| (comparison.time().of(own_start, o) - shift) / 60.0)
+}
+
+fn rank(comparison: &Comparison, place: usize) -> Rank {
+    match place {
+        best if best == comparison.best => Rank::Best,
+        0 => Rank::First,
+        _ => Rank::Other,
+    }
+}
+
+/// The job to name beside the best: the first, or where that is the best the next by its P80.
+fn against(comparison: &Comparison, samples: &[Sorted]) -> usize {
+    if comparison.best > 0 {
+        return 0;
+    }
+    let p80 = |place: &usize| samples[*place].percentile(PLAN_SHARE).value;
+    (1..samples.len()).min_by(|a, b| p80(a).total_cmp(&p80(b))).unwrap_or(0)
+}
+
+/// The best, the first, and those with the earliest P80 beside them, in their order.
+fn shown(comparison: &Comparison, samples: &[Sorted]) -> Vec<usize> {
+    let p80 = |place: usize| samples[place].percentile(PLAN_SHARE).value;
+    let mut order: Vec<usize> = (0..samples.len()).collect();
+    order.sort_by(|a, b| {
+        let fixed = |place: usize| rank(comparison, place) == Rank::Other;
+        fixed(*a).cmp(&fixed(*b)).then(p80(*a).total_cmp(&p80(*b)))
+    });
+    order.truncate(MOST_CURVES);
+    order.sort_unstable();
+    order
+}
+
+/// From and to of the axis: one run in two hundred at either end may lie outside.
+fn range<'a>(samples: impl Iterator<Item = &'a Sorted>) -> (f64, f64) {
+    let ends = samples.map(|s| (s.percentile(0.005).value, s.percentile(0.995).value));
+    let (from, to) = ends.fold((f64::INFINITY, 0.0_f64), |(from, to), (a, b)| (from.min(a), to.max(b)));
+    let spare = ((to - from) * 0.04).max(to * 0.004).max(0.02);
+    ((from - spare).max(0.0), to + spare)
+}
+
+fn note(comparison: &Comparison, shown: usize) -> String {
+    let runs = comparison.choices.iter().map(|choice| choice.study.runs());
+    let (least, most) = (runs.clone().min().unwrap_or(0), runs.max().unwrap_or(0));
+    let count = |n: u32| figure(f64::from(n));
+    let runs = if least == most {
+        format!("{} runs each", count(most))
+    } else {
+        format!("{} to {} runs each", count(least), count(most))
+    };
+    match comparison.choices.len() - shown {
+        0 => runs,
+        1 => format!("{runs}; one slower job is left out"),
+        more => format!("{runs}; {more} slower jobs are left out"),
+    }
+}
+
+#[cfg(test)]
+mod tests;
+#[cfg(test)]
+pub(in crate::chart) use tests::nine;

@@ -1,0 +1,166 @@
+//! What jobs save against the first, run by run: a band for eight runs in ten, the middle one and the mean.
+
+mod sketch;
+
+pub use sketch::draw;
+
+use super::relief::minus;
+use super::words::short_name;
+use crate::findings::comparison::{ComparisonSays, Saved};
+use crate::findings::{Estimate, percent};
+
+/// Time or money saved, ready to be drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SavedData {
+    /// Name of the figure: `differences` or `money`.
+    pub figure: &'static str,
+    /// The finding.
+    pub title: String,
+    /// What was compared and what the signs mean.
+    pub note: String,
+    /// One for each job but the first.
+    pub rows: Vec<SavedRow>,
+}
+
+/// What one job saves, in the unit of the figure; below 0 where it loses.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SavedRow {
+    /// Letter and name.
+    pub name: String,
+    /// P10 and P90.
+    pub band: (f64, f64),
+    /// The middle run.
+    pub median: f64,
+    /// The mean.
+    pub mean: f64,
+    /// Its 95 % interval.
+    pub interval: Option<(f64, f64)>,
+    /// The mean and the chance in words.
+    pub words: String,
+}
+
+/// The figure of time saved.
+pub fn prepare_time(says: &ComparisonSays) -> SavedData {
+    let rows: Vec<(String, &Saved)> =
+        says.differences.iter().map(|d| (named(&d.letter, &d.name), &d.time)).collect();
+    let (unit, unit_s) = match furthest(&rows) {
+        s if s < 180.0 => ("s", 1.0),
+        s if s < 5.0 * 3_600.0 => ("min", 60.0),
+        _ => ("h", 3_600.0),
+    };
+    let scale =
+        Scale { per: unit_s, digits: usize::from(unit == "h"), before: "", after: format!(" {unit}") };
+    let words = Words { figure: "differences", what: "time", better: "faster", unit };
+    prepare(says, &rows, &scale, &words)
+}
+
+/// The figure of money saved; without rows where costs are not known.
+pub fn prepare_money(says: &ComparisonSays) -> SavedData {
+    let priced = says.differences.iter().filter_map(|d| Some((named(&d.letter, &d.name), d.money.as_ref()?)));
+    let rows: Vec<(String, &Saved)> = priced.collect();
+    let cost = says.choices.first().and_then(|choice| choice.cost.as_ref());
+    let currency = cost.map_or("", |cost| cost.currency.as_str());
+    let digits = if furthest(&rows) < 10.0 { 2 } else { 0 };
+    let word = currency.chars().all(char::is_alphabetic) && !currency.is_empty();
+    let (before, after) = if word { ("", format!(" {currency}")) } else { (currency, String::new()) };
+    let scale = Scale { per: 1.0, digits, before, after };
+    let words = Words { figure: "money", what: "money", better: "cheaper", unit: currency };
+    prepare(says, &rows, &scale, &words)
+}
+
+struct Words<'a> {
+    figure: &'static str,
+    what: &'static str,
+    better: &'static str,
+    unit: &'a str,
+}
+
+/// How figures are scaled and written.
+struct Scale<'a> {
+    per: f64,
+    digits: usize,
+    before: &'a str,
+    after: String,
+}
+
+impl Scale<'_> {
+    fn say(&self, value: f64) -> String {
+        let size = minus(&format!("{:.*}", self.digits, value / self.per));
+        match size.strip_prefix('\u{2212}') {
+            Some(size) => format!("\u{2212}{}{size}{}", self.before, self.after),
+            None => format!("{}{size}{}", self.before, self.after),
+        }
+    }
+}
+
+fn named(letter: &str, name: &str) -> String {
+    format!("{letter} {name}")
+}
+
+fn furthest(rows: &[(String, &Saved)]) -> f64 {
+    let ends = rows.iter().flat_map(|(_, s)| [s.p10.value, s.p90.value, s.mean.value]);
+    ends.filter(|v| v.is_finite()).fold(0.0, |most: f64, v| most.max(v.abs()))
+}
+
+fn prepare(
+    says: &ComparisonSays,
+    rows: &[(String, &Saved)],
+    scale: &Scale<'_>,
+    words: &Words<'_>,
+) -> SavedData {
+    let first = says
+        .choices
+        .first()
+        .map_or_else(String::new, |c| format!("{} \"{}\"", c.letter, short_name(&c.name)));
+    let row = |(name, saved): &(String, &Saved)| SavedRow {
+        name: name.clone(),
+        band: (saved.p10.value / scale.per, saved.p90.value / scale.per),
+        median: saved.median.value / scale.per,
+        mean: saved.mean.value / scale.per,
+        interval: saved.mean.low.zip(saved.mean.high).map(|(low, high)| (low / scale.per, high / scale.per)),
+        words: {
+            let same = saved.said.same.as_ref().map(|same| format!(", same in {same}")).unwrap_or_default();
+            format!("{}, {} in {}{same}", scale.say(saved.mean.value), words.better, saved.said.smaller)
+        },
+    };
+    let unit = if words.unit.is_empty() { String::new() } else { format!(", {}", words.unit) };
+    SavedData {
+        figure: words.figure,
+        title: title(says, rows, scale, words),
+        note: format!(
+            "{} saved against {first}{unit}, run by run with the same luck; band: 8 runs in 10, upright line: the middle run, \
+             dot: mean with its 95 % interval",
+            words.what
+        ),
+        rows: rows.iter().map(row).collect(),
+    }
+}
+
+/// Names the job that surely saves most on average; if none does, says so.
+fn title(says: &ComparisonSays, rows: &[(String, &Saved)], scale: &Scale<'_>, words: &Words<'_>) -> String {
+    let what = words.what;
+    let first = says.choices.first().map_or_else(String::new, |c| format!("\"{}\"", short_name(&c.name)));
+    let sure = |mean: Estimate| mean.low.is_some_and(|low| low > 0.0);
+    let best = rows.iter().max_by(|(_, a), (_, b)| a.mean.value.total_cmp(&b.mean.value));
+    match best {
+        Some((name, saved)) if sure(saved.mean) => format!(
+            "{} saves {} on average against {first} and is the {} in {} of the runs",
+            quoted_after_letter(name),
+            scale.say(saved.mean.value),
+            words.better,
+            percent(saved.smaller.value)
+        ),
+        _ if rows.iter().all(|(_, saved)| saved.mean.high.is_some_and(|high| high < 0.0)) => {
+            format!("None of them saves {what} against {first}")
+        }
+        _ => format!("None of them surely saves {what} against {first}"),
+    }
+}
+
+/// `B a second raker` as `"a second raker"`.
+fn quoted_after_letter(name: &str) -> String {
+    format!("\"{}\"", short_name(name.split_once(' ').map_or(name, |(_, name)| name)))
+}
+
+#[cfg(test)]
+mod tests;

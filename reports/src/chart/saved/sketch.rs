@@ -1,0 +1,142 @@
+//! Draws the figure: a band from the P10 to the P90, an upright line for the middle run, a dot for the mean.
+
+use super::{SavedData, minus};
+use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, with_room};
+use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
+use crate::chart::rows::Names;
+use crate::chart::seal::About;
+use crate::chart::ticks::{multiples, round_step};
+use crate::chart::{ChartError, Size, ink};
+
+type Done = Result<(), ChartError>;
+
+/// Draws the figure. Its height follows from the number of rows.
+///
+/// # Errors
+/// If there is nothing to hold against the first job, or the size has no room for a figure.
+pub fn draw(data: &SavedData, size: Size) -> Result<String, ChartError> {
+    size.check()?;
+    if data.rows.is_empty() {
+        return Err(ChartError::Nothing("there is nothing to hold against the first job"));
+    }
+    let rows: Vec<String> = data.rows.iter().map(|row| format!("{}: {}", row.name, row.words)).collect();
+    let description = format!("{}. {}.", data.note, rows.join("; "));
+    let about = About { figure: data.figure, title: &data.title, description: &description, fills: &[] };
+    let sketch = Sketch::new(data, size);
+    draw_on(sketch.size, &about, |paper| sketch.draw(paper))
+}
+
+struct Sketch<'a> {
+    data: &'a SavedData,
+    size: Size,
+    heading: Heading,
+    names: Names,
+    note: Vec<String>,
+    area: Area,
+    pitch: f64,
+    range: (f64, f64),
+}
+
+impl<'a> Sketch<'a> {
+    fn new(data: &'a SavedData, size: Size) -> Self {
+        let soft = Type::soft(size);
+        let width = f64::from(size.width);
+        let heading = Heading::new(&data.title, size);
+        let names = Names::new(data.rows.iter().map(|row| row.name.as_str()), size);
+        // The words stand below the band.
+        let pitch = (names.row_height() + soft.px * 0.6).max(soft.px * 2.4) + soft.line();
+        let note = soft.wrap(&data.note, width - 2.0 * MARGIN, 6);
+        let top = heading.height() + soft.px * 0.3;
+        let bottom = top + data.rows.len() as f64 * pitch + soft.px * 0.2;
+        let area = Area { left: names.right + soft.px * 0.4, top, right: width - MARGIN - soft.px, bottom };
+        let foot = soft.px * 0.65 + soft.line() * (1.0 + note.len() as f64) + MARGIN * 0.5;
+        let size = Size { height: (bottom + foot).ceil() as u32, ..size };
+        Self { data, size, heading, names, note, area, pitch, range: range(data) }
+    }
+
+    fn x(&self, value: f64) -> f64 {
+        let (from, to) = self.range;
+        self.area.left + (value - from) / (to - from) * self.area.width()
+    }
+
+    fn draw(&self, paper: &Paper<'_>) -> Done {
+        let (soft, area) = (Type::soft(self.size), self.area);
+        self.heading.draw(paper)?;
+        let step = round_step((self.range.1 - self.range.0) / (area.width() / (soft.px * 4.2)));
+        let digits = if step < 1.0 { (-step.log10()).ceil() as usize } else { 0 };
+        let ticks: Vec<Tick> = multiples(self.range.0, self.range.1, step)
+            .into_iter()
+            .map(|value| Tick { at: self.x(value), label: minus(&format!("{value:.digits$}")) })
+            .collect();
+        grid(paper, area, &ticks)?;
+        for row in 0..self.data.rows.len() {
+            self.draw_band(paper, row)?;
+        }
+        paper.line(&[(self.x(0.0), area.top), (self.x(0.0), area.bottom)], ink::TEXT, 1.6)?;
+        for row in 0..self.data.rows.len() {
+            self.draw_row(paper, row)?;
+        }
+        let kept = with_room(ticks, soft, MARGIN * 0.5, f64::from(self.size.width) - MARGIN * 0.5);
+        let below = level(paper, area, &kept, soft)?;
+        paper.lines(&self.note, (f64::from(self.size.width) / 2.0, below), Side::Around, soft).map(|_| ())
+    }
+
+    fn middle(&self, row: usize) -> f64 {
+        let soft = Type::soft(self.size);
+        self.area.top + row as f64 * self.pitch + (self.pitch - soft.line()) / 2.0
+    }
+
+    fn draw_band(&self, paper: &Paper<'_>, row: usize) -> Done {
+        let (data, middle) = (&self.data.rows[row], self.middle(row));
+        let half = Type::soft(self.size).px * 0.5;
+        let (left, right) = (self.x(data.band.0), self.x(data.band.1).max(self.x(data.band.0) + 1.0));
+        let lost = data.mean < 0.0;
+        let frame = Area {
+            left: left - 0.8,
+            top: middle - half - 0.8,
+            right: right + 0.8,
+            bottom: middle + half + 0.8,
+        };
+        paper.fill(frame, ink::AXIS)?;
+        let inside = Area { left, top: middle - half, right, bottom: middle + half };
+        paper.fill(inside, if lost { ink::BREAK } else { ink::RANGE })
+    }
+
+    fn draw_row(&self, paper: &Paper<'_>, row: usize) -> Done {
+        let (data, middle) = (&self.data.rows[row], self.middle(row));
+        let soft = Type::soft(self.size);
+        let how = soft.coloured(ink::TEXT);
+        self.names.draw(paper, row, middle)?;
+        let half = soft.px * 0.5;
+        let colour = if data.mean < 0.0 { ink::AGAINST } else { ink::MAIN };
+        let median = self.x(data.median);
+        paper.line(&[(median, middle - half * 1.35), (median, middle + half * 1.35)], ink::TEXT, 2.4)?;
+        if let Some((low, high)) = data.interval {
+            let (low, high) = (self.x(low), self.x(high));
+            paper.line(&[(low, middle), (high, middle)], colour, 2.2)?;
+            for end in [low, high] {
+                paper.line(&[(end, middle - half * 0.7), (end, middle + half * 0.7)], colour, 1.6)?;
+            }
+        }
+        paper.dot((self.x(data.mean), middle), soft.px * 0.3, colour)?;
+        let width = how.width(&data.words);
+        let latest = f64::from(self.size.width) - MARGIN - width;
+        let left = (self.x(data.mean) - width / 2.0).max(self.area.left).min(latest).max(MARGIN);
+        let at = self.area.top + (row + 1) as f64 * self.pitch - soft.line() * 0.75;
+        let tall = how.px * 0.6;
+        let ground = Area { left: left - 2.0, top: at - tall, right: left + width + 2.0, bottom: at + tall };
+        paper.fill(ground, ink::PAPER)?;
+        paper.text_level(&data.words, (left, at), Side::RightOf, how)
+    }
+}
+
+/// From and to of the axis: all bands and intervals, nought, and some room.
+fn range(data: &SavedData) -> (f64, f64) {
+    let ends = data.rows.iter().flat_map(|row| {
+        let (low, high) = row.interval.unwrap_or((row.mean, row.mean));
+        [row.band.0, row.band.1, low, high]
+    });
+    let (low, high) = ends.fold((0.0_f64, 0.0_f64), |(low, high), v| (low.min(v), high.max(v)));
+    let span = if high > low { high - low } else { 1.0 };
+    (if low < 0.0 { low - span * 0.05 } else { -span * 0.04 }, high + span * 0.05)
+}

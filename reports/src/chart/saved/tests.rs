@@ -1,0 +1,59 @@
+//! What the figures of time and money saved say, with runs made by hand.
+
+use super::*;
+use crate::chart::rivals::nine;
+use crate::chart::{ChartError, Size, look};
+use crate::comparison::invented::three;
+use crate::findings::comparison::comparison;
+
+#[test]
+fn the_title_names_what_surely_saves_most_on_average() {
+    let data = prepare_time(&comparison(&three()));
+    assert_eq!(
+        data.title,
+        "\"a second raker\" saves 30 min on average against \"as it stands\" and is the faster in 100 % of the runs"
+    );
+    let row = &data.rows[0];
+    assert_eq!(
+        (row.name.as_str(), row.band, row.median, row.mean),
+        ("B a second raker", (20.0, 40.0), 30.0, 30.0)
+    );
+    assert_eq!(row.words, "30 min, faster in 100 %");
+    assert_eq!(data.rows[1].words, "−10 min, faster in 0 %");
+}
+
+#[test]
+fn money_is_told_with_its_currency_and_only_where_it_is_known() {
+    let mut jobs = three();
+    let data = prepare_money(&comparison(&jobs));
+    assert_eq!(
+        data.title,
+        "\"a smaller bucket\" saves $10 on average against \"as it stands\" and is the cheaper in 100 % of the runs"
+    );
+    assert_eq!(data.rows[0].words, "−$21, cheaper in 0 %");
+    jobs.choices.iter_mut().for_each(|choice| choice.scenario.currency = "EUR".into());
+    assert_eq!(prepare_money(&comparison(&jobs)).rows[0].words, "−21 EUR, cheaper in 0 %");
+    jobs.choices[0].scenario.currency = "$".into();
+    let none = prepare_money(&comparison(&jobs));
+    assert!(matches!(super::draw(&none, Size::PAGE), Err(ChartError::Nothing(_))));
+}
+
+#[test]
+fn where_all_lose_that_is_said() {
+    let mut jobs = three();
+    jobs.choices.remove(1);
+    jobs.best = 0;
+    assert_eq!(prepare_time(&comparison(&jobs)).title, "None of them saves time against \"as it stands\"");
+}
+
+#[test]
+fn the_figures_are_drawn_without_fault_at_every_size() {
+    for says in [three(), nine()].map(|jobs| comparison(&jobs)) {
+        for data in [prepare_time(&says), prepare_money(&says)] {
+            for size in [Size::PAGE, Size::WIDE, Size::PHONE, Size { width: 300, height: 200 }] {
+                let svg = super::draw(&data, size).expect("a figure");
+                assert_eq!(look::faults(&svg), [""; 0], "{size:?}");
+            }
+        }
+    }
+}

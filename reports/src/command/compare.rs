@@ -1,0 +1,95 @@
+//! `heapcast compare`: which of several jobs is the best.
+
+mod choices;
+
+use super::with_threads;
+use crate::asked::minutes_s;
+use crate::cli::CompareArgs;
+use crate::comparison::{Comparison, Prefer, Wanted};
+use crate::failure::Failure;
+use crate::findings::comparison::{ComparisonSays, comparison as findings};
+use crate::interrupt::Interrupt;
+use crate::output_folder::OutputFolder;
+use crate::progress::{Progress, Telling};
+use crate::provenance::typed;
+use crate::{documents, say, text};
+use scenarios::Scenario;
+
+pub(super) fn run(args: &CompareArgs) -> Result<(), Failure> {
+    let wanted = Wanted {
+        seed: args.seed,
+        runs: args.runs,
+        most: args.most.max(args.runs),
+        confidence: args.confidence,
+        prefer: args.prefer,
+        within: None,
+    };
+    let jobs = choices::choices(args)?;
+    let within = args.within.as_deref().map(|typed| within(typed, args.prefer, &jobs)).transpose()?;
+    let wanted = Wanted { within, ..wanted };
+    let folder = OutputFolder::open(&args.out, &documents::COMPARISON, Interrupt::listen())?;
+    let comparison = with_threads(args.threads, || make(args, jobs, &wanted))??;
+    let says = findings(&comparison);
+    folder.replace(&documents::of_comparison(&comparison, &says)?)?;
+    tell(args, &comparison, &says)
+}
+
+/// A difference that does not matter, as a time or as money.
+fn within(typed: &str, prefer: Prefer, jobs: &[(String, Scenario)]) -> Result<f64, Failure> {
+    let wrong = |why: String| Failure::Asked(format!("--within \"{typed}\": {why}"));
+    match prefer {
+        Prefer::Time => minutes_s(typed).map_err(wrong),
+        Prefer::Cost => {
+            // Between double quotes most shells take the $ for something of their own.
+            let quotes = |why| wrong(format!("{why}; put it in single quotes"));
+            let (sum, currency) = scenarios::typed::money(typed).map_err(quotes)?;
+            let of_files = jobs.first().map_or("", |(_, scenario)| scenario.currency.as_str());
+            if currency != of_files {
+                return Err(wrong(format!(
+                    "the files are priced in \"{of_files}\"; write it in the same currency"
+                )));
+            }
+            if sum > 0.0 { Ok(sum) } else { Err(wrong("write a sum above 0".into())) }
+        }
+    }
+}
+
+/// Makes all runs.
+fn make(args: &CompareArgs, jobs: Vec<(String, Scenario)>, wanted: &Wanted) -> Result<Comparison, Failure> {
+    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
+    // Nobody knows how many it will take.
+    let progress = Progress::new(None, telling);
+    let comparison = Comparison::new(jobs, wanted, command(args), |n| progress.made(n));
+    progress.finish();
+    comparison
+}
+
+/// The command that gives the same answer again.
+fn command(args: &CompareArgs) -> String {
+    let mut flags: Vec<(&str, String)> = Vec::new();
+    flags.extend(args.alternatives.iter().map(|name| ("alternative", name.clone())));
+    flags.extend(args.changes.iter().map(|variant| ("change", choices::as_typed(variant))));
+    if args.prefer == Prefer::Cost {
+        flags.push(("prefer", "cost".into()));
+    }
+    flags.extend(args.within.iter().map(|within| ("within", within.clone())));
+    flags.push(("confidence", ((args.confidence * 1e5).round() / 1e3).to_string()));
+    flags.push(("seed", args.seed.to_string()));
+    flags.extend([("runs", args.runs.to_string()), ("most", args.most.to_string())]);
+    typed("compare", &args.files, &flags)
+}
+
+fn tell(args: &CompareArgs, comparison: &Comparison, says: &ComparisonSays) -> Result<(), Failure> {
+    if args.say.quiet {
+        return say::out(&format!("{} {}\n", says.verdict.take, says.verdict.sure));
+    }
+    if args.say.json {
+        for warning in &says.warnings.doubtful {
+            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
+        }
+        return say::out_bytes(&documents::comparison_summary(comparison, says)?);
+    }
+    let width = say::width();
+    say::out(&text::comparison(comparison, says, width))?;
+    say::out(&text::comparison_files(comparison, &args.out, width))
+}

@@ -1,0 +1,50 @@
+//! All files of a comparison.
+
+use super::{document, drawing, failed, undrawn};
+use crate::chart::{Size, rival_figures};
+use crate::comparison::Comparison;
+use crate::export;
+use crate::failure::Failure;
+use crate::findings::comparison::ComparisonSays;
+use crate::output_folder::Document;
+use crate::page::comparison_page;
+
+/// Files of a comparison; a chart that there is nothing to draw in is left out.
+pub const COMPARISON: [&str; 8] = [
+    "report.html",
+    "summary.json",
+    "comparison.csv",
+    "differences.csv",
+    "runs.csv",
+    "completion.svg",
+    "differences.svg",
+    "money.svg",
+];
+
+/// `summary.json` of a comparison.
+///
+/// # Errors
+/// If it cannot be put together.
+pub fn comparison_summary(comparison: &Comparison, says: &ComparisonSays) -> Result<Vec<u8>, Failure> {
+    export::comparison_json(comparison, says).map_err(|error| failed("summary.json", &error))
+}
+
+/// All files of a comparison.
+///
+/// # Errors
+/// If one of them cannot be put together.
+pub fn of_comparison(comparison: &Comparison, says: &ComparisonSays) -> Result<Vec<Document>, Failure> {
+    let drawn = |size| rival_figures(comparison, says, size).map_err(|error| undrawn("the charts", &error));
+    let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
+    let page = comparison_page(comparison, says, &wide, &narrow);
+    let mut documents = vec![
+        Document { name: "report.html", bytes: page.into_bytes() },
+        Document { name: "summary.json", bytes: comparison_summary(comparison, says)? },
+        document("comparison.csv", export::comparison_csv(says))?,
+        document("differences.csv", export::differences_csv(says))?,
+        document("runs.csv", export::paired_runs_csv(comparison))?,
+    ];
+    let drawings = wide.into_iter().filter_map(|figure| drawing(figure, &COMPARISON, &comparison.provenance));
+    documents.extend(drawings);
+    Ok(documents)
+}

@@ -1,0 +1,33 @@
+//! `summary.json` of a comparison: everything that stands on the screen, for programs.
+
+use super::summary_json::{Reading, bytes};
+use super::table::ExportError;
+use crate::comparison::Comparison;
+use crate::findings::comparison::ComparisonSays;
+use crate::forecast::Provenance;
+use serde::Serialize;
+
+#[derive(Serialize)]
+struct Summary<'a> {
+    provenance: &'a Provenance,
+    reading: Reading,
+    differences_are: &'static str,
+    units: &'static str,
+    #[serde(flatten)]
+    says: &'a ComparisonSays,
+}
+
+/// Everything a comparison says.
+///
+/// # Errors
+/// If the document cannot be written.
+pub fn comparison_json(comparison: &Comparison, says: &ComparisonSays) -> Result<Vec<u8>, ExportError> {
+    bytes(&Summary {
+        provenance: &comparison.provenance,
+        reading: Reading::new(),
+        differences_are: "the first job less the other, run by run with the same luck; above 0 where the other saves; seconds of \
+                          the time it is judged by, and money",
+        units: comparison.units.word(),
+        says,
+    })
+}

@@ -1,0 +1,197 @@
+//! What one job saves against the first, run by run with the same luck.
+
+use crate::comparison::{Comparison, Judged};
+use crate::findings::{Estimate, percent, roughly};
+use scenarios::units::{duration, money};
+use serde::Serialize;
+use sim::{Mean, Outcome, Paired, Share};
+
+/// One job against the first, on the runs that both have.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Difference {
+    /// Letter of the job.
+    pub letter: String,
+    /// Its name.
+    pub name: String,
+    /// Runs compared.
+    pub runs: usize,
+    /// Time saved \[s\]; below 0 where it takes longer.
+    pub time: Saved,
+    /// Money saved; `None` where one of the costs is unknown or they are in two currencies.
+    pub money: Option<Saved>,
+}
+
+/// What is saved in one figure, in seconds or money.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Saved {
+    /// Middle of the differences.
+    pub median: Estimate,
+    /// A tenth of the runs save less.
+    pub p10: Estimate,
+    /// A tenth of the runs save more.
+    pub p90: Estimate,
+    /// Mean of the differences with its 95 % interval.
+    pub mean: Estimate,
+    /// Chance that the job has the smaller figure.
+    pub smaller: Estimate,
+    /// Chance that both have the very same.
+    pub same: Estimate,
+    /// The same in words.
+    pub said: SavedSaid,
+}
+
+/// What is saved, in words.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SavedSaid {
+    /// The median: `29 min`, `2 min lost`; of money `$20 less`, `$55 more`.
+    pub median: String,
+    /// From the P10 to the P90: `12 to 45 min`.
+    pub eight_in_ten: String,
+    /// The mean with how closely it is known: `29 min ± 60 s`.
+    pub mean: String,
+    /// The chance that it is the smaller: `97 %`.
+    pub smaller: String,
+    /// The chance that both are the very same, where it is worth naming.
+    pub same: Option<String>,
+}
+
+/// How a figure is said.
+#[derive(Clone, Copy)]
+pub(super) enum Unit<'a> {
+    Time,
+    Money(&'a str),
+}
+
+impl Unit<'_> {
+    /// A figure with its sign.
+    pub(super) fn say(self, value: f64) -> String {
+        match self {
+            Self::Time => duration(value),
+            // Small change is told only where there is nothing larger.
+            Self::Money(currency) => money(if value.abs() < 10.0 { value } else { value.round() }, currency),
+        }
+    }
+
+    /// How closely something is known.
+    fn roughly(self, value: f64) -> String {
+        match self {
+            Self::Time => roughly(value),
+            Self::Money(currency) => money(if value < 1.0 { value } else { value.ceil() }, currency),
+        }
+    }
+
+    /// Less than this is nothing.
+    fn least(self) -> f64 {
+        match self {
+            Self::Time => 0.5,
+            Self::Money(_) => 0.005,
+        }
+    }
+
+    /// From the one to the other: `29 to 35 min`, `$20 to $30`.
+    pub(super) fn span(self, low: f64, high: f64) -> String {
+        let (low, high) = (self.say(low), self.say(high));
+        if low == high {
+            return low;
+        }
+        // One unit is enough where it is the same and the only one.
+        match (low.split_once(' '), high.split_once(' ')) {
+            (Some((figure, unit)), Some((_, other)))
+                if !unit.contains(' ') && (unit == other || figure == "0") =>
+            {
+                format!("{figure} to {high}")
+            }
+            _ => format!("{low} to {high}"),
+        }
+    }
+
+    /// A wide span, in whole minutes where it reaches beyond one and a half.
+    fn band(self, low: f64, high: f64) -> String {
+        let whole = |s: f64| (s / 60.0).round() * 60.0;
+        match self {
+            Self::Time if low.abs().max(high.abs()) >= 90.0 => self.span(whole(low), whole(high)),
+            _ => self.span(low, high),
+        }
+    }
+}
+
+/// Every job but the first against the first.
+pub(super) fn differences(comparison: &Comparison) -> Vec<Difference> {
+    (1..comparison.choices.len()).map(|place| difference(comparison, place)).collect()
+}
+
+fn difference(comparison: &Comparison, place: usize) -> Difference {
+    let (first, choice) = (comparison.first(), &comparison.choices[place]);
+    let time = between(comparison, comparison.time(), 0, place);
+    let currency = &first.scenario.currency;
+    let money = comparison.priced_alike(0, place).then(|| between(comparison, Judged::Cost, 0, place));
+    Difference {
+        letter: crate::comparison::Choice::letter(place),
+        name: choice.name.clone(),
+        runs: time.mean.n,
+        time: saved(&time, Unit::Time),
+        money: money.map(|paired| saved(&paired, Unit::Money(currency))),
+    }
+}
+
+/// What `after` saves against `before` in a figure.
+pub(super) fn between(comparison: &Comparison, by: Judged, before: usize, after: usize) -> Paired {
+    let runs = |place: usize| comparison.choices[place].study.outcomes.iter();
+    let figure = |place: usize, o: &Outcome| by.of(comparison.choices[place].scenario.job.shift.start_s, o);
+    let saved = runs(before).zip(runs(after)).map(|(b, a)| figure(before, b) - figure(after, a));
+    Paired::of(saved.collect())
+}
+
+fn saved(paired: &Paired, unit: Unit<'_>) -> Saved {
+    let at = |share| Estimate::from(paired.saved.percentile(share));
+    let (median, p10, p90) = (at(0.5), at(0.1), at(0.9));
+    Saved {
+        said: SavedSaid {
+            median: gained(median.value, unit),
+            eight_in_ten: unit.band(p10.value, p90.value),
+            mean: mean_words(paired.mean, unit),
+            smaller: percent(paired.smaller.value),
+            // A few runs that happen to be alike to the microsecond need no words.
+            same: (paired.same.value >= 0.005).then(|| percent(paired.same.value)),
+        },
+        median,
+        p10,
+        p90,
+        mean: mean_estimate(paired.mean),
+        smaller: share_estimate(paired.smaller),
+        same: share_estimate(paired.same),
+    }
+}
+
+/// What is gained or lost: `29 min`, `2 min lost`; `$20 less`, `$55 more`.
+fn gained(value: f64, unit: Unit<'_>) -> String {
+    let words = unit.say(value.abs());
+    let (gain, loss, none) = match unit {
+        Unit::Time => ("", " lost", "nothing"),
+        Unit::Money(_) => (" less", " more", "the same"),
+    };
+    match value {
+        v if v.abs() < unit.least() => none.to_owned(),
+        v if v < 0.0 => format!("{words}{loss}"),
+        _ => format!("{words}{gain}"),
+    }
+}
+
+fn mean_words(mean: Mean, unit: Unit<'_>) -> String {
+    let half = (mean.high - mean.low) / 2.0;
+    let value = gained(mean.value, unit);
+    match half {
+        half if !half.is_finite() => format!("{value}, too few runs"),
+        0.0 => value,
+        half => format!("{value} ± {}", unit.roughly(half)),
+    }
+}
+
+pub(super) fn mean_estimate(mean: Mean) -> Estimate {
+    let known = |v: f64| Some(v).filter(|v| v.is_finite());
+    Estimate { value: mean.value, low: known(mean.low), high: known(mean.high) }
+}
+
+pub(super) fn share_estimate(share: Share) -> Estimate {
+    Estimate { value: share.value, low: Some(share.low), high: Some(share.high) }
+}

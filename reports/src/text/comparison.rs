@@ -1,0 +1,124 @@
+//! A comparison on one screen: the verdict first, then the jobs side by side.
+
+use super::layout::{Layout, lines};
+use super::summary::{usual_line, warning_lines};
+use crate::comparison::{Comparison, Judged};
+use crate::findings::comparison::{ChoiceSays, ComparisonSays};
+use std::path::Path;
+
+/// Everything a person needs to choose.
+pub fn comparison(comparison: &Comparison, says: &ComparisonSays, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let width = layout.body_width();
+    let first = comparison.first();
+    let verdict = &says.verdict;
+    let answer = format!("{} {}", verdict.take, verdict.sure);
+    layout
+        .section(
+            "The jobs",
+            [format!("{}: {} held against one another.", titles(comparison), says.choices.len())],
+        )
+        .gap()
+        .section("Which to take", std::iter::once(answer).chain(verdict.besides.iter().cloned()));
+    if !says.not_alike.is_empty() {
+        layout.section("Not alike", says.not_alike.iter().map(|line| format!("! {line}")));
+    }
+    layout
+        .gap()
+        .section("Done by when", time_lines(&says.choices, width))
+        .gap()
+        .section(&format!("Against {}", says.choices[0].letter), difference_lines(comparison, says, width));
+    if says.choices.iter().any(|choice| choice.cost.is_some()) {
+        layout.gap().section("What it costs", cost_lines(says, width));
+    }
+    layout.gap().section("What holds it up", held_up_lines(&says.choices, width)).gap();
+    if !says.warnings.doubtful.is_empty() {
+        layout.section("Warnings", warning_lines(&says.warnings.doubtful, &first.scenario.file));
+    }
+    layout.section("Assumed", [says.assumed.sentence.clone()]);
+    if !says.warnings.usual.is_empty() {
+        layout.section("Take care", [usual_line(&says.warnings.usual)]);
+    }
+    layout.text()
+}
+
+/// Where the files are and how to get the same answer again.
+pub fn comparison_files(comparison: &Comparison, folder: &Path, columns: u16) -> String {
+    let shown = folder.display();
+    Layout::new(columns)
+        .section("Files", [format!("{shown}/report.html to read and print; tables and charts beside it.")])
+        .section("Made with", [comparison.made_with()])
+        .text()
+}
+
+/// The title of the job, or the titles of several.
+fn titles(comparison: &Comparison) -> String {
+    let mut titles: Vec<&str> = Vec::new();
+    for choice in &comparison.choices {
+        if !titles.contains(&choice.scenario.title.as_str()) {
+            titles.push(&choice.scenario.title);
+        }
+    }
+    titles.join("; ")
+}
+
+/// Longest name in a table \[characters\]; longer ones are folded.
+fn named(letter: &str, name: &str) -> String {
+    format!("{letter} {name}")
+}
+
+fn time_lines(choices: &[ChoiceSays], width: u16) -> Vec<String> {
+    let rows = choices.iter().map(|choice| {
+        let mut row = vec![named(&choice.letter, &choice.name)];
+        row.extend(choice.finish.iter().map(|p| p.duration.clone()));
+        row.push(choice.finish.get(2).map(|p80| p80.clock.clone()).unwrap_or_default());
+        row
+    });
+    lines(&["", "P10", "P50", "P80", "P90", "P80 by"], rows.collect(), &[1, 2, 3, 4, 5], width)
+}
+
+fn difference_lines(comparison: &Comparison, says: &ComparisonSays, width: u16) -> Vec<String> {
+    let some_same = says.differences.iter().any(|d| d.time.said.same.is_some());
+    let rows = says.differences.iter().map(|difference| {
+        let said = &difference.time.said;
+        let mut row = vec![
+            named(&difference.letter, &difference.name),
+            said.mean.clone(),
+            said.median.clone(),
+            said.eight_in_ten.clone(),
+            said.smaller.clone(),
+        ];
+        row.extend(some_same.then(|| said.same.clone().unwrap_or_default()));
+        row
+    });
+    let mut header = vec!["", "saves on average", "median", "8 runs in 10", "faster in"];
+    header.extend(some_same.then_some("same in"));
+    let mut all = lines(&header, rows.collect(), &[1, 2, 4, 5], width);
+    let of = match comparison.time() {
+        Judged::ClockTime => "Minutes of the clock, nights included",
+        _ if comparison.has_nights() => "Working time, nights left out",
+        _ => "Time on the job",
+    };
+    all.push(format!("{of}; ± with 95 % confidence. {}", says.runs));
+    all
+}
+
+fn cost_lines(says: &ComparisonSays, width: u16) -> Vec<String> {
+    let rows = says.choices.iter().map(|choice| {
+        let mut row = vec![named(&choice.letter, &choice.name)];
+        match &choice.cost {
+            Some(cost) => row.extend(cost.said.iter().cloned()),
+            None => row.extend(["not known".to_owned(), String::new(), String::new(), String::new()]),
+        }
+        let saved =
+            says.differences.iter().find(|d| d.letter == choice.letter).and_then(|d| d.money.as_ref());
+        row.push(saved.map(|saved| saved.said.mean.clone()).unwrap_or_default());
+        row
+    });
+    lines(&["", "P10", "P50", "P80", "P90", "on average"], rows.collect(), &[1, 2, 3, 4, 5], width)
+}
+
+fn held_up_lines(choices: &[ChoiceSays], width: u16) -> Vec<String> {
+    let rows = choices.iter().map(|choice| vec![choice.letter.clone(), format!("{}.", choice.held_up)]);
+    lines(&[], rows.collect(), &[], width)
+}
