@@ -244,6 +244,21 @@ fn the_job_chosen_is_the_best_or_near_it_as_often_as_promised() {
     kept(ordinary(), 500).judge(5 * 10);
 }
 
+/// A limit, not a promise: what none of the first runs shows cannot be reckoned with. Trouble that comes once in 200 runs does not
+/// come in any of 200 runs with chance `0.995^200`, 37 %; the job that has it then seems surely the better. The program
+/// makes 2,000 runs at first, of which 0.004 % see none.
+#[test]
+fn trouble_rarer_than_the_first_runs_can_show_is_overlooked_as_often_as_arithmetic_says() {
+    let unseen = 0.995_f64.powi(200);
+    let tally = rare(200, Late::Trouble, 1.0, 200).repeat(500);
+    let wrong = f64::from(tally.repeats - tally.right) / f64::from(tally.repeats);
+    let error = (unseen * (1.0 - unseen) / f64::from(tally.repeats)).sqrt();
+    assert!(
+        wrong > unseen - 4.0 * error && wrong < unseen + 4.0 * error + 0.05,
+        "{wrong}, expected {unseen}"
+    );
+}
+
 #[test]
 #[ignore = "heavy: four times the repeats, ten jobs, narrow indifferences"]
 fn the_promise_is_kept_among_many_jobs_that_are_hard_to_tell_apart() {
@@ -259,8 +274,8 @@ fn the_promise_is_kept_among_many_jobs_that_are_hard_to_tell_apart() {
     }
     cases.push(lines(0.1));
     for late in [Late::Trouble, Late::NoTrouble] {
-        for once_in in [20, 200] {
-            cases.push(rare(once_in, late, 1.0, 2_000));
+        for (once_in, indifference) in [(20, 0.15), (200, 0.5)] {
+            cases.push(rare(once_in, late, indifference, 2_000));
         }
     }
     kept(cases, 2_000).judge(5 * 23);

@@ -3,7 +3,9 @@
 
 use super::invented::{crew, days, handbook, job, replay, runs, skewed, study};
 use super::look::faults;
-use super::{ChartError, Size, completion, progress, relief, timeline, waiting};
+use super::{ChartError, Size, completion, progress, relief, rivals, saved, timeline, waiting};
+use crate::comparison::invented::three;
+use crate::findings::comparison::comparison;
 use scenarios::units::System;
 use sim::{Handbook, Job, Study};
 use std::path::Path;
@@ -106,6 +108,18 @@ fn finishing_times_of_any_shape_are_drawn_without_fault() {
         for (clock, units) in [("us", System::Us), ("metric", System::Metric)] {
             let name = format!("{name}-{clock}");
             assert_eq!(hang_completion(&name, &study(&minutes), &handbook(book), &job(), units), [""; 0]);
+        }
+    }
+}
+
+#[test]
+fn jobs_held_against_one_another_are_drawn_without_fault() {
+    for (name, jobs) in [("three", three()), ("nine", rivals::nine())] {
+        let (data, says) = (rivals::prepare(&jobs), comparison(&jobs));
+        assert_eq!(hang(&format!("rivals-{name}"), |size| rivals::draw(&data, size)), [""; 0]);
+        for data in [saved::prepare_time(&says), saved::prepare_money(&says)] {
+            let name = format!("saved-{}-{name}", data.figure);
+            assert_eq!(hang(&name, |size| saved::draw(&data, size)), [""; 0]);
         }
     }
 }

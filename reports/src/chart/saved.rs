@@ -8,6 +8,7 @@ use super::relief::minus;
 use super::words::short_name;
 use crate::findings::comparison::{ComparisonSays, Saved};
 use crate::findings::{Estimate, percent};
+use scenarios::units::{duration, money};
 
 /// Time or money saved, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,8 +49,7 @@ pub fn prepare_time(says: &ComparisonSays) -> SavedData {
         s if s < 5.0 * 3_600.0 => ("min", 60.0),
         _ => ("h", 3_600.0),
     };
-    let scale =
-        Scale { per: unit_s, digits: usize::from(unit == "h"), before: "", after: format!(" {unit}") };
+    let scale = Scale::Time(unit_s);
     let words = Words { figure: "differences", what: "time", better: "faster", unit };
     prepare(says, &rows, &scale, &words)
 }
@@ -61,9 +61,7 @@ pub fn prepare_money(says: &ComparisonSays) -> SavedData {
     let cost = says.choices.first().and_then(|choice| choice.cost.as_ref());
     let currency = cost.map_or("", |cost| cost.currency.as_str());
     let digits = if furthest(&rows) < 10.0 { 2 } else { 0 };
-    let word = currency.chars().all(char::is_alphabetic) && !currency.is_empty();
-    let (before, after) = if word { ("", format!(" {currency}")) } else { (currency, String::new()) };
-    let scale = Scale { per: 1.0, digits, before, after };
+    let scale = Scale::Money(digits, currency);
     let words = Words { figure: "money", what: "money", better: "cheaper", unit: currency };
     prepare(says, &rows, &scale, &words)
 }
@@ -76,20 +74,30 @@ struct Words<'a> {
 }
 
 /// How figures are scaled and written.
-struct Scale<'a> {
-    per: f64,
-    digits: usize,
-    before: &'a str,
-    after: String,
+enum Scale<'a> {
+    /// Seconds, so many to the unit of the axis.
+    Time(f64),
+    /// Money with so many digits and its currency.
+    Money(usize, &'a str),
 }
 
 impl Scale<'_> {
-    fn say(&self, value: f64) -> String {
-        let size = minus(&format!("{:.*}", self.digits, value / self.per));
-        match size.strip_prefix('\u{2212}') {
-            Some(size) => format!("\u{2212}{}{size}{}", self.before, self.after),
-            None => format!("{}{size}{}", self.before, self.after),
+    fn per(&self) -> f64 {
+        match self {
+            Self::Time(per) => *per,
+            Self::Money(..) => 1.0,
         }
+    }
+
+    fn say(&self, value: f64) -> String {
+        let words = match self {
+            Self::Time(_) => duration(value),
+            Self::Money(digits, currency) => {
+                let unit = 10f64.powi(*digits as i32);
+                money((value * unit).round() / unit, currency)
+            }
+        };
+        minus(&words)
     }
 }
 
@@ -114,10 +122,14 @@ fn prepare(
         .map_or_else(String::new, |c| format!("{} \"{}\"", c.letter, short_name(&c.name)));
     let row = |(name, saved): &(String, &Saved)| SavedRow {
         name: name.clone(),
-        band: (saved.p10.value / scale.per, saved.p90.value / scale.per),
-        median: saved.median.value / scale.per,
-        mean: saved.mean.value / scale.per,
-        interval: saved.mean.low.zip(saved.mean.high).map(|(low, high)| (low / scale.per, high / scale.per)),
+        band: (saved.p10.value / scale.per(), saved.p90.value / scale.per()),
+        median: saved.median.value / scale.per(),
+        mean: saved.mean.value / scale.per(),
+        interval: saved
+            .mean
+            .low
+            .zip(saved.mean.high)
+            .map(|(low, high)| (low / scale.per(), high / scale.per())),
         words: {
             let same = saved.said.same.as_ref().map(|same| format!(", same in {same}")).unwrap_or_default();
             format!("{}, {} in {}{same}", scale.say(saved.mean.value), words.better, saved.said.smaller)

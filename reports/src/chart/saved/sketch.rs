@@ -119,14 +119,15 @@ impl<'a> Sketch<'a> {
             }
         }
         paper.dot((self.x(data.mean), middle), soft.px * 0.3, colour)?;
-        let width = how.width(&data.words);
+        let words = how.shorten(&data.words, f64::from(self.size.width) - 2.0 * MARGIN);
+        let width = how.width(&words);
         let latest = f64::from(self.size.width) - MARGIN - width;
         let left = (self.x(data.mean) - width / 2.0).max(self.area.left).min(latest).max(MARGIN);
         let at = self.area.top + (row + 1) as f64 * self.pitch - soft.line() * 0.75;
         let tall = how.px * 0.6;
         let ground = Area { left: left - 2.0, top: at - tall, right: left + width + 2.0, bottom: at + tall };
         paper.fill(ground, ink::PAPER)?;
-        paper.text_level(&data.words, (left, at), Side::RightOf, how)
+        paper.text_level(&words, (left, at), Side::RightOf, how)
     }
 }
 

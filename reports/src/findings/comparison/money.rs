@@ -4,6 +4,7 @@ use super::saved::{Unit, between};
 use super::verdict::{quoted, sentence};
 use crate::comparison::{Choice, Comparison, Judged};
 use crate::findings::percent;
+use sim::Sorted;
 
 /// The other side of the bargain, and the days.
 pub(super) fn besides(comparison: &Comparison) -> Vec<String> {
@@ -85,12 +86,13 @@ const MOST_DAYS: u32 = 60;
 
 /// How often each is done by the end of the day that parts the jobs most; nothing where none parts them.
 fn by_day(comparison: &Comparison) -> Option<String> {
-    let done = |choice: &Choice, day: u32| {
+    let finish = |choice: &Choice| {
         let start = choice.scenario.job.shift.start_s;
-        let by = f64::from(day) * 86_400.0;
-        choice.study.sorted(|o| Judged::ClockTime.of(start, o)).share_up_to(by).value
+        choice.study.sorted(|o| Judged::ClockTime.of(start, o))
     };
-    let on = |day: u32| comparison.choices.iter().map(|choice| done(choice, day)).collect::<Vec<f64>>();
+    let each: Vec<Sorted> = comparison.choices.iter().map(finish).collect();
+    let by_the_end = |day: u32| f64::from(day) * 86_400.0;
+    let on = |day: u32| each.iter().map(|s| s.share_up_to(by_the_end(day)).value).collect::<Vec<f64>>();
     let apart = |shares: &[f64]| {
         let ends = shares.iter().fold((1.0_f64, 0.0_f64), |(low, high), s| (low.min(*s), high.max(*s)));
         ends.1 - ends.0
