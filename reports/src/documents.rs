@@ -1,6 +1,7 @@
 //! All files of a report, prepared in memory.
 
 mod comparison;
+pub mod quote;
 
 pub use comparison::{COMPARISON, comparison_summary, of_comparison};
 

@@ -150,6 +150,23 @@ pub(crate) fn scenario() -> Scenario {
     }
 }
 
+/// A quote of the made-up job, whose runs cost what their hours and fuel come to at its prices.
+pub(crate) fn quote() -> crate::quote::Quote {
+    let mut scenario = scenario();
+    scenario.stated.fixed.material = scenario.job.prices.material;
+    let outcomes: Vec<Outcome> = (0..100)
+        .map(|run| {
+            let outcome = outcome(run);
+            Outcome { cost: CostParts::of(&scenario.job, &outcome).total(), ..outcome }
+        })
+        .collect();
+    let study = Study { seed: 1, books: books(&outcomes), outcomes };
+    let asked =
+        crate::findings::quote::Asked { risk: 0.1, margin: Some(0.15), price: None, rate: Some(95.0) };
+    let provenance = Provenance { command: "heapcast quote arena.toml --seed 1".into(), ..forecast().provenance };
+    crate::quote::Quote::of(scenario, study, asked, provenance)
+}
+
 /// A hundred made-up runs and all that is worked out from them.
 pub(crate) fn forecast() -> Forecast {
     let outcomes: Vec<Outcome> = (0..100).map(outcome).collect();

@@ -27,6 +27,7 @@
 //! ```
 
 pub mod asked;
+pub mod asked_money;
 pub mod chart;
 pub mod cli;
 pub mod command;
@@ -42,6 +43,7 @@ pub mod output_folder;
 pub mod page;
 pub mod progress;
 pub mod provenance;
+pub mod quote;
 pub mod say;
 pub mod text;
 

@@ -1,6 +1,6 @@
 //! When will it be done: how often each finishing time came out, and the chance of being done by then.
 
-mod labels;
+pub(super) mod labels;
 mod sketch;
 
 pub use sketch::draw;
@@ -60,6 +60,8 @@ pub enum MarkKind {
     Percentile,
     /// The handbook figure.
     Handbook,
+    /// The price to quote, where the axis is one of prices.
+    Quote,
 }
 
 /// Points of the curve for many runs; fewer runs are drawn one by one.

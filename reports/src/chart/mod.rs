@@ -10,6 +10,8 @@
 //! | [`progress`] | how far will it be at what time |
 //! | [`waiting`] | who waits for whom |
 //! | [`relief`] | what would help |
+//! | [`risk`] | how likely is it to lose money at a price |
+//! | [`parts`] | what is the cost made of |
 //! | [`rivals`] | which of several jobs is done sooner |
 //! | [`saved`] | what each of them saves against the first |
 //! | [`timeline`] | what happens in one run, minute by minute |
@@ -28,9 +30,11 @@ mod ink;
 mod legend;
 mod letters;
 mod paper;
+pub mod parts;
 pub mod progress;
 pub mod relief;
 pub mod rivals;
+pub mod risk;
 mod rows;
 pub mod saved;
 mod seal;

@@ -3,6 +3,7 @@
 mod sketch;
 
 pub use sketch::draw;
+pub(super) use sketch::draw_as;
 
 use crate::findings::{capital, improvement_words};
 use scenarios::units::{duration, figure};

@@ -4,12 +4,14 @@ mod check;
 mod compare;
 mod forecast;
 mod new;
+mod quote;
 mod replay;
 
 pub use check::CheckArgs;
 pub use compare::CompareArgs;
 pub use forecast::ForecastArgs;
 pub use new::{AnswerArgs, NewArgs};
+pub use quote::QuoteArgs;
 pub use replay::ReplayArgs;
 
 use clap::builder::{PossibleValuesParser, TypedValueParser};
@@ -32,6 +34,7 @@ Examples:
   heapcast forecast arena.toml               done by when, what holds it up, what would help
   heapcast forecast arena.toml --by 15:00    and the chance of being done by three
   heapcast compare arena.toml                which of its alternatives to take
+  heapcast quote arena.toml                  what to ask for it, and a page for the client
   heapcast replay arena.toml                 one run step by step
 
 Units in a scenario file are typed with every figure: \"44 yd3\", \"17.5 ft3\", \"0.5 m3\", \"60 in\", \"4 mph\", \"20 s\".
@@ -55,6 +58,9 @@ pub enum Command {
     /// Hold jobs against one another and say which to take
     #[command(after_long_help = compare::EXAMPLES)]
     Compare(CompareArgs),
+    /// Tell what to ask for the job: a price and its risk, hours and a rate, and a page for the client
+    #[command(after_long_help = quote::EXAMPLES)]
+    Quote(QuoteArgs),
     /// Show one run of the job step by step
     #[command(after_long_help = replay::EXAMPLES)]
     Replay(ReplayArgs),

@@ -4,6 +4,7 @@ mod check;
 mod compare;
 mod forecast;
 mod new;
+mod quote;
 mod replay;
 
 use crate::cli::{Cli, Command, JobArgs};
@@ -18,6 +19,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
     match &cli.command {
         Command::Forecast(args) => forecast::run(args),
         Command::Compare(args) => compare::run(args),
+        Command::Quote(args) => quote::run(args),
         Command::Replay(args) => replay::run(args),
         Command::Check(args) => check::run(args),
         Command::New(args) => new::run(args),

@@ -32,7 +32,7 @@ impl Reading {
 
 /// What is known of the job before any run.
 #[derive(Serialize)]
-struct Told<'a> {
+pub(super) struct Told<'a> {
     title: &'a str,
     job: String,
     date: Option<String>,
@@ -44,7 +44,7 @@ struct Told<'a> {
 }
 
 impl<'a> Told<'a> {
-    fn new(scenario: &'a Scenario, units: scenarios::units::System) -> Self {
+    pub(super) fn new(scenario: &'a Scenario, units: scenarios::units::System) -> Self {
         Self {
             title: &scenario.title,
             job: the_job(scenario, units),

@@ -2,8 +2,10 @@
 
 use super::{Estimate, percent};
 use crate::forecast::Forecast;
-use scenarios::units::volume;
+use scenarios::Scenario;
+use scenarios::units::{System, volume};
 use serde::Serialize;
+use sim::Study;
 
 /// What is left at the pile, what is missing on the ground, and how often.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -24,7 +26,11 @@ pub struct LeftOver {
 
 /// What is left over or short over all runs.
 pub fn left_over(forecast: &Forecast) -> LeftOver {
-    let study = &forecast.study;
+    left_over_in(&forecast.study, &forecast.scenario, forecast.units, &forecast.percentiles)
+}
+
+/// The same for any runs of a job, at these percentiles \[0 to 1\].
+pub fn left_over_in(study: &Study, scenario: &Scenario, units: System, percentiles: &[f64]) -> LeftOver {
     let (left, short) = (study.sorted(|o| o.left_over_m3), study.sorted(|o| o.short_m3));
     let none_short = short.share_up_to(0.0);
     let chance_short = Estimate {
@@ -34,10 +40,9 @@ pub fn left_over(forecast: &Forecast) -> LeftOver {
     };
     let shorts: Vec<f64> = short.values().iter().copied().filter(|v| *v > 0.0).collect();
     let mean_short_m3 = (!shorts.is_empty()).then(|| shorts.iter().sum::<f64>() / shorts.len() as f64);
-    let truck = forecast.scenario.stated.truckload_m3;
+    let truck = scenario.stated.truckload_m3;
     let p90_short = sim::Sorted::new(shorts).percentile(0.9).value;
     let truckloads_more = (p90_short > 0.0 && truck > 0.0).then(|| (p90_short / truck).ceil() as u32);
-    let units = forecast.units;
     let show = |sample: &sim::Sorted, share| volume(sample.percentile(share).value, units);
     let (least, most) = (show(&left, 0.1), show(&left, 0.9));
     let mut sentence = if left.percentile(0.9).value > 0.0 && least == most {
@@ -60,8 +65,7 @@ pub fn left_over(forecast: &Forecast) -> LeftOver {
         }
         _ => sentence.push_str(" No run is short of material."),
     }
-    let each =
-        |sample: &sim::Sorted| forecast.percentiles.iter().map(|p| sample.percentile(*p).into()).collect();
+    let each = |sample: &sim::Sorted| percentiles.iter().map(|p| sample.percentile(*p).into()).collect();
     LeftOver {
         sentence,
         chance_short,

@@ -16,6 +16,7 @@ mod halfway;
 mod handbook;
 mod help;
 mod job;
+mod quote;
 mod range;
 mod style;
 mod typical;
@@ -26,6 +27,7 @@ mod words;
 mod tests;
 
 pub use comparison::comparison_page;
+pub use quote::{client_page, quote_page};
 
 use crate::chart::Figure;
 use crate::forecast::Forecast;

@@ -5,12 +5,14 @@ mod check;
 mod comparison;
 mod layout;
 mod problems;
+mod quote;
 mod replay;
 mod summary;
 
 pub use check::{check, verdict};
 pub use comparison::{comparison, comparison_files};
 pub use problems::{Snippets, problems};
+pub use quote::{quote, quote_files};
 pub use replay::{one_run, replay, replay_files};
 pub use summary::{files, summary};
 

@@ -130,7 +130,7 @@ pub(super) fn titled(scenario: &Scenario) -> String {
 }
 
 /// A few are told, a long list is only counted: it stands in full where the line says.
-fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
+pub(super) fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
     match all {
         [] => "Nothing: the file says it all.".into(),
         [one] => format!("{}.", capital(&one.words)),

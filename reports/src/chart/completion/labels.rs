@@ -9,7 +9,7 @@ use plotters::style::RGBColor;
 
 /// A label in its place.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Label {
+pub(in crate::chart) struct Label {
     /// Name and time, in one line or two.
     head: Vec<String>,
     /// Where it stands.
@@ -17,18 +17,18 @@ pub(super) struct Label {
 }
 
 /// All labels, in the order of their marks.
-pub(super) struct Labels {
+pub(in crate::chart) struct Labels {
     places: Vec<Label>,
     /// Where the last row of them ends \[px\].
-    pub(super) bottom: f64,
+    pub(in crate::chart) bottom: f64,
     rows: usize,
     size: Size,
 }
 
-pub(super) fn colour(kind: MarkKind) -> RGBColor {
+pub(in crate::chart) fn colour(kind: MarkKind) -> RGBColor {
     match kind {
         MarkKind::Percentile => ink::TEXT,
-        MarkKind::Handbook => ink::AGAINST,
+        MarkKind::Handbook | MarkKind::Quote => ink::AGAINST,
     }
 }
 
@@ -56,7 +56,7 @@ impl Head {
 
 impl Labels {
     /// Places the labels from `top` downwards; `at` says where a mark stands \[px\].
-    pub(super) fn new(marks: &[Mark], at: impl Fn(&Mark) -> f64, top: f64, size: Size) -> Self {
+    pub(in crate::chart) fn new(marks: &[Mark], at: impl Fn(&Mark) -> f64, top: f64, size: Size) -> Self {
         let strong = Type::strong(size);
         let (from, to, gap) = (MARGIN, f64::from(size.width) - MARGIN, strong.px * 0.7);
         let fits = |head: Head| {
@@ -80,7 +80,7 @@ impl Labels {
     }
 
     /// Draws the labels and the lines that tie them to their marks; `foot` says where such a line ends.
-    pub(super) fn draw(
+    pub(in crate::chart) fn draw(
         &self,
         paper: &Paper<'_>,
         marks: &[Mark],

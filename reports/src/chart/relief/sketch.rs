@@ -15,13 +15,22 @@ type Done = Result<(), ChartError>;
 /// # Errors
 /// If nothing was improved, or the size has no room for a figure.
 pub fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> {
+    draw_as("relief", data, size)
+}
+
+/// Draws other means with their lines in the same manner, under another name.
+pub(in crate::chart) fn draw_as(
+    figure: &'static str,
+    data: &ReliefData,
+    size: Size,
+) -> Result<String, ChartError> {
     size.check()?;
     if data.rows.is_empty() {
         return Err(ChartError::Nothing("there was nothing to improve"));
     }
     let rows: Vec<String> = data.rows.iter().map(|row| format!("{}: {}", row.name, row.words)).collect();
     let description = format!("{}. {}.", data.note, rows.join("; "));
-    let about = About { figure: "relief", title: &data.title, description: &description, fills: &[] };
+    let about = About { figure, title: &data.title, description: &description, fills: &[] };
     let sketch = Sketch::new(data, size);
     draw_on(sketch.size, &about, |paper| sketch.draw(paper))
 }

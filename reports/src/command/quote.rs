@@ -1,0 +1,80 @@
+//! `heapcast quote`: what to ask for the job.
+
+use super::{plan, read, with_threads};
+use crate::asked_money::Money;
+use crate::cli::QuoteArgs;
+use crate::documents::quote as documents;
+use crate::failure::Failure;
+use crate::findings::quote::{Asked, Terms};
+use crate::findings::warnings;
+use crate::interrupt::Interrupt;
+use crate::output_folder::OutputFolder;
+use crate::progress::{Progress, Telling};
+use crate::provenance::command_line;
+use crate::quote::{Quote, is_known};
+use crate::{say, text};
+use scenarios::Scenario;
+
+pub(super) fn run(args: &QuoteArgs) -> Result<(), Failure> {
+    let scenario = read(&args.job)?;
+    is_known(&scenario)?;
+    let asked = asked(args, &scenario)?;
+    plan(&scenario)?;
+    let folder = OutputFolder::open(&args.out, &documents::QUOTE, Interrupt::listen())?;
+    let quote = with_threads(args.luck.threads, || make(args, scenario, asked))??;
+    let documents = documents::of_quote(&quote)?;
+    folder.replace(&documents)?;
+    tell(args, &quote)
+}
+
+/// What is wanted, in the currency of the file.
+fn asked(args: &QuoteArgs, scenario: &Scenario) -> Result<Asked, Failure> {
+    let sum = |option: &str, money: &Option<Money>| match money {
+        Some(money) if money.currency != scenario.currency => Err(Failure::Asked(format!(
+            "--{option}: \"{}\" is not the currency of {}: its prices are in \"{}\"; nothing was written",
+            money.currency, scenario.file, scenario.currency
+        ))),
+        other => Ok(other.as_ref().map(|money| money.sum)),
+    };
+    Ok(Asked {
+        risk: args.risk,
+        margin: args.margin,
+        price: sum("price", &args.price)?,
+        rate: sum("rate", &args.rate)?,
+    })
+}
+
+/// Makes all runs.
+fn make(args: &QuoteArgs, scenario: Scenario, asked: Asked) -> Result<Quote, Failure> {
+    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
+    let progress = Progress::new(Some(args.luck.runs.into()), telling);
+    let percent = |share: f64| format!("{} %", (share * 1e8).round() / 1e6);
+    let mut flags = vec![("risk", percent(args.risk))];
+    flags.extend(args.margin.map(|margin| ("margin", percent(margin))));
+    flags.extend(args.price.as_ref().map(|price| ("price", price.typed.clone())));
+    flags.extend(args.rate.as_ref().map(|rate| ("rate", rate.typed.clone())));
+    let command = |runs: u32| {
+        flags.push(("runs", runs.to_string()));
+        command_line("quote", &args.job, &args.luck, &flags)
+    };
+    let quote = Quote::new(scenario, asked, (args.luck.seed, args.luck.runs), command, |n| progress.made(n));
+    progress.finish();
+    quote
+}
+
+fn tell(args: &QuoteArgs, quote: &Quote) -> Result<(), Failure> {
+    if args.say.quiet {
+        let says = &quote.says;
+        let hours = matches!(quote.client.terms, Terms::Hourly { .. });
+        return say::out(&format!("{}\n", if hours { &says.hours.sentence } else { &says.offer.verdict }));
+    }
+    if args.say.json {
+        for warning in warnings(&quote.scenario.cautions).doubtful {
+            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
+        }
+        return say::out_bytes(&documents::summary(quote)?);
+    }
+    let width = say::width();
+    say::out(&text::quote(quote, width))?;
+    say::out(&text::quote_files(quote, &args.out, width))
+}

@@ -1,0 +1,58 @@
+//! All files of a quote.
+
+use super::{document, drawing, failed, undrawn};
+use crate::chart::{ChartError, Figure, Size, parts, risk};
+use crate::export;
+use crate::failure::Failure;
+use crate::output_folder::Document;
+use crate::page::{client_page, quote_page};
+use crate::quote::Quote;
+
+/// Files of a quote; a chart that there is nothing to draw in is left out.
+pub const QUOTE: [&str; 8] = [
+    "report.html",
+    "client.html",
+    "summary.json",
+    "cost.csv",
+    "risk.csv",
+    "runs.csv",
+    "risk.svg",
+    "parts.svg",
+];
+
+/// `summary.json`.
+///
+/// # Errors
+/// If it cannot be put together.
+pub fn summary(quote: &Quote) -> Result<Vec<u8>, Failure> {
+    export::quote_json(quote).map_err(|error| failed("summary.json", &error))
+}
+
+/// All files of a quote.
+///
+/// # Errors
+/// If one of them cannot be put together.
+pub fn of_quote(quote: &Quote) -> Result<Vec<Document>, Failure> {
+    let drawn = |size| figures(quote, size).map_err(|error| undrawn("the charts", &error));
+    let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
+    let mut documents = vec![
+        Document { name: "report.html", bytes: quote_page(quote, &wide, &narrow).into_bytes() },
+        Document { name: "client.html", bytes: client_page(quote).into_bytes() },
+        Document { name: "summary.json", bytes: summary(quote)? },
+        document("cost.csv", export::cost_csv(quote))?,
+        document("risk.csv", export::risk_csv(quote))?,
+        document("runs.csv", export::run_costs_csv(quote))?,
+    ];
+    documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &QUOTE, &quote.provenance)));
+    Ok(documents)
+}
+
+fn figures(quote: &Quote, size: Size) -> Result<Vec<Figure>, ChartError> {
+    let currency = &quote.scenario.currency;
+    let of_risk = risk::prepare(&quote.costs.total(), &quote.says.offer, currency);
+    let of_parts = parts::prepare(&quote.says.cost, quote.study.runs(), currency);
+    Ok(vec![
+        Figure { name: "risk", svg: risk::draw(&of_risk, size)?, title: of_risk.title },
+        Figure { name: "parts", svg: parts::draw(&of_parts, size)?, title: of_parts.title },
+    ])
+}

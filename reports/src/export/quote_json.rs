@@ -1,0 +1,37 @@
+//! `summary.json` of a quote: everything that stands on the screen, for programs.
+
+use super::summary_json::{Reading, Told, bytes};
+use super::table::ExportError;
+use crate::findings::quote::Asked;
+use crate::findings::{Assumed, Warnings, assumed, warnings};
+use crate::forecast::Provenance;
+use crate::quote::{Quote, QuoteSays};
+use serde::Serialize;
+
+#[derive(Serialize)]
+struct Summary<'a> {
+    provenance: &'a Provenance,
+    scenario: Told<'a>,
+    reading: Reading,
+    asked: &'a Asked,
+    quote: &'a QuoteSays,
+    warnings: Warnings,
+    assumed: Assumed,
+}
+
+/// Everything a quote says.
+///
+/// # Errors
+/// If the document cannot be written.
+pub fn quote_json(quote: &Quote) -> Result<Vec<u8>, ExportError> {
+    let scenario = &quote.scenario;
+    bytes(&Summary {
+        provenance: &quote.provenance,
+        scenario: Told::new(scenario, quote.units),
+        reading: Reading::new(),
+        asked: &quote.asked,
+        quote: &quote.says,
+        warnings: warnings(&scenario.cautions),
+        assumed: assumed(&scenario.assumptions),
+    })
+}

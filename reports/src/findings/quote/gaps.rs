@@ -1,0 +1,96 @@
+//! What a quote leaves out: what the file prices at nothing, and what no file of this kind prices.
+
+use crate::findings::is_fuelled;
+use scenarios::Scenario;
+use serde::Serialize;
+use sim::Loader;
+
+/// What is not in a quote.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Gaps {
+    /// What the file prices at nothing or not at all, with the key that would say it.
+    pub unpriced: Vec<String>,
+    /// What heapcast does not reckon.
+    pub never: Vec<&'static str>,
+    /// That in a sentence.
+    pub sentence: &'static str,
+    /// What this reckoning is not.
+    pub no_advice: &'static str,
+}
+
+const NEVER: [&str; 6] = [
+    "taxes",
+    "insurance and permits",
+    "disposal of anything taken away",
+    "overheads: office, telephone, advertising, the time for visits and quotes",
+    "repairs, and wear beyond the hourly cost of the machine",
+    "clients who pay late or not at all",
+];
+
+const SENTENCE: &str =
+    "Never reckoned: taxes, insurance, permits, disposal, overheads, repairs, clients who do not pay.";
+
+/// What a quote of this job leaves out.
+pub fn gaps(scenario: &Scenario) -> Gaps {
+    let unpriced = unpriced(scenario);
+    let never = NEVER.to_vec();
+    Gaps {
+        sentence: SENTENCE,
+        unpriced,
+        never,
+        no_advice: "This is a reckoning of time and money from the prices in the file, not accounting, tax or legal advice.",
+    }
+}
+
+fn unpriced(scenario: &Scenario) -> Vec<String> {
+    let job = &scenario.job;
+    let free = |cost: fn(&Loader) -> f64| -> Vec<&str> {
+        job.loaders.iter().filter(|l| cost(l) <= 0.0).map(|l| l.name.as_str()).collect()
+    };
+    let mut all = Vec::new();
+    let operators = free(|l| l.operator_cost_per_h);
+    if operators.len() == job.loaders.len() {
+        all.push(format!(
+            "Your own time is reckoned at {}: what stays with you is also your wage (operator_cost)",
+            nothing_an_hour(scenario)
+        ));
+    } else if !operators.is_empty() {
+        let at = nothing_an_hour(scenario);
+        all.push(format!("The operator of {} is reckoned at {at} (operator_cost)", operators.join(", ")));
+    }
+    let rakers: Vec<&str> =
+        job.rakers.iter().filter(|r| r.cost_per_h <= 0.0).map(|r| r.name.as_str()).collect();
+    if !rakers.is_empty() {
+        let at = nothing_an_hour(scenario);
+        all.push(format!("{} with the rake is reckoned at {at} (the raker's cost)", rakers.join(", ")));
+    }
+    let machines = free(|l| l.machine_cost_per_h);
+    if !machines.is_empty() {
+        let at = nothing_an_hour(scenario);
+        all.push(format!(
+            "{} is reckoned at {at}: buying and keeping it is not in the cost (machine_cost)",
+            machines.join(", ")
+        ));
+    }
+    match (is_fuelled(job), job.prices.fuel_per_l > 0.0) {
+        (true, false) => all.push("Fuel is burned but has no price ([money] fuel_price)".into()),
+        (false, true) => all.push("Fuel has a price but no burn is named (fuel_working, fuel_idling)".into()),
+        _ => {}
+    }
+    let fixed = scenario.stated.fixed;
+    if fixed.material + fixed.delivery <= 0.0 {
+        let name = &job.material.name;
+        all.push(format!(
+            "The material ({name}) has no price, nor has bringing it (a stockpile's price and carriage)"
+        ));
+    }
+    if fixed.mobilisation <= 0.0 {
+        all.push("Getting the machine there and back has no price ([money] mobilisation)".into());
+    }
+    all
+}
+
+/// `$0/h`, in the currency of the file.
+fn nothing_an_hour(scenario: &Scenario) -> String {
+    format!("{}/h", scenarios::units::money(0.0, &scenario.currency))
+}

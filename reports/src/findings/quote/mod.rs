@@ -1,0 +1,22 @@
+//! What a quote says: what the job costs, what to ask for it, what an hour costs, and what is not in it.
+
+mod client;
+mod costs;
+mod curve;
+mod gaps;
+mod hours;
+mod offer;
+mod parts;
+mod price;
+mod truckload;
+mod words;
+
+pub use client::{ClientSays, Terms, client};
+pub use costs::{CostPart, Costs, RunCost};
+pub use curve::{RiskPoint, risk_curve};
+pub use gaps::{Gaps, gaps};
+pub use hours::{HourlyEstimate, HoursRow, HoursSays, hours};
+pub use offer::{Asked, Offer, SettledBy, offer};
+pub use parts::{CostLine, CostSays, SHARES, cost};
+pub use price::{Price, PriceOf};
+pub use truckload::{TruckloadSays, truckload};

@@ -1,0 +1,65 @@
+//! Another truckload: how often it is needed, and what it would do to the price, for it is not in the cost.
+
+use super::costs::Costs;
+use super::price::risk_at;
+use super::words::odds;
+use crate::findings::{Estimate, LeftOver};
+use scenarios::Scenario;
+use scenarios::units::{System, money, volume};
+use serde::Serialize;
+use sim::Sorted;
+
+/// What a truckload more would mean.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TruckloadSays {
+    /// All of it in a sentence or two.
+    pub sentence: String,
+    /// A truckload \[m3\].
+    pub truckload_m3: f64,
+    /// What it costs at the average price of what is ordered \[money\]; `None` where the material has no price.
+    pub costs: Option<f64>,
+    /// Chance of losing money at the price quoted if the runs that are short pay for it \[0 to 1\]; `None` if none is short.
+    pub risk_with_it: Option<Estimate>,
+}
+
+/// What a truckload more would mean at a price.
+pub fn truckload(
+    scenario: &Scenario,
+    units: System,
+    left: &LeftOver,
+    costs: &Costs,
+    price: f64,
+) -> TruckloadSays {
+    let truckload_m3 = scenario.stated.truckload_m3;
+    let fixed = scenario.stated.fixed;
+    let per_m3 = (fixed.material + fixed.delivery) / scenario.ordered_m3;
+    let one = Some(truckload_m3 * per_m3).filter(|sum| *sum > 0.0 && sum.is_finite());
+    let trucks = left.truckloads_more.map(f64::from);
+    let more = one.zip(trucks).map(|(one, trucks)| one * trucks);
+    let risk_with_it = more.map(|more| {
+        let with_it = costs.0.iter().map(|run| run.total + if run.short_m3 > 0.0 { more } else { 0.0 });
+        risk_at(&Sorted::new(with_it), price)
+    });
+    let mut sentence = left.sentence.clone();
+    match (more, trucks, &risk_with_it) {
+        (Some(more), _, Some(risk)) => {
+            sentence = format!(
+                "{sentence} Not in the cost: at today's prices {} more; if you pay for it you lose money {} at {}.",
+                money(more, &scenario.currency),
+                odds(risk.value),
+                money(price, &scenario.currency)
+            );
+        }
+        (None, Some(_), _) => {
+            sentence.push_str(" That is not in the cost: the material has no price in the file.")
+        }
+        _ => {}
+    }
+    if left.left_over_m3.iter().any(|at| at.value > truckload_m3 / 2.0) {
+        let half = volume(truckload_m3, units);
+        sentence = format!(
+            "{sentence} More than half a truckload of {half} may stay: taking it away is not in the cost."
+        );
+    }
+    TruckloadSays { sentence, truckload_m3, costs: one, risk_with_it }
+}

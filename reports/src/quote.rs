@@ -1,0 +1,108 @@
+//! The bundle that a quote is shown from: its runs, what they cost, and all that is said of it.
+
+use crate::failure::Failure;
+use crate::findings::quote::{
+    Asked, ClientSays, CostSays, Costs, Gaps, HoursSays, Offer, RiskPoint, TruckloadSays, client, cost, gaps,
+    hours, offer, risk_curve, truckload,
+};
+use crate::findings::{is_priced, left_over_in};
+use crate::forecast::Provenance;
+use scenarios::Scenario;
+use scenarios::units::System;
+use serde::Serialize;
+use sim::{Plan, Runs, Study};
+
+/// Everything known of the cost of one job once its runs are made.
+pub struct Quote {
+    /// The file as it was read, and the job in it.
+    pub scenario: Scenario,
+    /// All runs.
+    pub study: Study,
+    /// What each of them costs.
+    pub costs: Costs,
+    /// What the person wants of the quote.
+    pub asked: Asked,
+    /// Units to show.
+    pub units: System,
+    /// What is said.
+    pub says: QuoteSays,
+    /// What the client is told.
+    pub client: ClientSays,
+    /// What it takes to get the same answer again.
+    pub provenance: Provenance,
+}
+
+/// What a quote says: screen, files, charts and page all say what stands here.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct QuoteSays {
+    /// What to ask for the job.
+    pub offer: Offer,
+    /// What it costs.
+    pub cost: CostSays,
+    /// For those who bill by the hour.
+    pub hours: HoursSays,
+    /// What a truckload more would mean.
+    pub truckload: TruckloadSays,
+    /// What is not in the quote.
+    pub gaps: Gaps,
+    /// Risk against price.
+    pub risk_curve: Vec<RiskPoint>,
+}
+
+impl Quote {
+    /// Makes all runs of a job and works out what they cost. `command` makes the line that gives the same answer again from
+    /// the number of runs; `made` is told of runs as they are finished, from any thread.
+    ///
+    /// # Errors
+    /// If the file has no price at all, the model has no meaning for the job, or a run of it can make no progress.
+    pub fn new(
+        scenario: Scenario,
+        asked: Asked,
+        (seed, runs): (u64, u32),
+        command: impl FnOnce(u32) -> String,
+        made: impl Fn(u32) + Sync,
+    ) -> Result<Self, Failure> {
+        is_known(&scenario)?;
+        let refused = |error| Failure::Job { file: scenario.file.clone(), error };
+        let plan = Plan::new(&scenario.job).map_err(refused)?;
+        let study = Study::new(&plan, seed, Runs::Exactly(runs), &made)?;
+        let provenance = Provenance::new(&scenario, seed, study.runs(), command(study.runs()));
+        Ok(Self::of(scenario, study, asked, provenance))
+    }
+
+    /// Works out what runs that are made cost.
+    pub fn of(scenario: Scenario, study: Study, asked: Asked, provenance: Provenance) -> Self {
+        let (units, currency) = (scenario.units, scenario.currency.as_str());
+        let costs = Costs::of(&scenario, &study);
+        let total = costs.total();
+        let offer = offer(&total, &asked, currency);
+        let left = left_over_in(&study, &scenario, units, &[0.5]);
+        let says = QuoteSays {
+            cost: cost(&costs, currency),
+            hours: hours(&costs, &asked, currency),
+            truckload: truckload(&scenario, units, &left, &costs, offer.quote.price.value),
+            gaps: gaps(&scenario),
+            risk_curve: risk_curve(&total, &offer.ladder),
+            offer,
+        };
+        let client = client(&scenario, &study, units, &asked, (&says.offer, &says.hours), &provenance);
+        Self { units, says, client, costs, asked, provenance, study, scenario }
+    }
+}
+
+/// Without a price nothing can be quoted.
+///
+/// # Errors
+/// What to write into the file.
+pub fn is_known(scenario: &Scenario) -> Result<(), Failure> {
+    if is_priced(&scenario.job) {
+        return Ok(());
+    }
+    let why = if scenario.currency.is_empty() { "no price stands in it" } else { "every price in it is 0" };
+    Err(Failure::Asked(format!(
+        "{}: nothing can be quoted: {why}; write what applies: machine_cost = \"$28/h\" and operator_cost = \"$35/h\" of a \
+         loader, cost = \"$22/h\" of a raker, fuel_price = \"$4/gal\" under [money], price = \"$720\" of a stockpile or its \
+         delivery; nothing was written",
+        scenario.file
+    )))
+}

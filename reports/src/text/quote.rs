@@ -1,0 +1,146 @@
+//! A quote on one screen.
+
+use super::layout::{Layout, lines};
+use super::summary::{assumed_line, titled, usual_line, warning_lines};
+use crate::findings::quote::{CostLine, HoursSays, Offer, Price};
+use crate::findings::{assumed, capital, the_job, warnings};
+use crate::quote::{Quote, QuoteSays};
+use std::path::Path;
+
+/// The price first, then what it rests on.
+pub fn quote(quote: &Quote, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let width = layout.body_width();
+    let (scenario, says) = (&quote.scenario, &quote.says);
+    layout
+        .section("The job", [titled(scenario), the_job(scenario, quote.units)])
+        .gap()
+        .section("What to ask", offer_lines(&says.offer))
+        .gap()
+        .section("Price and risk", price_lines(&says.offer, width))
+        .gap()
+        .section("What it costs you", cost_lines(says, width))
+        .gap()
+        .section("By the hour", hours_lines(&says.hours))
+        .section("Material", [says.truckload.sentence.clone()])
+        .gap()
+        .section("Not in it", gap_lines(says));
+    let warnings = warnings(&scenario.cautions);
+    if !warnings.doubtful.is_empty() {
+        layout.section("Warnings", warning_lines(&warnings.doubtful, &scenario.file));
+    }
+    layout.section("Assumed", [assumed_line(&scenario.file, &assumed(&scenario.assumptions).all)]);
+    if !warnings.usual.is_empty() {
+        layout.section("Take care", [usual_line(&warnings.usual)]);
+    }
+    layout.text()
+}
+
+/// Where the files are and how to get the same answer again.
+pub fn quote_files(quote: &Quote, folder: &Path, columns: u16) -> String {
+    let shown = folder.display();
+    let files = format!(
+        "{shown}/client.html for the client; {shown}/report.html with the costs, for you; tables and charts beside them."
+    );
+    Layout::new(columns).section("Files", [files]).section("Made with", [quote.provenance.words()]).text()
+}
+
+fn offer_lines(offer: &Offer) -> Vec<String> {
+    [&offer.verdict, &offer.why].into_iter().filter(|words| !words.is_empty()).cloned().collect()
+}
+
+fn price_lines(offer: &Offer, width: u16) -> Vec<String> {
+    let row = |price: &Price| {
+        let losing = price.loss_said.clone().unwrap_or_else(|| "nothing".into());
+        vec![
+            capital(&price.what),
+            price.said.clone(),
+            price.known.clone().unwrap_or_default(),
+            short(&price.odds),
+            price.stays_said.clone(),
+            price.stays_range_said.clone(),
+            losing,
+        ]
+    };
+    let header = ["", "price", "95 % sure", "you lose", "stays", "8 jobs in 10", "if lost"];
+    let mut all = lines(&header, offer.ladder.iter().map(row).collect(), &[1, 4, 5, 6], width);
+    all.extend(Some(offer.risk_known.clone()).filter(|words| !words.is_empty()));
+    all
+}
+
+/// `1 in 10` for `1 job in 10`.
+fn short(odds: &str) -> String {
+    odds.replace("none of the runs", "no run")
+        .replace("jobs in", "in")
+        .replace("job in", "in")
+        .replace("less than", "under")
+}
+
+fn cost_lines(says: &QuoteSays, width: u16) -> Vec<String> {
+    let row = |line: &CostLine| {
+        let mut row = vec![capital(line.what), line.mean_said.clone()];
+        row.extend(line.said.iter().cloned());
+        row
+    };
+    let mut rows: Vec<Vec<String>> = says.cost.parts.iter().map(row).collect();
+    rows.push(row(&says.cost.total));
+    let total = &says.cost.total;
+    let mut sure = vec!["  95 % sure".to_owned(), total.mean_known.clone()];
+    sure.extend(total.known.iter().cloned());
+    rows.push(sure);
+    let header = ["", "mean", "P10", "P50", "P80", "P90", "P95"];
+    let mut all = lines(&header, rows, &[1, 2, 3, 4, 5, 6], width);
+    all.push(says.cost.by_itself.to_owned());
+    all
+}
+
+fn hours_lines(says: &HoursSays) -> Vec<String> {
+    let rows: Vec<String> = says.rows.iter().map(|row| format!("{} {}", row.label, row.said)).collect();
+    let mut all = vec![says.sentence.clone()];
+    all.push(format!("On the job {}. {}", rows.join(", "), says.leaves));
+    all
+}
+
+fn gap_lines(says: &QuoteSays) -> Vec<String> {
+    let mut all: Vec<String> = says.gaps.unpriced.iter().map(|gap| format!("{gap}.")).collect();
+    all.push(says.gaps.sentence.to_owned());
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::example;
+
+    fn plain(columns: u16) -> String {
+        anstream::adapter::strip_str(&quote(&example::quote(), columns)).to_string()
+    }
+
+    #[test]
+    fn the_price_stands_in_the_first_lines() {
+        let text = plain(100);
+        let verdict = &example::quote().says.offer.verdict;
+        let first = text.lines().take(5).collect::<Vec<_>>().join("\n");
+        assert!(first.contains(verdict.split(';').next().unwrap()), "{text}");
+    }
+
+    #[test]
+    fn a_typical_quote_fits_one_screen() {
+        let text = plain(100) + &quote_files(&example::quote(), Path::new("quote"), 100);
+        assert!(text.lines().count() <= 48, "{} lines:\n{text}", text.lines().count());
+    }
+
+    #[test]
+    fn no_line_is_wider_than_the_screen() {
+        for columns in [80, 100, 200] {
+            let text = plain(columns);
+            let widest = text.lines().max_by_key(|line| line.chars().count()).unwrap();
+            assert!(widest.chars().count() <= usize::from(columns).min(100), "{columns}: {widest}");
+        }
+    }
+
+    #[test]
+    fn percentiles_of_parts_are_said_not_to_add_up() {
+        assert!(plain(100).contains("percentiles of parts do not add up"));
+    }
+}
