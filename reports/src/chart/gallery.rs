@@ -3,7 +3,7 @@
 
 use super::invented::{crew, days, handbook, job, replay, runs, skewed, study};
 use super::look::faults;
-use super::{ChartError, Size, completion, progress, relief, rivals, saved, timeline, waiting};
+use super::{ChartError, Size, completion, parts, progress, relief, risk, rivals, saved, timeline, waiting};
 use crate::comparison::invented::three;
 use crate::findings::comparison::comparison;
 use scenarios::units::System;
@@ -122,6 +122,15 @@ fn jobs_held_against_one_another_are_drawn_without_fault() {
             assert_eq!(hang(&name, |size| saved::draw(&data, size)), [""; 0]);
         }
     }
+}
+
+#[test]
+fn risk_and_parts_of_a_quote_are_drawn_without_fault() {
+    let quote = crate::example::quote();
+    let data = risk::prepare(&quote.costs.total(), &quote.says.offer, "$");
+    assert_eq!(hang("risk", |size| risk::draw(&data, size)), [""; 0]);
+    let data = parts::prepare(&quote.says.cost, 100, "EUR");
+    assert_eq!(hang("parts", |size| parts::draw(&data, size)), [""; 0]);
 }
 
 #[test]

@@ -94,3 +94,41 @@ fn unpriced(scenario: &Scenario) -> Vec<String> {
 fn nothing_an_hour(scenario: &Scenario) -> String {
     format!("{}/h", scenarios::units::money(0.0, &scenario.currency))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::example;
+
+    #[test]
+    fn what_the_file_prices_at_nothing_is_told_with_its_key() {
+        let mut scenario = example::scenario();
+        scenario.stated.fixed.material = 720.0;
+        scenario.stated.fixed.mobilisation = 90.0;
+        assert_eq!(gaps(&scenario).unpriced, [""; 0]);
+        scenario.job.loaders[0].operator_cost_per_h = 0.0;
+        scenario.job.loaders[0].machine_cost_per_h = 0.0;
+        scenario.job.rakers[0].cost_per_h = 0.0;
+        scenario.job.prices.fuel_per_l = 0.0;
+        scenario.stated.fixed = scenarios::FixedCosts::default();
+        let told = gaps(&scenario).unpriced;
+        assert!(told[0].starts_with("Your own time is reckoned at $0/h"), "{told:?}");
+        let keys =
+            ["operator_cost", "raker's cost", "machine_cost", "fuel_price", "carriage", "mobilisation"];
+        assert_eq!(told.len(), keys.len());
+        for (gap, key) in told.iter().zip(keys) {
+            assert!(gap.contains(key), "{key}: {gap}");
+        }
+    }
+
+    #[test]
+    fn fuel_is_only_missing_where_one_of_burn_and_price_is_given() {
+        let mut scenario = example::scenario();
+        scenario.job.loaders[0].fuel_working_l_per_h = 0.0;
+        scenario.job.loaders[0].fuel_idling_l_per_h = 0.0;
+        let says = |scenario: &Scenario| gaps(scenario).unpriced.iter().any(|gap| gap.starts_with("Fuel"));
+        assert!(says(&scenario), "a price and no burn");
+        scenario.job.prices.fuel_per_l = 0.0;
+        assert!(!says(&scenario), "a barrow burns none");
+    }
+}

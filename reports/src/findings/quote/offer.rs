@@ -77,7 +77,7 @@ pub fn offer(costs: &Sorted, asked: &Asked, currency: &str) -> Offer {
     ladder.push(quote.clone());
     ladder.sort_by(|a, b| a.price.value.total_cmp(&b.price.value));
     Offer {
-        verdict: verdict(&quote, certain, currency),
+        verdict: verdict(&quote, certain, values.len(), currency),
         why: why(&quote, settled_by, &at_risk, with_margin.as_ref(), asked, certain, currency),
         risk_known: if certain {
             String::new()
@@ -101,7 +101,7 @@ fn ladder(costs: &Sorted, risk: f64, currency: &str) -> Vec<Price> {
     risks.into_iter().map(|risk| at_risk(costs, risk, currency)).collect()
 }
 
-fn verdict(quote: &Price, certain: bool, currency: &str) -> String {
+fn verdict(quote: &Price, certain: bool, runs: usize, currency: &str) -> String {
     let opening = match quote.of {
         PriceOf::Asked => format!("At {}:", quote.said),
         _ => format!("Quote {}:", quote.said),
@@ -112,6 +112,9 @@ fn verdict(quote: &Price, certain: bool, currency: &str) -> String {
     } else {
         format!("{} stays with you", quote.stays_said)
     };
+    if runs == 1 {
+        return format!("{opening} {left} in the one run made, which tells nothing of the risk.");
+    }
     if certain {
         return match stays {
             0.0 => format!("{opening} that is what every run costs; nothing here is left to chance."),
@@ -159,6 +162,9 @@ fn why(
             at_risk.known.as_deref().unwrap_or_default()
         ),
     };
+    if by == SettledBy::Risk && at_risk.price.high.is_none() {
+        words.push_str(" These runs are too few to bound it from above: make more with --runs.");
+    }
     if let Some(margin) = asked.margin {
         if let (SettledBy::Person, Some(price)) = (by, with_margin) {
             let what = format!("a margin of {}", percent(margin));
@@ -251,6 +257,18 @@ mod tests {
         for wanted in [PriceOf::Risk(0.03), PriceOf::Risk(0.5), PriceOf::Margin(0.15), PriceOf::Quote] {
             assert!(of.contains(&wanted), "{wanted:?} in {of:?}");
         }
+    }
+
+    #[test]
+    fn a_risk_that_few_runs_cannot_bound_is_said_to_be_so() {
+        let ten = || Sorted::new((1..=10).map(|i| 1_000.0 + f64::from(i)));
+        assert!(
+            offer(&ten(), &TENTH, "$").why.contains("too few to bound it"),
+            "ten runs cannot bound a P90"
+        );
+        assert!(!offer(&costs(), &TENTH, "$").why.contains("too few"));
+        let one = offer(&Sorted::new([1_000.0]), &TENTH, "$");
+        assert!(one.verdict.ends_with("which tells nothing of the risk."), "{}", one.verdict);
     }
 
     #[test]

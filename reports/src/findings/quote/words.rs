@@ -32,7 +32,7 @@ pub(super) fn odds(risk: f64) -> String {
         r if r <= 0.0 => "in none of the runs".into(),
         r if r >= 1.0 => "in every run".into(),
         r if r < 0.01 => "less than 1 job in 100".into(),
-        r if r > 0.97 => "nearly every job".into(),
+        r if r > 0.945 => "nearly every job".into(),
         r if r <= 0.355 => {
             let of = one_in(r);
             about(1.0 / of, format!("1 job in {of:.0}"))
@@ -118,7 +118,7 @@ mod tests {
     #[test]
     fn risks_are_said_as_people_say_them() {
         let said =
-            [0.0, 0.004, 0.0125, 0.02, 0.05, 0.1, 0.0875, 0.2, 1.0 / 3.0, 0.399, 0.62, 0.98, 1.0].map(odds);
+            [0.0, 0.004, 0.0125, 0.02, 0.05, 0.1, 0.0875, 0.2, 1.0 / 3.0, 0.399, 0.62, 0.95, 1.0].map(odds);
         let expected = [
             "in none of the runs",
             "less than 1 job in 100",

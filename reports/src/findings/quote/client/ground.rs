@@ -104,3 +104,58 @@ fn place_of(pile: &Stockpile, date: Option<Date>, units: System) -> String {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::example;
+    use sim::{Distribution, Pass};
+
+    fn gate(name: &str, width_m: f64) -> Pass {
+        Pass { name: name.into(), width_m, passing_s: 5.0, at_once: 1 }
+    }
+
+    #[test]
+    fn only_gates_that_a_machine_fits_through_have_to_be_open() {
+        let mut scenario = example::scenario();
+        scenario.job.loaders[0].width_m = 1.5;
+        scenario.job.passes = vec![gate("field gate", 3.0), gate("kissing gate", 0.9)];
+        assert_eq!(
+            see_to(&scenario, System::Metric)[0],
+            "\"field gate\" is open and the way through it clear; the machine is 150 cm wide and needs some room on both sides."
+        );
+        scenario.job.passes.clear();
+        assert!(
+            see_to(&scenario, System::Us)[0].starts_with("The way from the material to the ground is clear")
+        );
+    }
+
+    #[test]
+    fn a_truck_is_told_with_its_time_and_a_later_one_with_its_day() {
+        let mut scenario = example::scenario();
+        let truck = |hour: f64| Delivery {
+            at_s: hour * 3_600.0,
+            late_s: Distribution::Constant(0.0),
+            volume_m3: 9.0,
+        };
+        scenario.job.stockpiles[0].deliveries = vec![truck(10.0)];
+        assert!(
+            see_to(&scenario, System::Us)[2]
+                .starts_with("A truck comes at about 10 am: it can drive up to \"pile\"")
+        );
+        scenario.job.stockpiles[0].deliveries.push(truck(33.5));
+        scenario.date = Some(jiff::civil::date(2026, 4, 18));
+        assert!(
+            see_to(&scenario, System::Us)[2]
+                .starts_with("Trucks come at about Saturday 10 am, Sunday 9:30 am: they")
+        );
+    }
+
+    #[test]
+    fn more_zones_than_the_sheet_holds_are_summed_up() {
+        let mut scenario = example::scenario();
+        scenario.job.zones = vec![scenario.job.zones[0].clone(); 9];
+        let lines = ground(&scenario, System::Metric);
+        assert_eq!((lines.len(), lines[5].as_str()), (6, "4 more, 134 m3 together"));
+    }
+}
