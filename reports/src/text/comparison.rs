@@ -25,7 +25,7 @@ pub fn comparison(comparison: &Comparison, says: &ComparisonSays, columns: u16) 
     }
     layout
         .gap()
-        .section("Done by when", time_lines(&says.choices, width))
+        .section("Done by when", time_lines(comparison, &says.choices, width))
         .gap()
         .section(&format!("Against {}", says.choices[0].letter), difference_lines(comparison, says, width));
     if says.choices.iter().any(|choice| choice.cost.is_some()) {
@@ -67,22 +67,27 @@ fn named(letter: &str, name: &str) -> String {
     format!("{letter} {name}")
 }
 
-fn time_lines(choices: &[ChoiceSays], width: u16) -> Vec<String> {
+fn time_lines(comparison: &Comparison, choices: &[ChoiceSays], width: u16) -> Vec<String> {
     let rows = choices.iter().map(|choice| {
         let mut row = vec![named(&choice.letter, &choice.name)];
         row.extend(choice.finish.iter().map(|p| p.duration.clone()));
         row.push(choice.finish.get(2).map(|p80| p80.clock.clone()).unwrap_or_default());
         row
     });
-    lines(&["", "P10", "P50", "P80", "P90", "P80 by"], rows.collect(), &[1, 2, 3, 4, 5], width)
+    let mut all = lines(&["", "P10", "P50", "P80", "P90", "P80 by"], rows.collect(), &[1, 2, 3, 4, 5], width);
+    if comparison.has_nights() {
+        all.push("Working time, nights left out; the P80 by the clock beside it.".into());
+    }
+    all
 }
 
 fn difference_lines(comparison: &Comparison, says: &ComparisonSays, width: u16) -> Vec<String> {
     let some_same = says.differences.iter().any(|d| d.time.said.same.is_some());
     let rows = says.differences.iter().map(|difference| {
         let said = &difference.time.said;
+        // The names stand in the table above.
         let mut row = vec![
-            named(&difference.letter, &difference.name),
+            difference.letter.clone(),
             said.mean.clone(),
             said.median.clone(),
             said.eight_in_ten.clone(),

@@ -57,7 +57,7 @@ pub struct SavedSaid {
 
 /// How a figure is said.
 #[derive(Clone, Copy)]
-pub(super) enum Unit<'a> {
+pub(crate) enum Unit<'a> {
     Time,
     Money(&'a str),
 }
@@ -89,29 +89,36 @@ impl Unit<'_> {
     }
 
     /// From the one to the other: `29 to 35 min`, `$20 to $30`.
-    pub(super) fn span(self, low: f64, high: f64) -> String {
-        let (low, high) = (self.say(low), self.say(high));
-        if low == high {
-            return low;
-        }
-        // One unit is enough where it is the same and the only one.
-        match (low.split_once(' '), high.split_once(' ')) {
-            (Some((figure, unit)), Some((_, other)))
-                if !unit.contains(' ') && (unit == other || figure == "0") =>
-            {
-                format!("{figure} to {high}")
-            }
-            _ => format!("{low} to {high}"),
-        }
+    pub(crate) fn span(self, low: f64, high: f64) -> String {
+        joined(&self.say(low), &self.say(high))
     }
 
     /// A wide span, in whole minutes where it reaches beyond one and a half.
-    fn band(self, low: f64, high: f64) -> String {
-        let whole = |s: f64| (s / 60.0).round() * 60.0;
+    pub(crate) fn band(self, low: f64, high: f64) -> String {
+        let whole = |s: f64| match (s / 60.0).round() {
+            // A single minute is said in seconds elsewhere.
+            one if one.abs() == 1.0 => format!("{one} min"),
+            minutes => duration(minutes * 60.0),
+        };
         match self {
-            Self::Time if low.abs().max(high.abs()) >= 90.0 => self.span(whole(low), whole(high)),
+            Self::Time if low.abs().max(high.abs()) >= 90.0 => joined(&whole(low), &whole(high)),
             _ => self.span(low, high),
         }
+    }
+}
+
+/// `29 to 35 min`: one unit is enough where it is the same and the only one.
+fn joined(low: &str, high: &str) -> String {
+    if low == high {
+        return low.to_owned();
+    }
+    match (low.split_once(' '), high.split_once(' ')) {
+        (Some((figure, unit)), Some((_, other)))
+            if !unit.contains(' ') && (unit == other || figure == "0") =>
+        {
+            format!("{figure} to {high}")
+        }
+        _ => format!("{low} to {high}"),
     }
 }
 
@@ -142,7 +149,8 @@ pub(super) fn between(comparison: &Comparison, by: Judged, before: usize, after:
     Paired::of(saved.collect())
 }
 
-fn saved(paired: &Paired, unit: Unit<'_>) -> Saved {
+/// What is saved in a figure, in numbers and words.
+pub(crate) fn saved(paired: &Paired, unit: Unit<'_>) -> Saved {
     let at = |share| Estimate::from(paired.saved.percentile(share));
     let (median, p10, p90) = (at(0.5), at(0.1), at(0.9));
     Saved {
@@ -187,11 +195,11 @@ fn mean_words(mean: Mean, unit: Unit<'_>) -> String {
     }
 }
 
-pub(super) fn mean_estimate(mean: Mean) -> Estimate {
+pub(crate) fn mean_estimate(mean: Mean) -> Estimate {
     let known = |v: f64| Some(v).filter(|v| v.is_finite());
     Estimate { value: mean.value, low: known(mean.low), high: known(mean.high) }
 }
 
-pub(super) fn share_estimate(share: Share) -> Estimate {
+pub(crate) fn share_estimate(share: Share) -> Estimate {
     Estimate { value: share.value, low: Some(share.low), high: Some(share.high) }
 }

@@ -237,6 +237,10 @@ fn what_is_the_very_same_in_many_runs_is_told_and_spans_are_short() {
     let said = &says.differences[0].time.said;
     assert_eq!((said.smaller.as_str(), said.same.as_deref()), ("50 %", Some("50 %")));
     assert_eq!(said.eight_in_ten, "0 to 33 min");
+    let first = choice("as it stands", usual, |_| 1_000.0);
+    let wide = choice("new tines", |k| usual(k) - by_turns(k, 1.2, 71.0), |_| 1_000.0);
+    let band = comparison(&of(vec![first, wide], 1, 0.0)).differences[0].time.said.eight_in_ten.clone();
+    assert_eq!(band, "1 min to 1 h 11 min");
     assert_eq!(says.differences[0].money.as_ref().unwrap().said.mean, "the same");
 }
 
