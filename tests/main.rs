@@ -8,6 +8,7 @@
 //! - `trade_tables`: coverage, settling, buckets and the built-in figures beside published ones
 //! - `quote`: the price, its costs counted again, and what the client may read
 //! - `changes`: the job changed from the command line
+//! - `sweep`: a job over a range, held against single runs
 //! - `cli`, `compare`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
@@ -24,4 +25,5 @@ mod output_folder;
 mod program;
 mod quote;
 mod shipped;
+mod sweep;
 mod trade_tables;

@@ -66,6 +66,18 @@ pub fn confidence(text: &str) -> Result<f64, String> {
         .ok_or_else(|| "write how sure it is to be in per cent, from 50 to 99.9, such as 95".to_owned())
 }
 
+/// How often something is to be kept, in per cent, such as `80` or `90 %`, as a share \[0.01 to 0.999\].
+///
+/// # Errors
+/// If it is not one, in words.
+pub fn kept_share(text: &str) -> Result<f64, String> {
+    let percent = text.trim().trim_end_matches('%').trim_end().parse::<f64>().ok();
+    percent
+        .filter(|p| (1.0..=99.9).contains(p))
+        .map(|p| p / 100.0)
+        .ok_or_else(|| "write how often it is to be kept in per cent, from 1 to 99.9, such as 80".to_owned())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -84,6 +96,14 @@ mod tests {
         assert_eq!(minutes_s("1 h 30 min"), Ok(5_400.0));
         for wrong in ["3", "0 s", "-3 min", "soon", ""] {
             assert!(minutes_s(wrong).is_err(), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn a_chance_wanted_is_neither_never_nor_always() {
+        assert_eq!([kept_share("80"), kept_share("97.5 %")], [Ok(0.8), Ok(0.975)]);
+        for wrong in ["0", "100", "0.8", "often", "", "nan", "-5"] {
+            assert!(kept_share(wrong).is_err(), "{wrong}");
         }
     }
 

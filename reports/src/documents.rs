@@ -2,6 +2,7 @@
 
 mod comparison;
 pub mod quote;
+pub mod sweep;
 
 pub use comparison::{COMPARISON, comparison_summary, of_comparison};
 

@@ -25,6 +25,14 @@ pub enum Failure {
     /// A run can make no progress.
     #[error("the job gets stuck: {0}")]
     Stuck(#[from] sim::RunError),
+    /// A run can make no progress at one point of several.
+    #[error("with {point} the job gets stuck: {error}")]
+    StuckAt {
+        /// What was changed there.
+        point: String,
+        /// Why it gets stuck.
+        error: sim::RunError,
+    },
     /// An improvement cannot be tried out.
     #[error("cannot work out what would help: {0}")]
     Relief(#[from] sim::ReliefError),

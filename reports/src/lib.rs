@@ -45,6 +45,7 @@ pub mod progress;
 pub mod provenance;
 pub mod quote;
 pub mod say;
+pub mod sweep;
 pub mod text;
 
 #[cfg(test)]

@@ -132,7 +132,11 @@ fn belong_together(before: &str, after: &str) -> bool {
     let letters = |word: &str| word.trim_matches(|c: char| !c.is_alphanumeric() && c != '%').to_owned();
     let last = letters(before.rsplit(' ').next().unwrap_or(""));
     let next = letters(after.split(' ').next().unwrap_or(""));
-    let unit = ["am", "pm", "h", "min", "s", "%", "loads", "load"].contains(&next.as_str());
+    const UNITS: [&str; 20] = [
+        "am", "pm", "h", "min", "s", "%", "loads", "load", "yd", "yd3", "ft", "ft3", "m", "m3", "cm", "lb",
+        "kg", "gal", "mph", "l",
+    ];
+    let unit = UNITS.contains(&next.as_str());
     let number_follows = ["day", "h", "min", "Run"].contains(&last.as_str()) && is_number(&next);
     is_number(&last) && (unit || next.contains(':')) || number_follows
 }
@@ -156,6 +160,7 @@ mod tests {
             ("all of it by 11:30 am today", "11:30 am"),
             ("it saves 1 h 08 min or more", "1 h 08 min"),
             ("done by day 2 9:53 am", "day 2 9:53 am"),
+            ("a mean haul of 40 yd is the", "40 yd"),
         ] {
             for room in 60..200 {
                 let lines = wrap(text, 10.0, Weight::Plain, f64::from(room), 9);

@@ -14,6 +14,7 @@
 //! | [`parts`] | what is the cost made of |
 //! | [`rivals`] | which of several jobs is done sooner |
 //! | [`saved`] | what each of them saves against the first |
+//! | [`curve`], [`heat`] | where going on stops to pay, over one thing or two |
 //! | [`timeline`] | what happens in one run, minute by minute |
 //!
 //! What every figure keeps to: it is understood without colour; labels neither overlap nor are cut off, whatever the
@@ -23,9 +24,11 @@
 
 mod axis;
 pub mod completion;
+pub mod curve;
 mod days;
 mod doing;
 mod figures;
+pub mod heat;
 mod ink;
 mod legend;
 mod letters;
@@ -40,6 +43,7 @@ pub mod saved;
 mod seal;
 mod spread;
 mod stroke;
+mod swept;
 mod ticks;
 mod time_axis;
 pub mod timeline;
@@ -56,6 +60,7 @@ mod look;
 pub use days::Days;
 pub use doing::Doing;
 pub use figures::{Figure, figures, rival_figures};
+pub use swept::sweep_figures;
 
 /// How large a figure is drawn \[px\]. It scales to any width; the letters are sized so that it stays legible at a phone's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -6,6 +6,7 @@ mod forecast;
 mod new;
 mod quote;
 mod replay;
+mod sweep;
 
 pub use check::CheckArgs;
 pub use compare::CompareArgs;
@@ -13,6 +14,7 @@ pub use forecast::ForecastArgs;
 pub use new::{AnswerArgs, NewArgs};
 pub use quote::QuoteArgs;
 pub use replay::ReplayArgs;
+pub use sweep::{SWEEP_RUNS, SweepArgs};
 
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand};
@@ -35,6 +37,7 @@ Examples:
   heapcast forecast arena.toml --by 15:00    and the chance of being done by three
   heapcast compare arena.toml                which of its alternatives to take
   heapcast quote arena.toml                  what to ask for it, and a page for the client
+  heapcast sweep arena.toml --vary \"rakers 1..4\"   where it stops to pay
   heapcast replay arena.toml                 one run step by step
 
 Units in a scenario file are typed with every figure: \"44 yd3\", \"17.5 ft3\", \"0.5 m3\", \"60 in\", \"4 mph\", \"20 s\".
@@ -61,6 +64,9 @@ pub enum Command {
     /// Tell what to ask for the job: a price and its risk, hours and a rate, and a page for the client
     #[command(after_long_help = quote::EXAMPLES)]
     Quote(QuoteArgs),
+    /// Run the job over a range of one or two things: where it stops to pay, and the cheapest that is done in time
+    #[command(after_long_help = sweep::EXAMPLES)]
+    Sweep(SweepArgs),
     /// Show one run of the job step by step
     #[command(after_long_help = replay::EXAMPLES)]
     Replay(ReplayArgs),

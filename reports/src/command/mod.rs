@@ -6,6 +6,7 @@ mod forecast;
 mod new;
 mod quote;
 mod replay;
+mod sweep;
 
 use crate::cli::{Cli, Command, JobArgs};
 use crate::failure::Failure;
@@ -20,6 +21,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
         Command::Forecast(args) => forecast::run(args),
         Command::Compare(args) => compare::run(args),
         Command::Quote(args) => quote::run(args),
+        Command::Sweep(args) => sweep::run(args),
         Command::Replay(args) => replay::run(args),
         Command::Check(args) => check::run(args),
         Command::New(args) => new::run(args),

@@ -13,6 +13,8 @@ mod quote_csv;
 mod quote_json;
 mod runs_csv;
 mod summary_json;
+mod sweep_csv;
+mod sweep_json;
 mod table;
 
 pub use comparison_csv::{comparison_csv, differences_csv};
@@ -25,4 +27,6 @@ pub use quote_csv::{cost_csv, risk_csv, run_costs_csv};
 pub use quote_json::quote_json;
 pub use runs_csv::{run_csv, runs_csv};
 pub use summary_json::{check_json, replay_json, summary_json};
+pub use sweep_csv::sweep_csv;
+pub use sweep_json::sweep_json;
 pub use table::ExportError;

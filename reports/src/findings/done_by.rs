@@ -185,7 +185,7 @@ fn intervals(runs: u32) -> String {
 }
 
 /// How closely a time is known, in words: the longer side of its interval.
-fn known(time: Estimate) -> String {
+pub(crate) fn known(time: Estimate) -> String {
     match (time.low, time.high) {
         (Some(low), Some(high)) if low >= high => "exactly".into(),
         (Some(low), Some(high)) => format!("± {}", roughly((high - time.value).max(time.value - low))),

@@ -10,6 +10,7 @@ mod left_over;
 mod odds;
 pub mod quote;
 mod relief;
+pub mod sweep;
 mod the_job;
 mod waiting;
 mod warnings;
@@ -22,7 +23,9 @@ pub use left_over::{LeftOver, left_over, left_over_in};
 pub use odds::{days_in, label, percent};
 pub use relief::{ReliefLine, ReliefSays, improvement_words, relief};
 pub use the_job::the_job;
-pub use waiting::{LOADER_KEYS, Part, RAKER_KEYS, Role, WhoWaits, Worker, who_waits, who_waits_by, who_waits_in};
+pub use waiting::{
+    LOADER_KEYS, Part, RAKER_KEYS, Role, WhoWaits, Worker, who_waits, who_waits_by, who_waits_in,
+};
 pub use warnings::{Warning, Warnings, warnings};
 
 /// With its first letter a capital.
@@ -47,4 +50,10 @@ pub(crate) fn sentence(words: &str) -> String {
 /// A length of time, in whole minutes where it is more than one and a half.
 pub(crate) fn roughly(seconds: f64) -> String {
     scenarios::units::duration(if seconds < 90.0 { seconds } else { (seconds / 60.0).round() * 60.0 })
+}
+
+/// A length of time in hours and minutes: `5:27`.
+pub(crate) fn hours_and_minutes(seconds: f64) -> String {
+    let minutes = (seconds / 60.0).round().max(0.0) as u64;
+    format!("{}:{:02}", minutes / 60, minutes % 60)
 }

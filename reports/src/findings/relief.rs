@@ -76,7 +76,7 @@ fn line(relief: &Relief, median_s: f64, currency: Option<&str>) -> ReliefLine {
     ReliefLine {
         key,
         what,
-        helps: saved_s.value.abs() >= LEAST_S.min(median_s * LEAST_SHARE),
+        helps: worth_naming(saved_s.value, median_s),
         saves: saved(saved_s.value),
         interval: interval(saved_s),
         give_or_take: give_or_take(saved_s),
@@ -92,7 +92,12 @@ fn line(relief: &Relief, median_s: f64, currency: Option<&str>) -> ReliefLine {
 const LEAST_S: f64 = 30.0;
 const LEAST_SHARE: f64 = 0.005;
 
-fn saved(seconds: f64) -> String {
+/// Whether so much time saved or lost is worth naming for a job that takes about so long \[s\].
+pub(crate) fn worth_naming(saved_s: f64, job_s: f64) -> bool {
+    saved_s.abs() >= LEAST_S.min(job_s * LEAST_SHARE)
+}
+
+pub(crate) fn saved(seconds: f64) -> String {
     if seconds.abs() < 0.5 {
         "nothing".into()
     } else if seconds > 0.0 {

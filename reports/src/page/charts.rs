@@ -14,7 +14,7 @@ impl Charts<'_> {
     pub(super) fn figure(&self, name: &str) -> Markup {
         match (svg(self.wide, name), svg(self.narrow, name)) {
             (Some(wide), Some(narrow)) => html! {
-                figure { div.on-wide { (wide) } div.on-phone { (narrow) } }
+                figure { div.on-wide { (wide) } div.on-phone { (pushed_sideways(narrow)) } }
             },
             (Some(only), None) | (None, Some(only)) => html! { figure { (only) } },
             (None, None) => html! {},
@@ -26,7 +26,20 @@ impl Charts<'_> {
     }
 }
 
-fn svg(figures: &[Figure], name: &str) -> Option<Markup> {
+/// A figure that had to be wider than a phone is not made smaller there, but can be pushed sideways.
+fn pushed_sideways(figure: PreEscaped<String>) -> Markup {
+    const PHONE: u32 = 450;
+    let width = figure
+        .0
+        .split_once("viewBox=\"0 0 ")
+        .and_then(|(_, rest)| rest.split(' ').next()?.parse::<u32>().ok());
+    match width.filter(|width| *width > PHONE) {
+        Some(width) => html! { div.scrolls { div style=(format!("min-width: {width}px")) { (figure) } } },
+        None => html! { (figure) },
+    }
+}
+
+fn svg(figures: &[Figure], name: &str) -> Option<PreEscaped<String>> {
     let svg = &figures.iter().find(|figure| figure.name == name)?.svg;
     // Inside HTML an SVG element needs no namespace and may have no XML declaration before it.
     let svg = svg.get(svg.find("<svg")?..)?.replacen(" xmlns=\"http://www.w3.org/2000/svg\"", "", 1);

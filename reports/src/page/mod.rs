@@ -19,6 +19,7 @@ mod job;
 mod quote;
 mod range;
 mod style;
+mod sweep;
 mod typical;
 mod waits;
 mod words;
@@ -28,6 +29,7 @@ mod tests;
 
 pub use comparison::comparison_page;
 pub use quote::{client_page, quote_page};
+pub use sweep::sweep_page;
 
 use crate::chart::Figure;
 use crate::forecast::Forecast;

@@ -8,6 +8,7 @@ mod problems;
 mod quote;
 mod replay;
 mod summary;
+mod sweep;
 
 pub use check::{check, verdict};
 pub use comparison::{comparison, comparison_files};
@@ -15,6 +16,7 @@ pub use problems::{Snippets, problems};
 pub use quote::{quote, quote_files};
 pub use replay::{one_run, replay, replay_files};
 pub use summary::{files, summary};
+pub use sweep::{sweep, sweep_files};
 
 /// Width where there is no terminal to measure \[columns\].
 pub const USUAL_WIDTH: u16 = 100;

@@ -1,0 +1,103 @@
+//! `heapcast sweep`: the job over a range of one thing or two.
+
+use super::{plan, selection, with_threads};
+use crate::cli::SweepArgs;
+use crate::failure::Failure;
+use crate::findings::{sweep as findings, warnings};
+use crate::interrupt::Interrupt;
+use crate::output_folder::OutputFolder;
+use crate::progress::{Progress, Telling};
+use crate::provenance::command_line;
+use crate::sweep::{Deadline, MOST_POINTS, MOST_RUNS_IN_ALL, Sweep, Wanted, count};
+use crate::{documents, export, say, text};
+use scenarios::units::figure;
+use scenarios::{JobFile, Scenario, grid};
+
+pub(super) fn run(args: &SweepArgs) -> Result<(), Failure> {
+    check(args)?;
+    let file = JobFile::open(&args.job.file)?;
+    let selection = selection(&args.job);
+    let base = file.scenario(&selection)?;
+    plan(&base)?;
+    let scenarios = grid(&args.vary, &file, &selection)?;
+    let folder = OutputFolder::open(&args.out, &documents::sweep::FILES, Interrupt::listen())?;
+    let sweep = with_threads(args.threads, || make(args, base, scenarios))??;
+    let documents = documents::sweep::all(&sweep)?;
+    folder.replace(&documents)?;
+    tell(args, &sweep)
+}
+
+/// What clap cannot know is too much.
+fn check(args: &SweepArgs) -> Result<(), Failure> {
+    let asked = |words: String| Err(Failure::Asked(words));
+    match args.vary.as_slice() {
+        [_] => {}
+        [one, other] if one.knob == other.knob => {
+            return asked(format!(
+                "--vary \"{}\" is given twice; vary another thing beside it, or give one list",
+                one.knob
+            ));
+        }
+        [_, _] => {}
+        more => return asked(format!("{} things are to vary; at most two are taken", more.len())),
+    }
+    let points = count(&args.vary);
+    if points > MOST_POINTS {
+        return asked(format!(
+            "this makes {points} points; at most {MOST_POINTS} are taken: name fewer values, or a larger step with \"by\""
+        ));
+    }
+    let runs = points as u64 * u64::from(args.runs);
+    if runs > MOST_RUNS_IN_ALL {
+        return asked(format!(
+            "{points} points of {} runs are {} runs in all; at most {} are taken: ask for {} runs or fewer",
+            figure(f64::from(args.runs)),
+            figure(runs as f64),
+            figure(MOST_RUNS_IN_ALL as f64),
+            MOST_RUNS_IN_ALL / points as u64
+        ));
+    }
+    Ok(())
+}
+
+fn make(args: &SweepArgs, base: Scenario, scenarios: Vec<Scenario>) -> Result<Sweep, Failure> {
+    let deadline = args.by.map(|by_s| Deadline { by_s, chance: args.chance });
+    let wanted = Wanted { seed: args.seed, runs: args.runs, deadline };
+    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
+    let progress = Progress::new(Some(scenarios.len() as u64 * u64::from(args.runs)), telling);
+    let sweep = Sweep::new(base, args.vary.clone(), scenarios, &wanted, command(args), |n| progress.made(n));
+    progress.finish();
+    sweep
+}
+
+fn command(args: &SweepArgs) -> String {
+    let luck = crate::cli::LuckArgs { seed: args.seed, runs: args.runs, threads: None };
+    let mut more: Vec<(&str, String)> = args.vary.iter().map(|vary| ("vary", vary.to_string())).collect();
+    if let Some(by_s) = args.by {
+        more.push(("by", clock_typed(by_s)));
+        more.push(("chance", ((args.chance * 1e6).round() / 1e4).to_string()));
+    }
+    more.push(("runs", args.runs.to_string()));
+    command_line("sweep", &args.job, &luck, &more)
+}
+
+/// A time of the clock as it can be typed: `15:00`, `day 2 09:30`.
+fn clock_typed(by_s: f64) -> String {
+    scenarios::units::clock(by_s, scenarios::units::System::Metric)
+}
+
+fn tell(args: &SweepArgs, sweep: &Sweep) -> Result<(), Failure> {
+    if args.say.quiet {
+        return say::out(&format!("{}\n", findings::sweep(sweep).verdict));
+    }
+    if args.say.json {
+        for warning in warnings(&sweep.cautions()).doubtful {
+            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
+        }
+        let json = export::sweep_json(sweep).map_err(|e| documents::failed("summary.json", &e))?;
+        return say::out_bytes(&json);
+    }
+    let width = say::width();
+    say::out(&text::sweep(sweep, width))?;
+    say::out(&text::sweep_files(sweep, &args.out, width))
+}

@@ -1,0 +1,157 @@
+//! A sweep on one screen.
+
+mod grid;
+mod rows;
+
+use super::layout::Layout;
+use super::summary::{assumed_line, titled, usual_line, warning_lines};
+use crate::findings::sweep::{Mark, SweepSays, Thing};
+use crate::findings::{assumed, the_job, warnings};
+use crate::sweep::Sweep;
+use std::path::Path;
+
+/// Everything a person needs to know of a sweep, the answers first.
+pub fn sweep(sweep: &Sweep, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let width = layout.body_width();
+    let says = crate::findings::sweep::sweep(sweep);
+    let base = &sweep.base;
+    layout
+        .section("The job", [titled(base), the_job(base, sweep.units)])
+        .section("Swept", swept(&says))
+        .gap();
+    if let Some(by) = &says.by {
+        layout.section(&format!("By {}", by.clock), [by.sentence.clone()]).gap();
+    }
+    layout.section("What pays", pays(&says)).gap();
+    match (&says.money, says.unpriced) {
+        (Some(money), _) => layout.section("Money", [money.sentence.clone()]).gap(),
+        (None, Some(why)) => layout.section("Money", [format!("Not known: {why}.")]).gap(),
+        _ => &mut layout,
+    };
+    if sweep.things.len() == 1 {
+        layout.section("Every point", rows::lines_of(&says, width)).gap();
+        layout.section("Who waits", rows::waits(&says, width));
+    } else {
+        layout.section("Every point", grid::lines_of(sweep, &says, width));
+    }
+    let (warnings, assumed) = (warnings(&sweep.cautions()), assumed(&sweep.assumptions()));
+    layout.gap();
+    if !warnings.doubtful.is_empty() {
+        layout.section("Warnings", warning_lines(&warnings.doubtful, &base.file));
+    }
+    layout.section("Assumed", [assumed_line(&base.file, &assumed.all)]);
+    if !warnings.usual.is_empty() {
+        layout.section("Take care", [usual_line(&warnings.usual)]);
+    }
+    layout.text()
+}
+
+/// Where the files are and how to get the same answer again.
+pub fn sweep_files(sweep: &Sweep, folder: &Path, columns: u16) -> String {
+    let shown = folder.display();
+    Layout::new(columns)
+        .section("Files", [format!("{shown}/report.html to read and print; sweep.csv and charts beside it.")])
+        .section("Made with", [format!("{} at every point", sweep.provenance.words())])
+        .text()
+}
+
+fn swept(says: &SweepSays) -> Vec<String> {
+    let range = |(i, thing): (usize, &Thing)| {
+        let words = if i == 0 { thing.heading() } else { thing.words.clone() };
+        match (thing.labels.first(), thing.labels.last()) {
+            (Some(first), Some(last)) if first != last => format!("{words} from {first} to {last}"),
+            (Some(only), _) => format!("{words} at {only}"),
+            _ => words,
+        }
+    };
+    let things: Vec<String> = says.things.iter().enumerate().map(range).collect();
+    vec![format!("{}. {}", things.join(", "), says.how)]
+}
+
+fn pays(says: &SweepSays) -> Vec<String> {
+    let mut lines = vec![format!("{} {}", says.knee.steps, says.knee.sentence).trim().to_owned()];
+    lines.extend(says.later.iter().cloned());
+    lines
+}
+
+/// What the letters in a table mean.
+fn legend(says: &SweepSays) -> Option<String> {
+    let each =
+        Mark::ALL.into_iter().filter_map(|mark| Some(format!("{} {}", mark.letter(), says.meaning(mark)?)));
+    Some(each.collect::<Vec<_>>().join("; "))
+        .filter(|words| !words.is_empty())
+        .map(|words| format!("{words}."))
+}
+
+/// So many places of `count`, evenly spread, with the first, the last and those wanted among them.
+fn thinned(count: usize, most: usize, wanted: impl Fn(usize) -> bool) -> Vec<usize> {
+    if count <= most {
+        return (0..count).collect();
+    }
+    let kept = (0..count).filter(|place| wanted(*place)).count().min(most.saturating_sub(2));
+    let even = (most - kept).max(2);
+    let evenly: Vec<usize> = (0..even).map(|i| i * (count - 1) / (even - 1)).collect();
+    let mut places: Vec<usize> = (0..count).filter(|p| evenly.contains(p) || wanted(*p)).collect();
+    places.truncate(most.max(2));
+    places
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::sweep::tests::made;
+    use crate::sweep::Deadline;
+
+    fn plain(sweep: &Sweep, columns: u16) -> String {
+        anstream::adapter::strip_str(&super::sweep(sweep, columns)).to_string()
+    }
+
+    fn rakers(count: usize) -> Sweep {
+        let costs = |point: usize| 500.0 + 20.0 * point as f64;
+        let minutes = |point: usize, run: u32| 100.0 + 200.0 / (1.0 + point as f64) + f64::from(run % 7);
+        let mut sweep = made(&[&format!("rakers 1..{count}")], 50, minutes, Some(&costs));
+        sweep.deadline = Some(Deadline { by_s: 14.0 * 3600.0, chance: 0.8 });
+        sweep
+    }
+
+    fn grid(rows: usize, columns: usize) -> Sweep {
+        let things = [format!("rakers 1..{rows}"), format!("room 1..{columns}")];
+        let minutes = |point: usize, run: u32| 400.0 - point as f64 / 2.0 + f64::from(run % 7);
+        made(&[&things[0], &things[1]], 20, minutes, None)
+    }
+
+    #[test]
+    fn a_sweep_fits_one_screen_whatever_its_range() {
+        for sweep in [rakers(4), rakers(40), grid(4, 6), grid(20, 20), grid(10, 40)] {
+            let text = plain(&sweep, 100) + &sweep_files(&sweep, Path::new("sweep"), 100);
+            assert!(text.lines().count() <= 48, "{} lines:\n{text}", text.lines().count());
+        }
+    }
+
+    #[test]
+    fn no_line_is_wider_than_the_screen() {
+        for sweep in [rakers(4), rakers(40), grid(4, 6), grid(20, 20)] {
+            for columns in [80, 100, 200] {
+                let text = plain(&sweep, columns);
+                let widest = text.lines().max_by_key(|line| line.chars().count()).unwrap();
+                assert!(widest.chars().count() <= usize::from(columns).min(100), "{columns}: {widest}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_answers_come_before_the_table() {
+        let text = plain(&rakers(4), 100);
+        let headings = ["The job", "Swept", "By 2:00 pm", "What pays", "Money", "Every point", "Who waits"];
+        let places: Vec<usize> = headings.iter().map(|h| text.find(h).expect(h)).collect();
+        assert!(places.is_sorted(), "{text}");
+    }
+
+    #[test]
+    fn thinning_keeps_the_ends_and_what_is_marked() {
+        assert_eq!(thinned(4, 9, |_| false), [0, 1, 2, 3]);
+        let places = thinned(40, 12, |place| place == 7);
+        assert!(places.len() <= 12 && places.contains(&0) && places.contains(&39) && places.contains(&7));
+    }
+}

@@ -1,0 +1,78 @@
+//! The points of one thing as a table.
+
+use super::{legend, thinned};
+use crate::findings::sweep::{PointSays, SweepSays};
+use crate::text::layout::lines;
+
+/// Rows that the screen has room for.
+const MOST: usize = 14;
+/// Points whose waiting is told.
+const MOST_WAITS: usize = 6;
+
+pub(super) fn lines_of(says: &SweepSays, width: u16) -> Vec<String> {
+    let priced = says.money.is_some();
+    let asked = says.by.is_some();
+    let thing = says.things.first().map_or("", |thing| thing.words.as_str());
+    let mut header = vec!["", short(thing), "takes (h:min)", "P80 by", "95 % sure"];
+    if asked {
+        header.push("in time");
+    }
+    header.push("saves");
+    if priced {
+        header.push("cost P50");
+    }
+    let shown = thinned(says.points.len(), MOST, |point| !says.letters(point).is_empty());
+    let row = |point: &usize| {
+        let told = &says.points[*point];
+        let mut row = vec![
+            says.letters(*point),
+            told.values[0].label.clone(),
+            told.range.clone(),
+            told.done_by[2].clone(),
+            told.known.clone(),
+        ];
+        if asked {
+            row.push(told.chance_words.clone().unwrap_or_default());
+        }
+        row.push(saves(told));
+        if priced {
+            row.push(told.cost_words.as_ref().map_or_else(String::new, |cost| cost[1].clone()));
+        }
+        row
+    };
+    let rows: Vec<Vec<String>> = shown.iter().map(row).collect();
+    let mut right: Vec<usize> = vec![1, 3];
+    right.extend((5..header.len()).filter(|column| header[*column] != "saves"));
+    let mut all = lines(&header, rows, &right, width);
+    if shown.len() < says.points.len() {
+        all.push(format!(
+            "{} more points stand in the report and in sweep.csv; \"saves\" is against the value just before.",
+            says.points.len() - shown.len()
+        ));
+    }
+    all.extend(legend(says));
+    all
+}
+
+/// A key of the file by its last piece: the whole of it stands above.
+fn short(words: &str) -> &str {
+    if words.chars().count() > 14 { words.rsplit('.').next().unwrap_or(words) } else { words }
+}
+
+fn saves(told: &PointSays) -> String {
+    match &told.saved[0] {
+        None => String::new(),
+        Some(saved) if saved.known == "exactly" || saved.words == "nothing" => saved.words.clone(),
+        Some(saved) => format!("{} {}", saved.words, saved.known),
+    }
+}
+
+/// Who waits, for the points that matter.
+pub(super) fn waits(says: &SweepSays, width: u16) -> Vec<String> {
+    let shown = thinned(says.points.len(), MOST_WAITS, |point| !says.letters(point).is_empty());
+    let row = |point: &usize| {
+        let told = &says.points[*point];
+        vec![told.values[0].label.clone(), format!("{}.", told.who_waits_in_full)]
+    };
+    lines(&[], shown.iter().map(row).collect(), &[0], width)
+}
