@@ -58,8 +58,8 @@ pub(crate) struct Figure {
 impl Figure {
     /// How far apart, in standard errors, beyond what rounding explains; infinite where nothing is drawn and they differ.
     pub(crate) fn off(&self) -> f64 {
-        let apart = ((self.obtained - self.expected).abs() - self.rounding).max(0.0);
-        if apart == 0.0 { 0.0 } else { apart / self.error }
+        let apart = (self.obtained - self.expected).abs() - self.rounding;
+        if apart <= 0.0 { 0.0 } else { apart / self.error }
     }
 }
 
@@ -121,8 +121,8 @@ impl Sheet {
     pub(crate) fn judge(&self, at_least: usize) {
         let compared = self.figures.len();
         assert!(compared >= at_least, "only {compared} figures were compared");
-        // Written so that a figure that is no number fails.
-        let apart: Vec<String> = (self.figures.iter().filter(|f| !(f.off() <= self.most)))
+        // A figure that is no number fails.
+        let apart: Vec<String> = (self.figures.iter().filter(|f| f.off() > self.most || f.off().is_nan()))
             .map(|f| {
                 format!(
                     "{}: {} with standard error {:.2e}, expected {}",
@@ -132,4 +132,12 @@ impl Sheet {
             .collect();
         assert!(apart.is_empty(), "{} of {compared} apart:\n{}", apart.len(), apart.join("\n"));
     }
+}
+
+#[test]
+#[should_panic(expected = "1 of 1 apart")]
+fn a_figure_that_is_no_number_is_apart() {
+    let mut sheet = Sheet::new("nothing", "nothing", Status::Computed, 4.0);
+    sheet.compare("no number", f64::NAN, 1.0, 0.0, 1.0);
+    sheet.judge(1);
 }
