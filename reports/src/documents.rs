@@ -1,5 +1,6 @@
 //! All files of a report, prepared in memory.
 
+pub mod buckets;
 mod comparison;
 pub mod quote;
 pub mod sweep;

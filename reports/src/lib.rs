@@ -28,6 +28,7 @@
 
 pub mod asked;
 pub mod asked_money;
+pub mod buckets;
 pub mod chart;
 pub mod cli;
 pub mod command;

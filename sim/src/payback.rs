@@ -26,10 +26,19 @@ pub struct Payback {
     pub yearly: Sorted,
     /// Years of savings until the price is back; infinite where nothing is saved.
     pub years: Sorted,
+    /// Jobs until the price is back, at what a job saves on average in each future; infinite where nothing is saved.
+    pub jobs: Sorted,
     /// Present value of all savings less the price \[money\].
     pub present_value: Sorted,
     /// Chance that the present value is above 0.
     pub pays: Share,
+}
+
+/// One future: what a year and a job save on average, and the present value.
+struct Future {
+    yearly: f64,
+    per_job: f64,
+    worth: f64,
 }
 
 impl Purchase {
@@ -47,30 +56,32 @@ impl Purchase {
     /// assert!((payback.present_value.percentile(0.5).value - 298.843).abs() < 1e-3);
     /// ```
     pub fn payback(&self, saved: &[f64], futures: u32, seed: u64) -> Payback {
-        let played: Vec<(f64, f64)> = (0..futures).map(|future| self.future(saved, seed, future)).collect();
-        let years = |yearly: f64| {
+        let played: Vec<Future> = (0..futures).map(|future| self.future(saved, seed, future)).collect();
+        // How many it takes of what saves so much.
+        let until_back = |saving: f64| {
             if self.price <= 0.0 {
                 0.0
-            } else if yearly > 0.0 {
-                self.price / yearly
+            } else if saving > 0.0 {
+                self.price / saving
             } else {
                 f64::INFINITY
             }
         };
-        let pays = played.iter().filter(|(_, worth)| *worth > 0.0).count();
+        let pays = played.iter().filter(|future| future.worth > 0.0).count();
+        let sorted = |figure: &dyn Fn(&Future) -> f64| Sorted::new(played.iter().map(figure));
         Payback {
-            yearly: Sorted::new(played.iter().map(|(yearly, _)| *yearly)),
-            years: Sorted::new(played.iter().map(|(yearly, _)| years(*yearly))),
-            present_value: Sorted::new(played.iter().map(|(_, worth)| *worth)),
+            yearly: sorted(&|future| future.yearly),
+            years: sorted(&|future| until_back(future.yearly)),
+            jobs: sorted(&|future| until_back(future.per_job)),
+            present_value: sorted(&|future| future.worth),
             pays: share(pays, played.len()),
         }
     }
 
-    /// Mean saving of a year, and the present value, of one future.
-    fn future(&self, saved: &[f64], seed: u64, future: u32) -> (f64, f64) {
+    fn future(&self, saved: &[f64], seed: u64, future: u32) -> Future {
         let (fewest, most) = self.jobs_per_year;
         let mut luck = Series::new(seed, future);
-        let (mut sum, mut worth, mut discount) = (0.0, -self.price, 1.0);
+        let (mut sum, mut all, mut worth, mut discount) = (0.0, 0, -self.price, 1.0);
         for _ in 0..self.years {
             discount /= 1.0 + self.interest;
             let jobs = fewest + luck.below(u64::from(most.saturating_sub(fewest)) + 1) as u32;
@@ -79,9 +90,11 @@ impl Purchase {
                 n => (0..jobs).map(|_| saved[luck.below(n as u64) as usize]).sum(),
             };
             sum += year;
+            all += u64::from(jobs);
             worth += year * discount;
         }
-        (if self.years == 0 { 0.0 } else { sum / f64::from(self.years) }, worth)
+        let mean = |of: f64| if of > 0.0 { sum / of } else { 0.0 };
+        Future { yearly: mean(f64::from(self.years)), per_job: mean(all as f64), worth }
     }
 }
 
@@ -106,6 +119,7 @@ mod tests {
             };
             close(payback.yearly.percentile(0.5).value, yearly);
             close(payback.years.percentile(0.1).value, 950.0 / yearly);
+            close(payback.jobs.percentile(0.5).value, 950.0 / 14.5);
             close(payback.present_value.percentile(0.9).value, yearly * factor - 950.0);
             assert_eq!(payback.pays.value, f64::from(u8::from(yearly * factor > 950.0)));
         }
@@ -131,6 +145,7 @@ mod tests {
         for saved in [&[][..], &[0.0][..], &[-3.0][..]] {
             let payback = purchase.payback(saved, 10, 1);
             assert_eq!(payback.years.percentile(0.1).value, f64::INFINITY);
+            assert_eq!(payback.jobs.percentile(0.1).value, f64::INFINITY);
             assert_eq!(payback.pays.value, 0.0);
         }
         assert_eq!(Purchase { years: 0, ..purchase }.payback(&[9.0], 4, 1).yearly.percentile(0.5).value, 0.0);

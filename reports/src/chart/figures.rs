@@ -1,7 +1,8 @@
 //! All figures of a forecast in one go.
 
-use super::{ChartError, Size, completion, progress, relief, rivals, saved, timeline, waiting};
+use super::{ChartError, Size, bucket_worth, completion, progress, relief, rivals, saved, timeline, waiting};
 use crate::comparison::Comparison;
+use crate::findings::buckets::BucketsSays;
 use crate::findings::comparison::ComparisonSays;
 use crate::forecast::Forecast;
 
@@ -53,6 +54,18 @@ pub fn rival_figures(
     add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;
     let data = saved::prepare_money(says);
     add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;
+    Ok(figures)
+}
+
+/// The figures of buckets that there is something to draw in: `saved` and, where worth was asked for, `worth`.
+///
+/// # Errors
+/// If the drawing library fails or the size has no room for a figure.
+pub fn bucket_figures(says: &BucketsSays, size: Size) -> Result<Vec<Figure>, ChartError> {
+    let mut figures = Vec::new();
+    for data in [bucket_worth::prepare_saved(says), bucket_worth::prepare_worth(says)] {
+        add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;
+    }
     Ok(figures)
 }
 

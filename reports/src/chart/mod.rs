@@ -14,6 +14,7 @@
 //! | [`parts`] | what is the cost made of |
 //! | [`rivals`] | which of several jobs is done sooner |
 //! | [`saved`] | what each of them saves against the first |
+//! | [`bucket_worth`] | what buckets save and are worth |
 //! | [`curve`], [`heat`] | where going on stops to pay, over one thing or two |
 //! | [`timeline`] | what happens in one run, minute by minute |
 //!
@@ -23,6 +24,7 @@
 //! a phone; [`Size::PHONE`] is drawn for it.
 
 mod axis;
+pub mod bucket_worth;
 pub mod completion;
 pub mod curve;
 mod days;
@@ -59,7 +61,7 @@ mod look;
 
 pub use days::Days;
 pub use doing::Doing;
-pub use figures::{Figure, figures, rival_figures};
+pub use figures::{Figure, bucket_figures, figures, rival_figures};
 pub use swept::sweep_figures;
 
 /// How large a figure is drawn \[px\]. It scales to any width; the letters are sized so that it stays legible at a phone's.

@@ -1,5 +1,6 @@
 //! The command line: what can be typed, and what it means.
 
+mod buckets;
 mod check;
 mod compare;
 mod forecast;
@@ -8,6 +9,7 @@ mod quote;
 mod replay;
 mod sweep;
 
+pub use buckets::BucketsArgs;
 pub use check::CheckArgs;
 pub use compare::CompareArgs;
 pub use forecast::ForecastArgs;
@@ -37,6 +39,7 @@ Examples:
   heapcast forecast arena.toml --by 15:00    and the chance of being done by three
   heapcast compare arena.toml                which of its alternatives to take
   heapcast quote arena.toml                  what to ask for it, and a page for the client
+  heapcast buckets arena.toml buckets.csv    would another bucket pay
   heapcast sweep arena.toml --vary \"rakers 1..4\"   where it stops to pay
   heapcast replay arena.toml                 one run step by step
 
@@ -64,6 +67,9 @@ pub enum Command {
     /// Tell what to ask for the job: a price and its risk, hours and a rate, and a page for the client
     #[command(after_long_help = quote::EXAMPLES)]
     Quote(QuoteArgs),
+    /// Try the buckets of a list: may the loader lift them, do they pass the gates, what do they save, do they pay
+    #[command(after_long_help = buckets::EXAMPLES)]
+    Buckets(BucketsArgs),
     /// Run the job over a range of one or two things: where it stops to pay, and the cheapest that is done in time
     #[command(after_long_help = sweep::EXAMPLES)]
     Sweep(SweepArgs),

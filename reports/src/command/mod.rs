@@ -1,5 +1,6 @@
 //! What each command does: read, run, write, tell.
 
+mod buckets;
 mod check;
 mod compare;
 mod forecast;
@@ -21,6 +22,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
         Command::Forecast(args) => forecast::run(args),
         Command::Compare(args) => compare::run(args),
         Command::Quote(args) => quote::run(args),
+        Command::Buckets(args) => buckets::run(args),
         Command::Sweep(args) => sweep::run(args),
         Command::Replay(args) => replay::run(args),
         Command::Check(args) => check::run(args),

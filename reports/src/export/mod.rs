@@ -3,6 +3,8 @@
 //! Headers never depend on the data. Units stand in the names of columns; volumes and fuel stand in metric and in US
 //! units. What is unknown is an empty field in CSV and `null` in JSON, never 0. Times are exact to the microsecond.
 
+mod buckets_csv;
+mod buckets_json;
 mod comparison_csv;
 mod comparison_json;
 mod events_csv;
@@ -17,6 +19,8 @@ mod sweep_csv;
 mod sweep_json;
 mod table;
 
+pub use buckets_csv::buckets_csv;
+pub use buckets_json::buckets_json;
 pub use comparison_csv::{comparison_csv, differences_csv};
 pub use comparison_json::comparison_json;
 pub use events_csv::events_csv;

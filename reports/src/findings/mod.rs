@@ -3,6 +3,7 @@
 
 mod amounts;
 mod assumed;
+pub mod buckets;
 pub mod comparison;
 mod done_by;
 mod handbook;

@@ -6,6 +6,7 @@
 
 mod amounts;
 mod assumed;
+mod buckets;
 mod cautions;
 mod charts;
 mod comparison;
@@ -27,6 +28,7 @@ mod words;
 #[cfg(test)]
 mod tests;
 
+pub use buckets::buckets_page;
 pub use comparison::comparison_page;
 pub use quote::{client_page, quote_page};
 pub use sweep::sweep_page;

@@ -1,6 +1,7 @@
 //! Results laid out for a screen of a given width. Text comes out with bold headings; whoever prints it takes the
 //! styling away where it is not wanted.
 
+mod buckets;
 mod check;
 mod comparison;
 mod layout;
@@ -10,6 +11,7 @@ mod replay;
 mod summary;
 mod sweep;
 
+pub use buckets::{buckets, buckets_files};
 pub use check::{check, verdict};
 pub use comparison::{comparison, comparison_files};
 pub use problems::{Snippets, problems};

@@ -13,6 +13,7 @@ mod tests;
 
 pub use choice::{ChoiceSays, Cost, SHARES};
 pub use saved::{Difference, Saved, SavedSaid};
+pub(crate) use saved::{Unit, mean_estimate, saved, share_estimate};
 pub use told::{assumptions_of_all, cautions_of_all};
 pub use verdict::Verdict;
 

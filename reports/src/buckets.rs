@@ -1,0 +1,243 @@
+//! Buckets held against today's: the bundle that the screen, the page, the charts and the files are drawn from.
+
+use crate::failure::Failure;
+use crate::forecast::{Provenance, seconds};
+use scenarios::units::System;
+use scenarios::{Bucket, BucketList, Fitted, Scenario, with_bucket};
+use sim::{Improvement, Job, Paired, Payback, Plan, Purchase, Relief, Runs, Study, paired};
+
+/// What is wanted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wanted {
+    /// The loader the buckets are for (index in the job).
+    pub loader: usize,
+    /// Row of the list that is today's bucket; `None` for the one in the file.
+    pub today: Option<usize>,
+    /// Hand barrows to try in place of the loader; 0 for none.
+    pub barrows: u32,
+    /// Seed of all luck.
+    pub seed: u64,
+    /// Runs of each.
+    pub runs: u32,
+    /// How the bucket would be used, if its worth is asked for.
+    pub usage: Option<Usage>,
+}
+
+/// How much a bucket would be used, and what that is worth.
+#[derive(Clone, Debug, PartialEq, serde::Serialize)]
+pub struct Usage {
+    /// Fewest and most jobs like this one in a year.
+    pub jobs_per_year: (u32, u32),
+    /// What an hour saved on a job is worth \[money/h\].
+    pub hour_worth: f64,
+    /// In which currency.
+    pub currency: String,
+    /// Years the bucket is used.
+    pub years: u32,
+    /// Yearly interest as a share.
+    pub interest: f64,
+}
+
+/// Futures played for each bucket: the share of them that pays is then known to about 1 % (our own choice).
+pub const FUTURES: u32 = 4_000;
+
+/// Buckets held against today's.
+pub struct Buckets {
+    /// The job with today's bucket.
+    pub scenario: Scenario,
+    /// The list as read.
+    pub list: BucketList,
+    /// What was wanted.
+    pub wanted: Wanted,
+    /// The runs with today's bucket.
+    pub today: Study,
+    /// Every bucket of the list, in its order.
+    pub tried: Vec<Tried>,
+    /// Hand barrows in place of the loader, or why they cannot be; `None` if they were not asked for.
+    pub barrow: Option<Result<ByHand, String>>,
+    /// What would help today's job, most minutes first; that all material be there at the start among it.
+    pub helps: Vec<Help>,
+    /// Units to show.
+    pub units: System,
+    /// What it takes to get the same answer again.
+    pub provenance: Provenance,
+}
+
+/// A bucket that was tried.
+pub struct Tried {
+    /// The bucket.
+    pub bucket: Bucket,
+    /// The same on the loader.
+    pub fitted: Fitted,
+    /// Its runs; `None` where the job cannot be done with it.
+    pub study: Option<Study>,
+    /// What it is worth, if that is asked for and there are runs. Without a price: of a bucket that costs nothing.
+    pub payback: Option<Payback>,
+}
+
+/// The job done with hand barrows.
+pub struct ByHand {
+    /// The job.
+    pub scenario: Scenario,
+    /// Its runs.
+    pub study: Study,
+}
+
+/// Something else than a bucket that may help.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Help {
+    /// One thing of the crew or the ground made better.
+    Better(Relief),
+    /// All that is delivered during the job lies at the pile before it begins: time saved \[s\].
+    AllThere(Paired),
+}
+
+impl Help {
+    /// Working time saved \[s\], mean.
+    pub fn saved_s(&self) -> sim::Mean {
+        match self {
+            Self::Better(relief) => relief.saved_s,
+            Self::AllThere(paired) => paired.mean,
+        }
+    }
+}
+
+impl Buckets {
+    /// Tries every bucket with the same luck. `made` is told of runs as they are finished, from any thread.
+    ///
+    /// # Errors
+    /// If today's bucket does not fit the job, the model has no meaning for the job, or a run can make no progress.
+    pub fn new(
+        mut scenario: Scenario,
+        list: BucketList,
+        wanted: Wanted,
+        command: String,
+        made: impl Fn(u32) + Sync,
+    ) -> Result<Self, Failure> {
+        let row = wanted.today.and_then(|row| list.buckets.get(row));
+        let fitted: Vec<Fitted> =
+            list.buckets.iter().map(|bucket| with_bucket(&scenario, wanted.loader, bucket, row)).collect();
+        if let Some(today) = wanted.today {
+            scenario.job = todays_job(&list.buckets[today], &fitted[today])?;
+        }
+        let refused = |error| Failure::Job { file: scenario.file.clone(), error };
+        let plan = Plan::new(&scenario.job).map_err(refused)?;
+        let run = |job: &Job| -> Result<Study, Failure> {
+            Ok(Study::new(
+                &plan.variant(job).map_err(refused)?,
+                wanted.seed,
+                Runs::Exactly(wanted.runs),
+                &made,
+            )?)
+        };
+        let today = run(&scenario.job)?;
+        let one = |(bucket, fitted): (&Bucket, Fitted)| {
+            let same = fitted.job.as_ref() == Some(&scenario.job);
+            let study = match &fitted.job {
+                Some(_) if same => Some(today.clone()),
+                Some(job) => Some(run(job)?),
+                None => None,
+            };
+            let payback =
+                study.as_ref().filter(|_| !same).and_then(|study| worth(bucket, &today, study, &wanted));
+            Ok(Tried { bucket: bucket.clone(), fitted, study, payback })
+        };
+        let tried = list.buckets.iter().zip(fitted).map(one).collect::<Result<Vec<_>, Failure>>()?;
+        let barrow = match wanted.barrows {
+            0 => None,
+            count => Some(match scenarios::barrow(&scenario, wanted.loader, count) {
+                Ok(by_hand) => Ok(ByHand { study: run(&by_hand.job)?, scenario: by_hand }),
+                Err(why) => Err(why),
+            }),
+        };
+        let helps = helps(&scenario.job, &today, &run, &made)?;
+        let provenance = Provenance::new(&scenario, wanted.seed, wanted.runs, command);
+        let units = scenario.units;
+        Ok(Self { scenario, list, wanted, today, tried, barrow, helps, units, provenance })
+    }
+
+    /// Runs made in all at the most, for a progress bar.
+    pub fn runs_at_most(scenario: &Scenario, list: &BucketList, wanted: &Wanted) -> u64 {
+        let improved = Improvement::ALL.iter().filter(|i| i.of(&scenario.job).is_some()).count();
+        let others = usize::from(wanted.barrows > 0) + usize::from(all_there(&scenario.job).is_some());
+        u64::from(wanted.runs) * (1 + list.buckets.len() + improved + others) as u64
+    }
+
+    /// Name of the loader the buckets are for.
+    pub fn loader(&self) -> &str {
+        self.scenario.job.loaders.get(self.wanted.loader).map_or("", |loader| loader.name.as_str())
+    }
+
+    /// Time saved against today's bucket, run by run \[s\].
+    pub fn saved_s(&self, with: &Study) -> Paired {
+        paired(&self.today.outcomes, &with.outcomes, |o| seconds(o.finish.working))
+    }
+
+    /// All that was used, in a line.
+    pub fn made_with(&self) -> String {
+        let hash = self.list.hash.get(..12).unwrap_or(&self.list.hash);
+        format!("{} of each, list {hash}", self.provenance.words())
+    }
+}
+
+fn todays_job(bucket: &Bucket, fitted: &Fitted) -> Result<Job, Failure> {
+    fitted.job.clone().ok_or_else(|| {
+        let why = match fitted.gates.through {
+            scenarios::Through::Refused => &fitted.gates.words,
+            _ => &fitted.lift.words,
+        };
+        Failure::Asked(format!(
+            "--today \"{}\": the job cannot be done with this bucket: {why} Name the bucket that is on the loader today; nothing \
+             was written",
+            bucket.name
+        ))
+    })
+}
+
+/// What a bucket is worth: minutes saved at what an hour is worth, over years of jobs.
+fn worth(bucket: &Bucket, today: &Study, with: &Study, wanted: &Wanted) -> Option<Payback> {
+    let usage = wanted.usage.as_ref()?;
+    let hours = |study: &Study| {
+        study.outcomes.iter().map(|o| seconds(o.finish.working) / 3_600.0).collect::<Vec<_>>()
+    };
+    let saved: Vec<f64> =
+        hours(today).iter().zip(hours(with)).map(|(today, with)| (today - with) * usage.hour_worth).collect();
+    let purchase = Purchase {
+        price: bucket.price.unwrap_or(0.0),
+        jobs_per_year: usage.jobs_per_year,
+        years: usage.years,
+        interest: usage.interest,
+    };
+    Some(purchase.payback(&saved, FUTURES, wanted.seed))
+}
+
+/// The job with all that is to be delivered at the pile from the start; `None` if nothing is to be delivered.
+fn all_there(job: &Job) -> Option<Job> {
+    let mut job = job.clone();
+    let mut moved = false;
+    for pile in &mut job.stockpiles {
+        for delivery in std::mem::take(&mut pile.deliveries) {
+            pile.on_hand_m3 += delivery.volume_m3;
+            moved = true;
+        }
+    }
+    moved.then_some(job)
+}
+
+fn helps(
+    job: &Job,
+    today: &Study,
+    run: &impl Fn(&Job) -> Result<Study, Failure>,
+    made: &(impl Fn(u32) + Sync),
+) -> Result<Vec<Help>, Failure> {
+    // A bucket is what the list is for.
+    let others = sim::relief(job, today, today.runs(), made)?.into_iter();
+    let mut all: Vec<Help> =
+        others.filter(|relief| relief.improvement != Improvement::LargerBucket).map(Help::Better).collect();
+    if let Some(there) = all_there(job) {
+        let study = run(&there)?;
+        all.push(Help::AllThere(paired(&today.outcomes, &study.outcomes, |o| seconds(o.finish.working))));
+    }
+    all.sort_by(|a, b| b.saved_s().value.total_cmp(&a.saved_s().value));
+    Ok(all)
+}

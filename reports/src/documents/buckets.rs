@@ -1,0 +1,37 @@
+//! All files of buckets held against today's.
+
+use super::{document, drawing, failed, undrawn};
+use crate::buckets::Buckets;
+use crate::chart::{Size, bucket_figures};
+use crate::export;
+use crate::failure::Failure;
+use crate::findings::buckets::BucketsSays;
+use crate::output_folder::Document;
+use crate::page::buckets_page;
+
+/// Files of buckets; a chart that there is nothing to draw in is left out.
+pub const BUCKETS: [&str; 5] = ["report.html", "summary.json", "buckets.csv", "saved.svg", "worth.svg"];
+
+/// `summary.json`.
+///
+/// # Errors
+/// If it cannot be put together.
+pub fn summary(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, Failure> {
+    export::buckets_json(all, says).map_err(|error| failed("summary.json", &error))
+}
+
+/// All files.
+///
+/// # Errors
+/// If one of them cannot be put together.
+pub fn of_buckets(all: &Buckets, says: &BucketsSays) -> Result<Vec<Document>, Failure> {
+    let drawn = |size| bucket_figures(says, size).map_err(|error| undrawn("the charts", &error));
+    let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
+    let mut documents = vec![
+        Document { name: "report.html", bytes: buckets_page(all, says, &wide, &narrow).into_bytes() },
+        Document { name: "summary.json", bytes: summary(all, says)? },
+        document("buckets.csv", export::buckets_csv(all, says))?,
+    ];
+    documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &BUCKETS, &all.provenance)));
+    Ok(documents)
+}

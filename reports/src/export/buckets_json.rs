@@ -1,0 +1,51 @@
+//! `summary.json` of buckets: everything that stands on the screen, for programs.
+
+use super::summary_json::{Reading, Told, bytes};
+use super::table::ExportError;
+use crate::buckets::{Buckets, FUTURES};
+use crate::findings::buckets::BucketsSays;
+use crate::forecast::Provenance;
+use serde::Serialize;
+
+#[derive(Serialize)]
+struct List<'a> {
+    file: &'a str,
+    sha256: &'a str,
+    currency: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+struct Summary<'a> {
+    provenance: &'a Provenance,
+    list: List<'a>,
+    scenario: Told<'a>,
+    reading: Reading,
+    saved_is: &'static str,
+    worth_is: String,
+    #[serde(flatten)]
+    says: &'a BucketsSays,
+}
+
+/// Everything that is said of buckets.
+///
+/// # Errors
+/// If the document cannot be written.
+pub fn buckets_json(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, ExportError> {
+    bytes(&Summary {
+        provenance: &all.provenance,
+        list: List {
+            file: &all.list.file,
+            sha256: &all.list.hash,
+            currency: Some(all.list.currency.as_str()).filter(|c| !c.is_empty()),
+        },
+        scenario: Told::new(&all.scenario, all.units),
+        reading: Reading::new(),
+        saved_is: "today's job less the other, run by run with the same luck; above 0 where the other saves; seconds of working \
+                   time, and money",
+        worth_is: format!(
+            "P10, P50 and P90 of {FUTURES} futures; in years and hours null stands for never; present value at the end of each \
+             year, discounted yearly, less the price"
+        ),
+        says,
+    })
+}

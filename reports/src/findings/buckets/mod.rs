@@ -1,0 +1,62 @@
+//! What is said of buckets before one is bought: the verdict, each bucket by itself, what it is worth, what would help more.
+
+mod help;
+mod row;
+mod told;
+mod verdict;
+mod worth;
+
+pub use help::HelpLine;
+pub use row::{BarrowSays, BucketSays, Runs, Standing, TodaySays};
+pub use told::{assumptions_of_all, cautions_of_all};
+pub use verdict::Verdict;
+pub use worth::WorthSays;
+
+use crate::buckets::{Buckets, Usage};
+use crate::findings::{Assumed, Warnings, assumed, warnings};
+use serde::Serialize;
+
+/// Everything said.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct BucketsSays {
+    /// Which to buy.
+    pub verdict: Verdict,
+    /// The loader the buckets are for.
+    pub loader: String,
+    /// The job as it is today.
+    pub today: TodaySays,
+    /// Every bucket of the list.
+    pub buckets: Vec<BucketSays>,
+    /// Hand barrows in place of the loader.
+    pub barrow: Option<BarrowSays>,
+    /// What else would help, most minutes first.
+    pub helps: Vec<HelpLine>,
+    /// How a bucket would be used; `None` where its worth was not asked for.
+    pub usage: Option<Usage>,
+    /// What is counted as worth, and what is not.
+    pub counted: String,
+    /// What to heed, of all jobs together.
+    pub warnings: Warnings,
+    /// What was assumed, of all jobs together.
+    pub assumed: Assumed,
+}
+
+/// Everything said of these buckets.
+pub fn buckets(all: &Buckets) -> BucketsSays {
+    let rows = row::buckets(all);
+    let helps = help::helps(all);
+    let today = row::today(all);
+    let barrow = row::barrow(all);
+    BucketsSays {
+        verdict: verdict::verdict(all, &today, &rows, barrow.as_ref(), &helps),
+        loader: all.loader().to_owned(),
+        counted: worth::counted(all),
+        usage: all.wanted.usage.clone(),
+        warnings: warnings(&cautions_of_all(all)),
+        assumed: assumed(&assumptions_of_all(all)),
+        buckets: rows,
+        today,
+        barrow,
+        helps,
+    }
+}

@@ -1,0 +1,145 @@
+//! Buckets on one screen: the verdict first, then each against today's.
+
+use super::layout::{Layout, lines};
+use super::summary::{titled, usual_line, warning_lines};
+use crate::buckets::Buckets;
+use crate::findings::buckets::{BucketSays, BucketsSays, Runs, Standing};
+use crate::findings::sentence;
+use scenarios::units::figure;
+use std::path::Path;
+
+/// Everything a person needs to decide.
+pub fn buckets(all: &Buckets, says: &BucketsSays, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let width = layout.body_width();
+    let verdict = &says.verdict;
+    layout
+        .section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), says.loader)])
+        .gap()
+        .section(
+            "Which to buy",
+            std::iter::once(verdict.answer.clone()).chain(verdict.besides.iter().cloned()),
+        )
+        .gap()
+        .section("Today", today_lines(says))
+        .gap()
+        .section("Lift and gates", fit_lines(says, width))
+        .gap()
+        .section("Minutes", minutes_lines(says, width));
+    if says.usage.is_some() {
+        layout.gap().section("Does it pay", worth_lines(says, width));
+    }
+    layout.section("Counted", [says.counted.clone()]).gap();
+    if !says.warnings.doubtful.is_empty() {
+        layout.section("Warnings", warning_lines(&says.warnings.doubtful, &all.scenario.file));
+    }
+    layout.section("Assumed", [says.assumed.sentence.clone()]);
+    if !says.warnings.usual.is_empty() {
+        layout.section("Take care", [usual_line(&says.warnings.usual)]);
+    }
+    layout.text()
+}
+
+/// Where the files are and how to get the same answer again.
+pub fn buckets_files(all: &Buckets, folder: &Path, columns: u16) -> String {
+    let shown = folder.display();
+    Layout::new(columns)
+        .section(
+            "Files",
+            [format!("{shown}/report.html to read and print; buckets.csv and the charts beside it.")],
+        )
+        .section("Made with", [all.made_with()])
+        .text()
+}
+
+fn today_lines(says: &BucketsSays) -> Vec<String> {
+    let today = &says.today;
+    let times: Vec<String> =
+        today.runs.finish.iter().map(|at| format!("{} {} ({})", at.label, at.duration, at.known)).collect();
+    vec![
+        format!(
+            "{}: {} loads (P50), {}.",
+            sentence_start(&today.what),
+            figure(today.runs.loads.value),
+            times.join(", ")
+        ),
+        sentence(&today.runs.held_up),
+    ]
+}
+
+fn sentence_start(what: &str) -> String {
+    crate::findings::capital(what)
+}
+
+fn mark(bucket: &BucketSays) -> String {
+    match bucket.standing {
+        Standing::Fits => String::new(),
+        Standing::Today => "today's".into(),
+        Standing::OverLift => "over the lift".into(),
+        Standing::NotThrough | Standing::Refused => "no".into(),
+    }
+}
+
+fn fit_lines(says: &BucketsSays, width: u16) -> Vec<String> {
+    let rows = says.buckets.iter().map(|bucket| {
+        let what = bucket.what.split(',').next().unwrap_or_default().replace(" heaped", "");
+        vec![
+            bucket.name.clone(),
+            what,
+            bucket.lift_short.clone(),
+            bucket.gates_short.clone(),
+            bucket.price_said.clone().unwrap_or_else(|| "none".into()),
+            mark(bucket),
+        ]
+    });
+    let header = ["", "heaped", "of the lift", "gate", "price", ""];
+    let mut all = lines(&header, rows.collect(), &[1, 2, 3, 4], width);
+    let refused = says.buckets.iter().filter(|bucket| bucket.standing == Standing::Refused);
+    all.extend(refused.map(|bucket| {
+        let words = if bucket.out_of_reach.is_empty() { &bucket.lift } else { &bucket.gates };
+        format!("{}: {words}", bucket.name)
+    }));
+    all.push(
+        "A load over the lift is cut. The machine's manual decides what may be lifted, not this table."
+            .into(),
+    );
+    all
+}
+
+fn minutes_lines(says: &BucketsSays, width: u16) -> Vec<String> {
+    let row = |name: &str, runs: &Runs| {
+        let said = &runs.saved.said;
+        let mut row = vec![name.to_owned(), figure(runs.loads.value)];
+        row.extend(runs.finish.iter().map(|at| at.duration.clone()));
+        row.extend([said.mean.clone(), said.eight_in_ten.clone(), runs.held_up_short.clone()]);
+        row
+    };
+    let others = says.buckets.iter().filter(|bucket| bucket.standing != Standing::Today);
+    let mut rows: Vec<Vec<String>> =
+        others.filter_map(|bucket| Some(row(&bucket.name, bucket.runs.as_ref()?))).collect();
+    rows.extend(says.barrow.iter().filter_map(|barrow| Some(row(&barrow.name, barrow.runs.as_ref()?))));
+    let header = ["", "loads", "P50", "P80", "saves on average", "8 jobs in 10", "who waits"];
+    let mut all = lines(&header, rows, &[1, 2, 3, 4], width);
+    all.extend(
+        says.barrow.iter().map(|barrow| format!("{}: {}", sentence_start(&barrow.name), barrow.words)),
+    );
+    all
+}
+
+fn worth_lines(says: &BucketsSays, width: u16) -> Vec<String> {
+    let rows = says.buckets.iter().filter_map(|bucket| {
+        let said = &bucket.worth.as_ref()?.said;
+        Some(vec![
+            bucket.name.clone(),
+            said.yearly.clone(),
+            said.years.clone(),
+            said.hours.clone(),
+            said.present_value.clone(),
+            said.pays.clone(),
+        ])
+    });
+    let years = says.usage.as_ref().map_or(0, |usage| usage.years);
+    let worth = format!("worth, {years} years");
+    let header = ["", "a year", "paid back in", "hours on jobs", worth.as_str(), "pays"];
+    lines(&header, rows.collect(), &[1, 2, 3, 4, 5], width)
+}
