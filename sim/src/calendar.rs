@@ -93,4 +93,13 @@ mod tests {
             assert_eq!((calendar.time_of(4), calendar.time_of(0)), (Some(31), None));
         }
     }
+
+    #[test]
+    fn a_calendar_that_forgets_is_as_new() {
+        let mut calendar = Calendar::new(5);
+        calendar.set(3, 20);
+        calendar.clear();
+        assert!(calendar.first().0 > END_OF_TIME);
+        assert_eq!(calendar.time_of(3), None);
+    }
 }

@@ -47,3 +47,110 @@ impl CostParts {
         self.labour + self.machine + self.fuel + self.set_up_and_clean_up + self.fixed
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::*;
+    use crate::outcome::{Moment, PROGRESS_PARTS};
+    use crate::{Distribution, SECOND};
+
+    fn loader(machine_cost_per_h: f64, operator_cost_per_h: f64) -> Loader {
+        Loader {
+            name: "loader".into(),
+            heaped_m3: 1.0,
+            struck_m3: None,
+            rated_lift_kg: None,
+            lift_share: 0.5,
+            width_m: 1.0,
+            loaded_m_per_s: 1.0,
+            empty_m_per_s: 1.0,
+            load_s: 1.0,
+            dump_s: 1.0,
+            start_stop_s: 0.0,
+            spread_s_per_m3: 0.0,
+            machine_cost_per_h,
+            operator_cost_per_h,
+            fuel_working_l_per_h: 0.0,
+            fuel_idling_l_per_h: 0.0,
+            stoppages: None,
+        }
+    }
+
+    fn job() -> Job {
+        let raker = |cost_per_h| Raker {
+            name: "raker".into(),
+            rate_m3_per_h: 20.0,
+            start_zone: 0,
+            walking_m_per_s: 1.0,
+            cost_per_h,
+        };
+        Job {
+            material: Material { name: "chips".into(), density_kg_per_m3: 250.0, fill_factor: 1.0 },
+            zones: vec![],
+            stockpiles: vec![],
+            passes: vec![],
+            loaders: vec![loader(20.0, 30.0), loader(40.0, 50.0)],
+            rakers: vec![raker(10.0), raker(15.0), raker(20.0)],
+            raking: Raking { together: None, fatigue: None, spread_share: 0.0, stand_clear: false },
+            fill_order: FillOrder::AsListed,
+            finish: FinishRule::AreaCovered,
+            shift: Shift {
+                start_s: 0.0,
+                end_s: None,
+                breaks: vec![],
+                set_up_s: Distribution::Constant(0.0),
+                clean_up_s: Distribution::Constant(0.0),
+            },
+            chance: Chance::none(),
+            prices: Prices { fuel_per_l: 2.0, material: 700.0 },
+        }
+    }
+
+    /// Four hours on the job; set-up of half an hour and clean-up of a quarter for everybody.
+    fn outcome(job: &Job) -> Outcome {
+        let hours = |h: f64| (h * 3_600.0) as Micros * SECOND;
+        let (loaders, rakers) = (job.loaders.len() as f64, job.rakers.len() as f64);
+        let finish = Moment { working: hours(4.0), clock: hours(20.0) };
+        let mut outcome = Outcome {
+            run: 0,
+            completion: finish,
+            finish,
+            loads: 9,
+            placed_m3: 9.0,
+            left_over_m3: 0.0,
+            short_m3: 0.0,
+            fuel_l: 6.0,
+            labour_h: 20.0,
+            cost: 0.0,
+            loaders: [0; _],
+            rakers: [0; _],
+            progress: [0; PROGRESS_PARTS],
+        };
+        outcome.loaders[LoaderActivity::SetUp as usize] = hours(0.5 * loaders);
+        outcome.loaders[LoaderActivity::CleanUp as usize] = hours(0.25 * loaders);
+        outcome.rakers[RakerActivity::SetUp as usize] = hours(0.5 * rakers);
+        outcome.rakers[RakerActivity::CleanUp as usize] = hours(0.25 * rakers);
+        outcome
+    }
+
+    #[test]
+    fn a_cost_is_taken_apart_by_hand() {
+        let job = job();
+        let parts = CostParts::of(&job, &outcome(&job));
+        // 3.25 h at work: operators 80/h and rakers 45/h; machines 60/h. 0.75 h of all three.
+        assert_eq!(parts.labour, 3.25 * 125.0);
+        assert_eq!(parts.machine, 3.25 * 60.0);
+        assert_eq!(parts.set_up_and_clean_up, 0.75 * 185.0);
+        assert_eq!((parts.fuel, parts.fixed), (12.0, 700.0));
+        assert_eq!(parts.total(), 4.0 * 185.0 + 12.0 + 700.0);
+    }
+
+    #[test]
+    fn without_rakers_nobody_rakes_for_money() {
+        let mut job = job();
+        job.rakers.clear();
+        let parts = CostParts::of(&job, &outcome(&job));
+        assert_eq!((parts.labour, parts.set_up_and_clean_up), (3.25 * 80.0, 0.75 * 140.0));
+    }
+}
