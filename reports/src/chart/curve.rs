@@ -1,5 +1,6 @@
 //! A figure over a range of one thing: the middle run, the line to plan on, and the band in which eight runs of ten lie.
 
+mod marks;
 mod sketch;
 
 pub use sketch::draw;

@@ -26,7 +26,7 @@ pub struct SweepArgs {
     /// The job.
     #[command(flatten)]
     pub job: JobArgs,
-    /// What to vary and over which values, such as \"rakers 1..4\"; given twice, every value of one with every of the other
+    /// What to vary and over which values, such as "rakers 1..4"; given twice, every value of one with every of the other
     #[arg(long, value_name = "WHAT VALUES", required = true)]
     pub vary: Vec<Vary>,
     /// Find the cheapest that is done by this time of the clock: "15:00", "2:30 pm", "day 2 10:00"

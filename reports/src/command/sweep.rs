@@ -22,9 +22,10 @@ pub(super) fn run(args: &SweepArgs) -> Result<(), Failure> {
     let scenarios = grid(&args.vary, &file, &selection)?;
     let folder = OutputFolder::open(&args.out, &documents::sweep::FILES, Interrupt::listen())?;
     let sweep = with_threads(args.threads, || make(args, base, scenarios))??;
-    let documents = documents::sweep::all(&sweep)?;
+    let says = findings::sweep(&sweep);
+    let documents = documents::sweep::all(&sweep, &says)?;
     folder.replace(&documents)?;
-    tell(args, &sweep)
+    tell(args, &sweep, &says)
 }
 
 /// What clap cannot know is too much.
@@ -86,18 +87,18 @@ fn clock_typed(by_s: f64) -> String {
     scenarios::units::clock(by_s, scenarios::units::System::Metric)
 }
 
-fn tell(args: &SweepArgs, sweep: &Sweep) -> Result<(), Failure> {
+fn tell(args: &SweepArgs, sweep: &Sweep, says: &findings::SweepSays) -> Result<(), Failure> {
     if args.say.quiet {
-        return say::out(&format!("{}\n", findings::sweep(sweep).verdict));
+        return say::out(&format!("{}\n", says.verdict));
     }
     if args.say.json {
         for warning in warnings(&sweep.cautions()).doubtful {
             say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
         }
-        let json = export::sweep_json(sweep).map_err(|e| documents::failed("summary.json", &e))?;
+        let json = export::sweep_json(sweep, says).map_err(|e| documents::failed("summary.json", &e))?;
         return say::out_bytes(&json);
     }
     let width = say::width();
-    say::out(&text::sweep(sweep, width))?;
+    say::out(&text::sweep(sweep, says, width))?;
     say::out(&text::sweep_files(sweep, &args.out, width))
 }

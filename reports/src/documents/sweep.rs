@@ -4,7 +4,7 @@ use super::{document, drawing, undrawn};
 use crate::chart::{Size, sweep_figures};
 use crate::export;
 use crate::failure::Failure;
-use crate::findings;
+use crate::findings::sweep::SweepSays;
 use crate::output_folder::Document;
 use crate::page::sweep_page;
 use crate::sweep::Sweep;
@@ -16,14 +16,13 @@ pub const FILES: [&str; 5] = ["report.html", "summary.json", "sweep.csv", "sweep
 ///
 /// # Errors
 /// If one of them cannot be put together.
-pub fn all(sweep: &Sweep) -> Result<Vec<Document>, Failure> {
-    let says = findings::sweep::sweep(sweep);
-    let drawn = |size| sweep_figures(sweep, &says, size).map_err(|error| undrawn("the charts", &error));
+pub fn all(sweep: &Sweep, says: &SweepSays) -> Result<Vec<Document>, Failure> {
+    let drawn = |size| sweep_figures(sweep, says, size).map_err(|error| undrawn("the charts", &error));
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let mut documents = vec![
-        Document { name: "report.html", bytes: sweep_page(sweep, &says, &wide, &narrow).into_bytes() },
-        document("summary.json", export::sweep_json(sweep))?,
-        document("sweep.csv", export::sweep_csv(sweep))?,
+        Document { name: "report.html", bytes: sweep_page(sweep, says, &wide, &narrow).into_bytes() },
+        document("summary.json", export::sweep_json(sweep, says))?,
+        document("sweep.csv", export::sweep_csv(sweep, says))?,
     ];
     documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &FILES, &sweep.provenance)));
     Ok(documents)

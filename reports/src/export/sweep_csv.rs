@@ -2,7 +2,7 @@
 
 use super::table::{ExportError, number, table};
 use crate::findings::is_priced;
-use crate::findings::sweep::SHARES;
+use crate::findings::sweep::{SHARES, SweepSays};
 use crate::sweep::{Point, Run, Sweep};
 use scenarios::units::System;
 use sim::{Paired, Sorted};
@@ -51,9 +51,8 @@ fn header() -> Vec<String> {
 ///
 /// # Errors
 /// If the table cannot be written.
-pub fn sweep_csv(sweep: &Sweep) -> Result<Vec<u8>, ExportError> {
+pub fn sweep_csv(sweep: &Sweep, says: &SweepSays) -> Result<Vec<u8>, ExportError> {
     let header = header();
-    let says = crate::findings::sweep::sweep(sweep);
     let rows = sweep.points.iter().zip(&says.points).map(|(point, told)| {
         let mut row = things(sweep, point);
         row.extend(crew(sweep, point, told.as_it_stands));

@@ -2,7 +2,7 @@
 
 use super::summary_json::{Reading, Told, bytes};
 use super::table::ExportError;
-use crate::findings::sweep::{self, SweepSays};
+use crate::findings::sweep::{SHARES, SweepSays};
 use crate::findings::{Assumed, Warnings, assumed, warnings};
 use crate::forecast::Provenance;
 use crate::sweep::Sweep;
@@ -14,7 +14,7 @@ struct Document<'a> {
     scenario: Told<'a>,
     reading: Reading,
     percentiles: [f64; 4],
-    sweep: SweepSays,
+    sweep: &'a SweepSays,
     warnings: Warnings,
     assumed: Assumed,
 }
@@ -23,13 +23,13 @@ struct Document<'a> {
 ///
 /// # Errors
 /// If the document cannot be written.
-pub fn sweep_json(sweep: &Sweep) -> Result<Vec<u8>, ExportError> {
+pub fn sweep_json(sweep: &Sweep, says: &SweepSays) -> Result<Vec<u8>, ExportError> {
     bytes(&Document {
         provenance: &sweep.provenance,
         scenario: Told::new(&sweep.base, sweep.units),
         reading: Reading::new(),
-        percentiles: sweep::SHARES,
-        sweep: sweep::sweep(sweep),
+        percentiles: SHARES,
+        sweep: says,
         warnings: warnings(&sweep.cautions()),
         assumed: assumed(&sweep.assumptions()),
     })

@@ -11,29 +11,25 @@ use crate::sweep::Sweep;
 use std::path::Path;
 
 /// Everything a person needs to know of a sweep, the answers first.
-pub fn sweep(sweep: &Sweep, columns: u16) -> String {
+pub fn sweep(sweep: &Sweep, says: &SweepSays, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
-    let says = crate::findings::sweep::sweep(sweep);
     let base = &sweep.base;
-    layout
-        .section("The job", [titled(base), the_job(base, sweep.units)])
-        .section("Swept", swept(&says))
-        .gap();
+    layout.section("The job", [titled(base), the_job(base, sweep.units)]).section("Swept", swept(says)).gap();
     if let Some(by) = &says.by {
         layout.section(&format!("By {}", by.clock), [by.sentence.clone()]).gap();
     }
-    layout.section("What pays", pays(&says)).gap();
+    layout.section("What pays", pays(says)).gap();
     match (&says.money, says.unpriced) {
         (Some(money), _) => layout.section("Money", [money.sentence.clone()]).gap(),
         (None, Some(why)) => layout.section("Money", [format!("Not known: {why}.")]).gap(),
         _ => &mut layout,
     };
     if sweep.things.len() == 1 {
-        layout.section("Every point", rows::lines_of(&says, width)).gap();
-        layout.section("Who waits", rows::waits(&says, width));
+        layout.section("Every point", rows::lines_of(says, width)).gap();
+        layout.section("Who waits", rows::waits(says, width));
     } else {
-        layout.section("Every point", grid::lines_of(sweep, &says, width));
+        layout.section("Every point", grid::lines_of(sweep, says, width));
     }
     let (warnings, assumed) = (warnings(&sweep.cautions()), assumed(&sweep.assumptions()));
     layout.gap();
@@ -104,7 +100,8 @@ mod tests {
     use crate::sweep::Deadline;
 
     fn plain(sweep: &Sweep, columns: u16) -> String {
-        anstream::adapter::strip_str(&super::sweep(sweep, columns)).to_string()
+        anstream::adapter::strip_str(&super::sweep(sweep, &crate::findings::sweep::sweep(sweep), columns))
+            .to_string()
     }
 
     fn rakers(count: usize) -> Sweep {

@@ -1,11 +1,10 @@
 //! Draws the figure.
 
-use super::{CurveData, Scale, Spot};
+use super::{CurveData, Scale, Spot, marks};
 use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, upright, with_room};
 use crate::chart::legend::{Key, Legend, Sign};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::seal::About;
-use crate::chart::spread::{Wanted, spread};
 use crate::chart::stroke::Stroke;
 use crate::chart::ticks::{multiples, round_step, time_step};
 use crate::chart::words::{tick_clock, tick_duration};
@@ -63,7 +62,7 @@ impl<'a> Sketch<'a> {
         let labels = if data.spots.iter().all(|spot| spot.marks.is_empty()) {
             0.0
         } else {
-            label_rows(data, size) * strong.line() + soft.px
+            marks::rows(data, size) * strong.line() + soft.px
         };
         let top = labels_top + labels;
         let bottom = height - soft.px * 0.65 - soft.line() * (1.0 + x_name.len() as f64) - MARGIN * 0.5;
@@ -160,7 +159,11 @@ impl<'a> Sketch<'a> {
         grid(paper, self.area, &ticks)?;
         self.draw_line(paper)?;
         self.draw_curves(paper)?;
-        self.draw_marks(paper)?;
+        let at = |spot: &Spot| {
+            let highest = if self.data.varies() { spot.plan } else { spot.middle };
+            (self.x(spot.x), self.y(highest) - self.size.text() * 0.35)
+        };
+        marks::draw(paper, self.data, (self.labels_top, self.area.top), self.size, at)?;
         let width = f64::from(self.size.width);
         let kept = with_room(ticks, soft, MARGIN * 0.3, width - MARGIN * 0.3);
         let below = level(paper, self.area, &kept, soft)?;
@@ -244,54 +247,6 @@ impl<'a> Sketch<'a> {
         }
         middle.iter().try_for_each(|at| paper.dot(*at, dot * if many { 0.75 } else { 1.0 }, ink::MAIN))
     }
-
-    /// What marked points are, in a row above the curve, tied to them.
-    fn draw_marks(&self, paper: &Paper<'_>) -> Done {
-        let strong = Type::strong(self.size);
-        let marked: Vec<&Spot> = self.data.spots.iter().filter(|spot| !spot.marks.is_empty()).collect();
-        let (from, to) = (MARGIN, f64::from(self.size.width) - MARGIN);
-        let label = |spot: &&Spot| strong.shorten(&spot.marks, to - from);
-        let labels: Vec<String> = marked.iter().map(label).collect();
-        let wanted: Vec<Wanted> = marked
-            .iter()
-            .zip(&labels)
-            .map(|(spot, label)| Wanted { centre: self.x(spot.x), width: strong.width(label) })
-            .collect();
-        let places = spread(&wanted, from, to, strong.px * 0.7);
-        for ((spot, wanted), place) in marked.iter().zip(&wanted).zip(&places) {
-            let top = self.labels_top + place.row as f64 * strong.line();
-            let middle = place.left + wanted.width / 2.0;
-            let highest = if self.data.varies() { spot.plan } else { spot.middle };
-            let foot = (self.x(spot.x), self.y(highest) - self.size.text() * 0.35);
-            let tie = [(middle, top + strong.px * 1.05), (foot.0, self.area.top - strong.px * 0.1), foot];
-            paper.line(&tie, ink::TEXT, 1.2)?;
-        }
-        for ((label, wanted), place) in labels.iter().zip(&wanted).zip(&places) {
-            let top = self.labels_top + place.row as f64 * strong.line();
-            let area = Area {
-                left: place.left - 2.0,
-                right: place.left + wanted.width + 2.0,
-                top,
-                bottom: top + strong.px * 1.02,
-            };
-            paper.fill(area, ink::PAPER)?;
-            paper.text(label, (place.left, top), Side::RightOf, strong)?;
-        }
-        Ok(())
-    }
-}
-
-/// Rows the labels of marked points take.
-fn label_rows(data: &CurveData, size: Size) -> f64 {
-    let strong = Type::strong(size);
-    let wanted: Vec<Wanted> = data
-        .spots
-        .iter()
-        .filter(|spot| !spot.marks.is_empty())
-        .map(|spot| Wanted { centre: 0.0, width: strong.width(&spot.marks) })
-        .collect();
-    let places = spread(&wanted, MARGIN, f64::from(size.width) - MARGIN, strong.px * 0.7);
-    1.0 + places.iter().map(|place| place.row).max().unwrap_or(0) as f64
 }
 
 fn keys(data: &CurveData) -> Vec<Key> {

@@ -5,9 +5,10 @@
 //! the steps are read from the slow end of the range to the quick one, each saving for the width of its step, and the knee
 //! is where the last step worth taking leads: none after it is. Where two things vary, one goes from the slow corner, each
 //! time along the thing whose step saves more, along both at once where neither alone is worth it, and the knee is
-//! where no step is worth taking any more.
+//! where no step is worth taking any more ([`walk`]).
 
-use super::steps::{Sure, job_s, more_is_better, neighbour, sure, time_saved};
+use super::steps::{Sure, job_s, more_is_better, sure, time_saved};
+use super::walk;
 use super::words::{Saying, bracketed, point_words, step_words};
 use crate::findings::{capital, roughly};
 use crate::sweep::Sweep;
@@ -37,18 +38,18 @@ pub struct Knee {
     pub rule: &'static str,
 }
 
-const RULE: &str = "The knee is where going on stops to pay: every step after it saves less than a fifth of what the best \
-                    step saves, or nothing that is certain.";
+pub(super) const RULE: &str = "The knee is where going on stops to pay: every step after it saves less than a fifth of what the best \
+                    step of its kind saves, or nothing that is certain.";
 
 /// The knee of a sweep.
 pub(super) fn knee(sweep: &Sweep) -> Knee {
     match sweep.things.len() {
         1 => Line::new(sweep).knee(),
-        _ => walk(sweep),
+        _ => walk::knee(sweep),
     }
 }
 
-fn none(sweep: &Sweep, steps: String) -> Knee {
+pub(super) fn none(sweep: &Sweep, steps: String) -> Knee {
     let which = if sweep.things.len() > 1 { "Neither of the two" } else { "No step" };
     let sentence = format!("{which} surely saves time that is worth naming in this range: there is no knee.");
     let title = "Nothing here surely saves time".to_owned();
@@ -205,59 +206,4 @@ impl<'a> Line<'a> {
             Sure::Neither => format!("{what} {verb}nothing to speak of"),
         }
     }
-}
-
-/// The way from the slow corner of a grid to its knee.
-fn walk(sweep: &Sweep) -> Knee {
-    let job_s = job_s(sweep);
-    let up = [0, 1].map(|thing| more_is_better(sweep, thing));
-    let next = |point: usize, thing: usize| neighbour(sweep, point, thing, up[thing]);
-    let corner = |point: &usize| (0..2).all(|thing| neighbour(sweep, *point, thing, !up[thing]).is_none());
-    let Some(start) = (0..sweep.points.len()).find(corner) else { return none(sweep, String::new()) };
-    let all =
-        (0..sweep.points.len()).flat_map(|point| (0..2).filter_map(move |t| Some((point, next(point, t)?))));
-    let savings =
-        all.map(|(from, to)| time_saved(sweep, from, to)).filter(|saved| sure(*saved, job_s) == Sure::Saves);
-    let Some(best) = savings.map(|saved| saved.value).max_by(f64::total_cmp) else {
-        return none(sweep, String::new());
-    };
-    let worth = |from: usize, to: usize| {
-        let saved = time_saved(sweep, from, to);
-        let is_worth = sure(saved, job_s) == Sure::Saves && saved.value >= LEAST_OF_BEST * best;
-        is_worth.then_some((to, saved.value))
-    };
-    let mut at = start;
-    let mut way = 0;
-    loop {
-        let single = (0..2).filter_map(|thing| worth(at, next(at, thing)?));
-        let both = || worth(at, next(next(at, 0)?, 1)?);
-        match single.max_by(|a, b| a.1.total_cmp(&b.1)).or_else(both) {
-            Some((to, _)) => (at, way) = (to, way + 1),
-            None => break,
-        }
-    }
-    if way == 0 {
-        return none(sweep, String::new());
-    }
-    let words = |point: usize| point_words(&sweep.things, &sweep.points[point].places, sweep.units);
-    let saved = time_saved(sweep, start, at);
-    let steps = format!(
-        "From {} to {} the job gets {} shorter{}.",
-        words(start),
-        words(at),
-        duration(saved.value),
-        bracketed(saved)
-    );
-    let open = (0..2).all(|thing| next(at, thing).is_none());
-    let sentence = if open {
-        format!("Every step up to {} still pays: the knee lies there or beyond this range.", words(at))
-    } else {
-        format!("The knee is at {}: from there no step saves a fifth of the best one.", words(at))
-    };
-    let title = if open {
-        format!("Every step up to {} still pays", words(at))
-    } else {
-        format!("Beyond {} hardly any time is saved", words(at))
-    };
-    Knee { at: Some(at), open, title, steps, sentence, rule: RULE }
 }

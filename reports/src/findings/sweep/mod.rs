@@ -6,6 +6,7 @@ mod knee;
 mod money;
 mod points;
 mod steps;
+mod walk;
 mod words;
 
 #[cfg(test)]

@@ -257,7 +257,7 @@ fn in_a_grid_one_goes_along_the_thing_that_saves_more() {
     assert_eq!((says.knee.at, says.knee.open), (Some(4), false));
     assert_eq!(
         says.knee.sentence,
-        "The knee is at 3 rakers and room for 2 heaps: from there no step saves a fifth of the best one."
+        "The knee is at 3 rakers and room for 2 heaps: from there no step saves a fifth of the best of its kind."
     );
     let saved = &says.points[4].saved;
     let minutes = |thing: usize| (saved[thing].as_ref().unwrap().against, saved[thing].as_ref().unwrap().min);
@@ -268,6 +268,17 @@ fn in_a_grid_one_goes_along_the_thing_that_saves_more() {
 fn where_only_both_together_help_both_are_taken() {
     let says = grid([200.0, 200.0, 200.0, 200.0, 120.0, 119.0]);
     assert_eq!((says.knee.at, says.knee.open), (Some(4), false));
+}
+
+#[test]
+fn small_steps_of_one_thing_are_not_held_against_large_ones_of_the_other() {
+    // A raker saves 100 min, a yard less of haul 6 min, down to 30 yd; below that nothing.
+    let haul = [100.0, 100.0, 106.0, 112.0, 118.0];
+    let minutes =
+        |point: usize, run: u32| haul[point % 5] + if point < 5 { 100.0 } else { 0.0 } + f64::from(run % 3);
+    let says = sweep(&made(&["rakers 1..2", "haul 29..33 yd by 1"], 30, minutes, None));
+    assert_eq!((says.knee.at, says.knee.open), (Some(6), false));
+    assert_eq!(says.points[6].words, "2 rakers and a mean haul of 30 yd");
 }
 
 #[test]
