@@ -146,7 +146,9 @@ impl<'a> Sketch<'a> {
             let (colour, at) = (colour(mark.kind), self.x(mark.at));
             for area in [self.curve, self.bars] {
                 match mark.kind {
-                    MarkKind::Percentile | MarkKind::Quote => paper.line(&[(at, area.top), (at, area.bottom)], colour, 1.6)?,
+                    MarkKind::Percentile | MarkKind::Quote => {
+                        paper.line(&[(at, area.top), (at, area.bottom)], colour, 1.6)?
+                    }
                     MarkKind::Handbook => paper.dashes((at, area.top), (at, area.bottom), colour, 1.8)?,
                 }
             }
