@@ -7,6 +7,7 @@
 //! - `shipped`: every shipped scenario from file to forecast, and the trade check
 //! - `trade_tables`: coverage, settling, buckets and the built-in figures beside published ones
 //! - `quote`: the price, its costs counted again, and what the client may read
+//! - `buckets`: buckets before buying: hand arithmetic, lift and gates, worth, what is refused
 //! - `changes`: the job changed from the command line
 //! - `sweep`: a job over a range, held against single runs
 //! - `cli`, `compare`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
@@ -17,6 +18,7 @@ mod architecture;
 mod bad_input;
 mod bad_input_changes;
 mod bad_input_lists;
+mod buckets;
 mod changes;
 mod cli;
 mod compare;

@@ -176,7 +176,7 @@ impl Buckets {
     /// All that was used, in a line.
     pub fn made_with(&self) -> String {
         let hash = self.list.hash.get(..12).unwrap_or(&self.list.hash);
-        format!("{} of each, list {hash}", self.provenance.words())
+        format!("{}, list {hash}; as many runs of each", self.provenance.words())
     }
 }
 

@@ -13,6 +13,7 @@ mod laws;
 mod line;
 mod page;
 mod paired;
+mod payback;
 mod percentiles;
 mod selection;
 pub(crate) mod sheet;

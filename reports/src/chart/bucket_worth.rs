@@ -13,6 +13,11 @@ pub fn prepare_saved(says: &BucketsSays) -> SavedData {
     let mut runs: Vec<(String, &Runs)> =
         others.filter_map(|bucket| Some((named(bucket), bucket.runs.as_ref()?))).collect();
     runs.extend(says.barrow.iter().filter_map(|barrow| Some((barrow.name.clone(), barrow.runs.as_ref()?))));
+    let reach = reach(runs.iter().map(|(_, runs)| runs.saved.p90.value));
+    let (runs, far): (Vec<_>, Vec<_>) =
+        runs.into_iter().partition(|(_, runs)| runs.saved.mean.value >= -reach);
+    let far = far.iter().map(|(name, runs)| format!("{name}: {} lost", duration(-runs.saved.mean.value)));
+    let far: Vec<String> = far.collect();
     let refused: Vec<String> = (says.buckets.iter().filter(|bucket| bucket.standing == Standing::Refused))
         .map(|bucket| format!("{}: {}", short_name(&bucket.name), why_not(bucket)))
         .collect();
@@ -41,7 +46,8 @@ pub fn prepare_saved(says: &BucketsSays) -> SavedData {
         title: says.verdict.answer.clone(),
         note: format!(
             "time saved a job against today's bucket, {unit}, run by run with the same luck; band: 8 runs in 10, upright line: the \
-             middle run, dot: mean with its 95 % interval{not_run}"
+             middle run, dot: mean with its 95 % interval{}{not_run}",
+            too_far(&far)
         ),
         rows: runs.iter().map(row).collect(),
     }
@@ -63,16 +69,18 @@ pub fn prepare_worth(says: &BucketsSays) -> SavedData {
             mean: mean.value,
             interval: mean.low.zip(mean.high),
             words: format!(
-                "{}, pays in {}, paid back in {}",
-                minus(&worth.said.present_value),
-                percent(worth.pays?.value),
-                worth.said.years
+                "{}, pays in {}",
+                minus(&worth.said.present_value).replace(" to -", " to \u{2212}"),
+                percent(worth.pays?.value)
             ),
         })
     };
     let rows: Vec<SavedRow> = says.buckets.iter().filter_map(row).collect();
-    let pay = rows.iter().filter(|row| row.median > 0.0).count();
-    let title = match (pay, rows.len()) {
+    let (pay, all) = (rows.iter().filter(|row| row.median > 0.0).count(), rows.len());
+    let reach = reach(rows.iter().map(|row| row.band.1));
+    let (rows, far): (Vec<SavedRow>, Vec<SavedRow>) = rows.into_iter().partition(|row| row.median >= -reach);
+    let far: Vec<String> = far.iter().map(|row| format!("{}: {}", row.name, row.words)).collect();
+    let title = match (pay, all) {
         (0, _) => "No bucket is worth its price in the middle future".to_owned(),
         (1, 1) => "The bucket is worth more than its price in the middle future".to_owned(),
         (pay, all) => format!("{pay} of {all} buckets are worth more than their price in the middle future"),
@@ -82,11 +90,28 @@ pub fn prepare_worth(says: &BucketsSays) -> SavedData {
         title,
         note: format!(
             "worth of {} years of savings less the price, {}, each future with other jobs; band: 8 futures in 10, upright line: the \
-             middle one, dot: mean with its 95 % interval",
-            usage.years, usage.currency
+             middle one, dot: mean with its 95 % interval{}",
+            usage.years,
+            usage.currency,
+            too_far(&far)
         ),
         rows,
     }
+}
+
+/// How often the greatest gain a loss may be and still be drawn beside it (our own choice).
+const FAR: f64 = 5.0;
+
+/// The greatest loss that is drawn: a far greater one would leave no room to see the gains. Without gains all are drawn.
+fn reach(ends: impl Iterator<Item = f64>) -> f64 {
+    match ends.fold(0.0, f64::max) {
+        gain if gain > 0.0 => FAR * gain,
+        _ => f64::INFINITY,
+    }
+}
+
+fn too_far(far: &[String]) -> String {
+    if far.is_empty() { String::new() } else { format!("; too far off to be drawn: {}", far.join(", ")) }
 }
 
 /// With what keeps it from being recommended.
@@ -100,4 +125,20 @@ fn named(bucket: &BucketSays) -> String {
 
 fn why_not(bucket: &BucketSays) -> &'static str {
     if bucket.out_of_reach.is_empty() { "leaves nothing to lift with" } else { "does not pass the gate" }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_loss_far_greater_than_any_gain_is_not_drawn_beside_it() {
+        assert_eq!(reach([-300.0, 20.0, 50.0].into_iter()), 250.0);
+        assert_eq!(reach([-300.0, -20.0].into_iter()), f64::INFINITY);
+        assert_eq!(too_far(&[]), "");
+        assert_eq!(
+            too_far(&["a: 3 h lost".into(), "b: 9 h lost".into()]),
+            "; too far off to be drawn: a: 3 h lost, b: 9 h lost"
+        );
+    }
 }

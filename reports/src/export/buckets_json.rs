@@ -44,7 +44,7 @@ pub fn buckets_json(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, Export
                    time, and money",
         worth_is: format!(
             "P10, P50 and P90 of {FUTURES} futures; in years and hours null stands for never; present value at the end of each \
-             year, discounted yearly, less the price"
+             year, discounted yearly, less the price, which counts as nothing where the list has none"
         ),
         says,
     })

@@ -111,14 +111,14 @@ fn minutes_lines(says: &BucketsSays, width: u16) -> Vec<String> {
         let said = &runs.saved.said;
         let mut row = vec![name.to_owned(), figure(runs.loads.value)];
         row.extend(runs.finish.iter().map(|at| at.duration.clone()));
-        row.extend([said.mean.clone(), said.eight_in_ten.clone(), runs.held_up_short.clone()]);
+        row.extend([said.mean.clone(), said.eight_in_ten.clone()]);
         row
     };
     let others = says.buckets.iter().filter(|bucket| bucket.standing != Standing::Today);
     let mut rows: Vec<Vec<String>> =
         others.filter_map(|bucket| Some(row(&bucket.name, bucket.runs.as_ref()?))).collect();
     rows.extend(says.barrow.iter().filter_map(|barrow| Some(row(&barrow.name, barrow.runs.as_ref()?))));
-    let header = ["", "loads", "P50", "P80", "saves on average", "8 jobs in 10", "who waits"];
+    let header = ["", "loads", "P50", "P80", "saves on average", "8 jobs in 10"];
     let mut all = lines(&header, rows, &[1, 2, 3, 4], width);
     all.extend(
         says.barrow.iter().map(|barrow| format!("{}: {}", sentence_start(&barrow.name), barrow.words)),

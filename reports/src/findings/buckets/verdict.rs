@@ -47,6 +47,7 @@ pub(super) fn verdict(
     besides.extend(best.filter(|best| best.lift_share.is_none()).map(|best| {
         format!("Whether the loader may lift \"{}\" full is not known: {}", best.name, best.lift)
     }));
+    besides.extend(unpriced(today, &fit));
     besides.extend(left_out(rows));
     besides.extend(barrow.and_then(by_hand));
     Verdict { buy, answer, besides }
@@ -60,7 +61,7 @@ fn mean_s(row: &BucketSays) -> f64 {
 fn saves(row: &BucketSays, today: &TodaySays) -> bool {
     let job_s = today.runs.finish.first().map_or(0.0, |p50| p50.finish_working_s.value);
     let sure = row.runs.as_ref().and_then(|runs| runs.saved.mean.low).is_some_and(|low| low > 0.0);
-    sure && mean_s(row) >= LEAST_S.min(LEAST_SHARE * job_s)
+    sure && mean_s(row) >= LEAST_S.max(LEAST_SHARE * job_s)
 }
 
 /// Of those that surely save time the one that is worth most, or saves most where worth was not asked for.
@@ -136,6 +137,16 @@ fn rather(today: &TodaySays, fit: &[&BucketSays], helps: &[HelpLine]) -> Option<
     Some(format!("{pace}: {bucket}. {instead}"))
 }
 
+/// What those may cost that have no price in the list.
+fn unpriced(today: &TodaySays, fit: &[&BucketSays]) -> Vec<String> {
+    let such = fit.iter().filter(|row| row.price.is_none() && saves(row, today));
+    such.filter_map(|row| {
+        let most = &row.worth.as_ref()?.said.present_value;
+        Some(format!("\"{}\" has no price in the list; it {most} (9 futures in 10).", row.name))
+    })
+    .collect()
+}
+
 /// What was not considered, and why.
 fn left_out(rows: &[BucketSays]) -> Vec<String> {
     let of = |standing: &[Standing]| -> Vec<String> {
@@ -147,12 +158,15 @@ fn left_out(rows: &[BucketSays]) -> Vec<String> {
     let mut all = Vec::new();
     let over = of(&[Standing::OverLift]);
     if !over.is_empty() {
-        all.push(format!("Never recommended, as it is full more than may be lifted: {}.", over.join(", ")));
+        all.push(format!(
+            "Never recommended, as a full one is more than may be lifted: {}.",
+            over.join(", ")
+        ));
     }
     let narrow = of(&[Standing::NotThrough, Standing::Refused]);
     if !narrow.is_empty() {
         all.push(format!(
-            "Left out, as it does not pass a gate or leaves nothing to lift with: {}.",
+            "Left out, as it does not pass every gate or leaves nothing to lift with: {}.",
             narrow.join(", ")
         ));
     }

@@ -132,3 +132,25 @@ pub(super) fn counted(all: &Buckets) -> String {
         figure(usage.interest * 100.0)
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_never_comes_is_said_and_figures_are_short() {
+        let years = |values| until(values, ("year", "years"));
+        assert_eq!(years([Some(1.52), Some(2.0), Some(3.01)]), "1.5 to 3 years");
+        assert_eq!(years([Some(1.0), Some(1.0), Some(1.04)]), "1 year");
+        assert_eq!(years([Some(11.6), Some(40.0), None]), "12 years to never");
+        assert_eq!(years([None, None, None]), "never");
+        assert_eq!(until([Some(103.4); 3], ("h", "h")), "103 h");
+    }
+
+    #[test]
+    fn sums_lose_their_small_change_where_there_is_something_larger() {
+        assert_eq!((sum(3.456, "$").as_str(), sum(1_234.5, "$").as_str()), ("$3.46", "$1235"));
+        assert_eq!(sums([310.2, 380.0, 459.9], "$"), "$310 to $460");
+        assert_eq!(sums([-0.001, 0.0, 0.001], "$"), sum(0.0, "$"));
+    }
+}
