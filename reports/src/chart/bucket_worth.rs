@@ -117,8 +117,8 @@ fn too_far(far: &[String]) -> String {
 /// With what keeps it from being recommended.
 fn named(bucket: &BucketSays) -> String {
     match bucket.standing {
-        Standing::OverLift => format!("{} (over the lift)", bucket.name),
-        Standing::NotThrough => format!("{} (not every gate)", bucket.name),
+        Standing::OverLift => format!("{} (too heavy)", bucket.name),
+        Standing::NotThrough => format!("{} (gate)", bucket.name),
         Standing::Fits | Standing::Today | Standing::Refused => bucket.name.clone(),
     }
 }

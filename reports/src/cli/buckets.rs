@@ -82,7 +82,7 @@ pub struct BucketsArgs {
 fn jobs(text: &str) -> Result<(u32, u32), String> {
     let [few, many] = scenarios::typed::range(text)?;
     let whole = few.fract() == 0.0 && many.fract() == 0.0;
-    if whole && many >= 1.0 && many <= MOST_JOBS {
+    if whole && (1.0..=MOST_JOBS).contains(&many) {
         Ok((few as u32, many as u32))
     } else {
         Err(format!("write whole numbers of jobs, at most {MOST_JOBS}, such as 25 or 20..35"))

@@ -25,7 +25,7 @@ pub fn buckets(all: &Buckets, says: &BucketsSays, columns: u16) -> String {
         .gap()
         .section("Lift and gates", fit_lines(says, width))
         .gap()
-        .section("Minutes", minutes_lines(says, width));
+        .section("Minutes saved", minutes_lines(says, width));
     if says.usage.is_some() {
         layout.gap().section("Does it pay", worth_lines(says, width));
     }
@@ -118,8 +118,13 @@ fn minutes_lines(says: &BucketsSays, width: u16) -> Vec<String> {
     let mut rows: Vec<Vec<String>> =
         others.filter_map(|bucket| Some(row(&bucket.name, bucket.runs.as_ref()?))).collect();
     rows.extend(says.barrow.iter().filter_map(|barrow| Some(row(&barrow.name, barrow.runs.as_ref()?))));
-    let header = ["", "loads", "P50", "P80", "saves on average", "8 jobs in 10"];
+    let header = ["", "loads", "P50", "P80", "on average", "8 jobs in 10"];
     let mut all = lines(&header, rows, &[1, 2, 3, 4], width);
+    // Only of those that could be bought: the page and the files tell of all.
+    let fit = says.buckets.iter().filter(|bucket| bucket.standing == Standing::Fits);
+    all.extend(fit.filter_map(|bucket| {
+        Some(format!("Who waits with \"{}\": {}.", bucket.name, bucket.runs.as_ref()?.held_up_short))
+    }));
     all.extend(
         says.barrow.iter().map(|barrow| format!("{}: {}", sentence_start(&barrow.name), barrow.words)),
     );
@@ -139,7 +144,7 @@ fn worth_lines(says: &BucketsSays, width: u16) -> Vec<String> {
         ])
     });
     let years = says.usage.as_ref().map_or(0, |usage| usage.years);
-    let worth = format!("worth, {years} years");
-    let header = ["", "a year", "paid back in", "hours on jobs", worth.as_str(), "pays"];
+    let worth = format!("after {years} years");
+    let header = ["", "a year", "paid back in", "hours on it", worth.as_str(), "pays"];
     lines(&header, rows.collect(), &[1, 2, 3, 4, 5], width)
 }
