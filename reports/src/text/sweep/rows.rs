@@ -1,6 +1,7 @@
 //! The points of one thing as a table.
 
 use super::{legend, thinned};
+use crate::findings::roughly;
 use crate::findings::sweep::{PointSays, SweepSays};
 use crate::text::layout::lines;
 
@@ -12,7 +13,7 @@ const MOST_WAITS: usize = 6;
 pub(super) fn lines_of(says: &SweepSays, width: u16) -> Vec<String> {
     let priced = says.money.is_some();
     let asked = says.by.is_some();
-    let thing = says.things.first().map_or("", |thing| thing.words.as_str());
+    let thing = says.things.first().map_or("", |thing| thing.key.as_str());
     let mut header = vec!["", short(thing), "takes (h:min)", "P80 by", "95 % sure"];
     if asked {
         header.push("in time");
@@ -59,11 +60,16 @@ fn short(words: &str) -> &str {
     if words.chars().count() > 14 { words.rsplit('.').next().unwrap_or(words) } else { words }
 }
 
+/// In whole minutes from a minute and a half on.
 fn saves(told: &PointSays) -> String {
-    match &told.saved[0] {
-        None => String::new(),
-        Some(saved) if saved.known == "exactly" || saved.words == "nothing" => saved.words.clone(),
-        Some(saved) => format!("{} {}", saved.words, saved.known),
+    let Some(saved) = &told.saved[0] else { return String::new() };
+    let size = roughly(saved.min.abs() * 60.0);
+    match saved.words.as_str() {
+        "nothing" => saved.words.clone(),
+        _ if saved.known == "exactly" && saved.min < 0.0 => format!("{size} lost"),
+        _ if saved.known == "exactly" => size,
+        _ if saved.min < 0.0 => format!("{size} lost {}", saved.known),
+        _ => format!("{size} {}", saved.known),
     }
 }
 
