@@ -163,7 +163,8 @@ pub(crate) fn quote() -> crate::quote::Quote {
     let study = Study { seed: 1, books: books(&outcomes), outcomes };
     let asked =
         crate::findings::quote::Asked { risk: 0.1, margin: Some(0.15), price: None, rate: Some(95.0) };
-    let provenance = Provenance { command: "heapcast quote arena.toml --seed 1".into(), ..forecast().provenance };
+    let provenance =
+        Provenance { command: "heapcast quote arena.toml --seed 1".into(), ..forecast().provenance };
     crate::quote::Quote::of(scenario, study, asked, provenance)
 }
 

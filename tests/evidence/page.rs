@@ -60,6 +60,7 @@ fn luck() -> Vec<Sheet> {
     sheets.extend(chance::families::families());
     sheets.extend([
         chance::families::observed(),
+        chance::families::small_studies(),
         chance::fits::fitted(),
         chance::fits::fitted_and_drawn(),
         chance::streams::correlations(),
@@ -83,6 +84,7 @@ fn statistics() -> Vec<Sheet> {
         paired::coverage(1_000),
         paired::percentiles_saved(),
         selection::kept(selection::ordinary(), 500),
+        payback::against_a_library(),
     ]
 }
 

@@ -10,7 +10,6 @@ mod verdict;
 #[cfg(test)]
 mod tests;
 
-
 pub use choice::{ChoiceSays, Cost, SHARES};
 pub use saved::{Difference, Saved, SavedSaid};
 pub(crate) use saved::{Unit, mean_estimate, saved, share_estimate};
