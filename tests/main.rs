@@ -4,6 +4,7 @@
 //! - `architecture`: the floors of the house, read from `cargo metadata` and the sources
 //! - `bad_input`, `bad_input_lists`, `bad_input_changes`: malformed and impossible scenario files, lists of buckets, changes and
 //!   sweeps, each with its exact message
+//! - `corpus`: what the fuzzer keeps, held against what must hold of whatever is typed
 //! - `shipped`: every shipped scenario from file to forecast, and the trade check
 //! - `trade_tables`: coverage, settling, buckets and the built-in figures beside published ones
 //! - `quote`: the price, its costs counted again, and what the client may read
@@ -22,6 +23,7 @@ mod buckets;
 mod changes;
 mod cli;
 mod compare;
+mod corpus;
 mod exports;
 mod output_folder;
 mod program;

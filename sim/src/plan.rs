@@ -182,7 +182,7 @@ impl Plan {
     }
 
     fn compile(job: &Job, mut tables: Compiled) -> Result<Self, JobError> {
-        refuse::check(job)?;
+        Self::check(job)?;
         let smallest = job.loaders.iter().map(|l| l.heaped_m3).fold(f64::INFINITY, f64::min);
         let (piles, deliveries) = piles(job, &mut tables);
         let (days, loads) = (&job.chance.days, &job.chance.loads);
