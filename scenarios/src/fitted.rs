@@ -54,8 +54,11 @@ pub fn with_bucket(scenario: &Scenario, loader: usize, bucket: &Bucket, today: O
         machine.heaped_m3 = bucket.heaped_m3;
         machine.struck_m3 = bucket.struck_m3;
         machine.width_m = gates::width(machine.width_m, bucket);
-        if let (Some(may), true) = (lift.may_kg, lift.extra_kg.is_some_and(|extra| extra > 0.0)) {
-            machine.rated_lift_kg = Some(may / machine.lift_share);
+        // What the bucket weighs more comes off the share that is left for the material; the machine's rating stays.
+        if let (Some(may), Some(rated), true) =
+            (lift.may_kg, machine.rated_lift_kg, lift.extra_kg.is_some_and(|extra| extra > 0.0))
+        {
+            machine.lift_share = may / rated;
         }
     }
     let possible = gates.through != Through::Refused && lift.lift != Lift::Nothing;
