@@ -45,3 +45,16 @@ impl Paired {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_tie_is_neither_a_gain_nor_a_loss() {
+        let paired = Paired::of(vec![0.0, 4.0, 0.0, -2.0]);
+        assert_eq!((paired.smaller.value, paired.same.value), (0.25, 0.5));
+        assert_eq!(paired.mean.value, 0.5);
+        assert_eq!(paired.saved.values(), [-2.0, 0.0, 0.0, 4.0]);
+    }
+}

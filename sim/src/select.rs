@@ -10,7 +10,8 @@
 //! evenly among the pairs (*i*, *b*), all of their intervals hold at all looks. Then *b* is never set aside, so at the end the
 //! leader was compared with it, and the interval says it is at most the indifference worse. (The older sequential procedure of
 //! Kim & Nelson, 2001, promises this only where the best is ahead of all others by the indifference.) The intervals want
-//! normal differences; those of ten runs averaged are near enough, which the tests hold by repetition.
+//! normal differences; those of ten runs averaged are near enough, which the tests hold by repetition. What none of
+//! the first runs shows cannot be reckoned with: trouble rarer than one in so many runs may be overlooked.
 
 use crate::always_valid::AlwaysValid;
 use crate::outcome::Outcome;
