@@ -12,12 +12,14 @@ pub(crate) const MOST_SLOTS: usize = 1 << SLOT_BITS;
 pub(crate) const END_OF_TIME: Micros = 1 << (62 - SLOT_BITS);
 
 const NOTHING: u64 = u64::MAX;
+const KEYS: usize = 2 * MOST_SLOTS;
 
 /// See the file's head.
 #[derive(Clone, Debug)]
 pub(crate) struct Calendar {
-    /// `keys[leaves..]` belong to the slots; every other is the lesser of its two children; `keys[1]` is the first.
-    keys: Vec<u64>,
+    /// `keys[leaves..]` belong to the slots; every other is the lesser of its two children; `keys[1]` is the first. As
+    /// long as the most slots need, so that a masked place needs no check.
+    keys: Box<[u64; KEYS]>,
     leaves: usize,
 }
 
@@ -25,12 +27,12 @@ impl Calendar {
     /// A calendar for this many slots, all without an event.
     pub(crate) fn new(slots: usize) -> Self {
         let leaves = slots.next_power_of_two().max(2);
-        Self { keys: vec![NOTHING; 2 * leaves], leaves }
+        Self { keys: Box::new([NOTHING; KEYS]), leaves }
     }
 
     /// Forgets all events.
     pub(crate) fn clear(&mut self) {
-        self.keys.fill(NOTHING);
+        self.keys[..2 * self.leaves].fill(NOTHING);
     }
 
     /// Sets the slot's next event.
@@ -48,15 +50,16 @@ impl Calendar {
     /// Plays the tournament again from this slot up, as far as that changes anything.
     #[inline]
     fn put(&mut self, slot: usize, key: u64) {
-        let mut i = self.leaves + slot;
-        self.keys[i] = key;
-        while i != 1 {
-            let winner = self.keys[i].min(self.keys[i ^ 1]);
+        let keys = &mut *self.keys;
+        let mut i = (self.leaves + slot) % KEYS;
+        keys[i] = key;
+        while i > 1 {
+            let winner = keys[i].min(keys[i ^ 1]);
             i >>= 1;
-            if self.keys[i] == winner {
+            if keys[i] == winner {
                 return;
             }
-            self.keys[i] = winner;
+            keys[i] = winner;
         }
     }
 

@@ -11,7 +11,7 @@ use crate::outcome::Books;
 use crate::sampler::Sampler;
 use std::sync::Arc;
 
-pub(crate) use routes::Routes;
+pub(crate) use routes::{Route, Routes};
 
 /// Most loaders in a job.
 pub const MOST_LOADERS: usize = 64;
@@ -51,6 +51,11 @@ pub struct Plan {
     pub(crate) clean_up: Arc<Sampler>,
     pub(crate) fuel_per_l: f64,
     pub(crate) material_cost: f64,
+    /// Whether its runs may be made the short way (see `run/plain`).
+    pub(crate) plain: bool,
+    /// Zones with the way to them, for each loader, in the order in which they are filled, where one pile and the fill order
+    /// settle it beforehand (in turn: as listed, to be begun after the last).
+    pub(crate) in_order: Option<Vec<Vec<(usize, usize)>>>,
     compiled: Compiled,
 }
 
@@ -204,7 +209,10 @@ impl Plan {
             return_leg: table(&loads.return_leg),
             raking: table(&loads.raking),
         };
+        let daily = daily(job);
+        let routes = Routes::new(job);
         Ok(Self {
+            plain: daily.is_empty() && is_plain(job, &noise),
             loaders: job.loaders.iter().map(|l| LoaderPlan::new(job, l, &mut tables)).collect(),
             crews: crews(job),
             rakers: job.rakers.len(),
@@ -216,7 +224,8 @@ impl Plan {
                 .map(|p| PassPlan { passing_us: us(p.passing_s), at_once: p.at_once })
                 .collect(),
             deliveries,
-            routes: Routes::new(job),
+            in_order: in_order(job, &routes),
+            routes,
             fill_factor: job.material.fill_factor,
             stand_clear: job.raking.stand_clear,
             fatigue: job.raking.fatigue,
@@ -226,7 +235,7 @@ impl Plan {
                 FinishRule::PileCleared { surplus_zone } => Some(surplus_zone),
             },
             nothing_m3: NOTHING_SHARE * smallest,
-            daily: daily(job),
+            daily,
             factors,
             noise,
             set_up: tables.sampler(&job.shift.set_up_s),
@@ -265,6 +274,40 @@ impl ZonePlan {
     fn new(zone: &crate::job::Zone) -> Self {
         Self { need_m3: zone.need_m3, room: zone.room.unwrap_or(u32::MAX), walks_m: zone.walks_m.clone() }
     }
+}
+
+/// Whether nothing in a job but its hours keeps a run from being made the short way. Where no time is drawn, much falls on
+/// the same instant.
+fn is_plain(job: &Job, noise: &Noise) -> bool {
+    const MOST_AT_ONCE: u32 = 64;
+    let drawn = |sampler: &Sampler| !sampler.is_constant();
+    !job.rakers.is_empty()
+        && job.finish == FinishRule::AreaCovered
+        && job.raking.fatigue.is_none()
+        && job.loaders.iter().all(|l| l.stoppages.is_none())
+        && job.stockpiles.iter().all(|s| s.deliveries.is_empty() && s.face <= MOST_AT_ONCE)
+        && job.passes.iter().all(|p| p.at_once <= MOST_AT_ONCE)
+        && drawn(&noise.raking)
+        && [&noise.loading, &noise.haul, &noise.dump, &noise.return_leg].into_iter().any(|s| drawn(s))
+}
+
+fn in_order(job: &Job, routes: &Routes) -> Option<Vec<Vec<(usize, usize)>>> {
+    let rank = |zone: usize, route: usize| match job.fill_order {
+        FillOrder::AsListed | FillOrder::InTurn => Some(zone as f64),
+        FillOrder::FarthestFirst => Some(-routes.get(route).distance_m),
+        FillOrder::NearestFirst => Some(routes.get(route).distance_m),
+        FillOrder::MostRoom => None,
+    };
+    let of_loader = |loader: usize| {
+        let zones = 0..job.zones.len();
+        let reached = zones.filter_map(|zone| Some((zone, routes.to(loader, zone).next()?)));
+        let ranked: Option<Vec<_>> =
+            reached.map(|(zone, route)| Some((rank(zone, route)?, zone, route))).collect();
+        let mut ranked = ranked?;
+        ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
+        Some(ranked.into_iter().map(|(_, zone, route)| (zone, route)).collect())
+    };
+    if job.stockpiles.len() == 1 { (0..job.loaders.len()).map(of_loader).collect() } else { None }
 }
 
 fn crews(job: &Job) -> Vec<CrewPlan> {

@@ -52,6 +52,11 @@ impl Sampler {
         })
     }
 
+    /// Whether every draw gives the same.
+    pub(crate) fn is_constant(&self) -> bool {
+        matches!(self.0, Form::Constant(_))
+    }
+
     /// The value for 64 random bits, read as a chance in \[0, 1) and inverted.
     ///
     /// ```

@@ -22,6 +22,7 @@ mod many_jobs;
 mod never_later;
 mod nights;
 mod passes;
+mod plain;
 mod rakers;
 mod recursion;
 mod relief;

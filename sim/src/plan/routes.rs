@@ -10,8 +10,10 @@ pub(crate) struct Route {
     pub(crate) distance_m: f64,
     pub(crate) haul_us: f64,
     pub(crate) return_us: f64,
-    /// Pass and share of the way from the pile, in the order met from the pile.
+    /// Pass and share of the way out, in the order met.
     pub(crate) passes: Vec<(usize, f64)>,
+    /// The same for the way back.
+    pub(crate) passes_back: Vec<(usize, f64)>,
 }
 
 /// All routes: for each loader and zone the reachable piles, nearest first.
@@ -67,6 +69,7 @@ fn routes(job: &Job, loader: &Loader, ways: &[Way]) -> Vec<Route> {
                 haul_us: us(way.distance_m / loader.loaded_m_per_s + loader.start_stop_s),
                 return_us: us(way.distance_m / loader.empty_m_per_s + loader.start_stop_s),
                 passes: way.passes.iter().map(|p| (p.pass, p.share)).collect(),
+                passes_back: way.passes.iter().rev().map(|p| (p.pass, 1.0 - p.share)).collect(),
             });
         }
     }

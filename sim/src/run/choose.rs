@@ -17,24 +17,38 @@ pub(super) enum Choice {
 }
 
 /// A zone that could be served, and how it ranks: lower goes first.
-struct Candidate {
+pub(super) struct Candidate {
     zone: usize,
     route: usize,
     rank: f64,
     has_room: bool,
 }
 
-impl Scratch {
+/// What there is to choose from: the state of zones and piles.
+pub(super) trait Ground {
+    /// What the zone needs that is neither placed nor on its way \[m3\].
+    fn open_m3(&self, zone: usize) -> f64;
+    /// Places free for heaps, less the loaders bound for them.
+    fn room_left(&self, zone: usize) -> f64;
+    /// What lies at the pile \[m3\].
+    fn stock_m3(&self, pile: usize) -> f64;
+    /// Whether a delivery is still to come to the pile.
+    fn is_due(&self, pile: usize) -> bool;
+    /// The zone chosen last by any loader.
+    fn last_zone(&self) -> Option<usize>;
+
     /// Whether the zone still takes material.
-    pub(super) fn wants(&self, plan: &Plan, zone: usize) -> bool {
-        self.zones[zone].open >= plan.nothing_m3 || self.takes_surplus(plan, zone)
+    #[inline]
+    fn wants(&self, plan: &Plan, zone: usize) -> bool {
+        self.open_m3(zone) >= plan.nothing_m3 || self.takes_surplus(plan, zone)
     }
 
     /// Whether the zone takes whatever is left: the job clears its piles, and no other zone can be given more.
-    pub(super) fn takes_surplus(&self, plan: &Plan, zone: usize) -> bool {
+    #[inline]
+    fn takes_surplus(&self, plan: &Plan, zone: usize) -> bool {
         plan.surplus_zone == Some(zone)
             && (0..plan.zones.len()).all(|other| {
-                other == zone || self.zones[other].open < plan.nothing_m3 || !self.can_be_served(plan, other)
+                other == zone || self.open_m3(other) < plan.nothing_m3 || !self.can_be_served(plan, other)
             })
     }
 
@@ -47,53 +61,32 @@ impl Scratch {
     fn can_serve(&self, plan: &Plan, loader: usize, zone: usize) -> bool {
         plan.routes.to(loader, zone).any(|route| {
             let pile = plan.routes.get(route).pile;
-            self.has_material(plan, pile) || self.piles[pile].due > 0
+            self.has_material(plan, pile) || self.is_due(pile)
         })
     }
 
-    pub(super) fn has_material(&self, plan: &Plan, pile: usize) -> bool {
-        self.piles[pile].stock >= plan.nothing_m3
+    #[inline]
+    fn has_material(&self, plan: &Plan, pile: usize) -> bool {
+        self.stock_m3(pile) >= plan.nothing_m3
     }
 
     /// Whether nothing more can be loaded by anybody, now or later.
-    pub(super) fn nothing_more(&self, plan: &Plan) -> bool {
+    fn nothing_more(&self, plan: &Plan) -> bool {
         (0..plan.zones.len()).all(|zone| !self.wants(plan, zone) || !self.can_be_served(plan, zone))
     }
-}
 
-impl<O: crate::observe::Observer> Run<'_, O> {
-    /// Chooses for a loader that is bound for no zone, and binds it.
-    pub(super) fn choose(&mut self, loader: usize) -> Choice {
-        let choice = self.best(loader);
-        if let Choice::Go { zone, route } = choice {
-            self.s.last_zone = Some(zone);
-            self.s.zones[zone].bound += 1;
-            let state = &mut self.s.loaders[loader];
-            (state.zone, state.route, state.bound) = (zone, route, true);
-            state.pile = self.plan.routes.get(route).pile;
-        }
-        choice
-    }
-
-    /// Gives up the zone a loader was bound for.
-    pub(super) fn unbind(&mut self, loader: usize) {
-        let state = &mut self.s.loaders[loader];
-        if std::mem::take(&mut state.bound) {
-            self.s.zones[state.zone].bound -= 1;
-        }
-    }
-
-    fn best(&self, loader: usize) -> Choice {
+    /// The best choice for a loader that is bound for no zone.
+    fn best(&self, plan: &Plan, loader: usize) -> Choice {
         let (mut best, mut best_with_room): (Option<Candidate>, Option<Candidate>) = (None, None);
-        let mut awaits = self.awaits_the_surplus(loader);
-        for zone in (0..self.plan.zones.len()).filter(|zone| self.s.wants(self.plan, *zone)) {
-            let mut routes = self.plan.routes.to(loader, zone);
-            let pile_of = |route: usize| self.plan.routes.get(route).pile;
-            let Some(route) = routes.clone().find(|r| self.s.has_material(self.plan, pile_of(*r))) else {
-                awaits |= routes.any(|r| self.s.piles[pile_of(r)].due > 0);
+        let mut awaits = self.awaits_the_surplus(plan, loader);
+        for zone in (0..plan.zones.len()).filter(|zone| self.wants(plan, *zone)) {
+            let mut routes = plan.routes.to(loader, zone);
+            let pile_of = |route: usize| plan.routes.get(route).pile;
+            let Some(route) = routes.clone().find(|r| self.has_material(plan, pile_of(*r))) else {
+                awaits |= routes.any(|r| self.is_due(pile_of(r)));
                 continue;
             };
-            let candidate = self.candidate(zone, route);
+            let candidate = self.candidate(plan, zone, route);
             let beats =
                 |held: &Option<Candidate>| held.as_ref().is_none_or(|held| candidate.rank < held.rank);
             if candidate.has_room && beats(&best_with_room) {
@@ -110,28 +103,73 @@ impl<O: crate::observe::Observer> Run<'_, O> {
     }
 
     /// Whether the loader can only take the surplus, and that is not open yet.
-    fn awaits_the_surplus(&self, loader: usize) -> bool {
-        self.plan
-            .surplus_zone
-            .is_some_and(|zone| !self.s.wants(self.plan, zone) && self.s.can_serve(self.plan, loader, zone))
+    fn awaits_the_surplus(&self, plan: &Plan, loader: usize) -> bool {
+        plan.surplus_zone.is_some_and(|zone| !self.wants(plan, zone) && self.can_serve(plan, loader, zone))
     }
 
-    fn candidate(&self, zone: usize, route: usize) -> Candidate {
-        let (state, zones) = (&self.s.zones[zone], self.plan.zones.len());
-        let room_left = f64::from(self.s.servers[self.room_of(zone)].free) - f64::from(state.bound);
-        let distance_m = self.plan.routes.get(route).distance_m;
-        let rank = match self.plan.fill_order {
+    #[inline]
+    fn candidate(&self, plan: &Plan, zone: usize, route: usize) -> Candidate {
+        let room_left = self.room_left(zone);
+        let distance_m = plan.routes.get(route).distance_m;
+        let rank = match plan.fill_order {
             FillOrder::AsListed => zone as f64,
             FillOrder::FarthestFirst => -distance_m,
             FillOrder::NearestFirst => distance_m,
-            FillOrder::InTurn => {
-                let first = self.s.last_zone.map_or(0, |last| last + 1);
-                ((zone + zones - first % zones) % zones) as f64
-            }
-            FillOrder::MostRoom if self.plan.zones[zone].room == u32::MAX => f64::NEG_INFINITY,
+            FillOrder::InTurn => match self.last_zone() {
+                // Those after the last come first, then those from the beginning up to it.
+                Some(last) if zone <= last => (zone + plan.zones.len()) as f64,
+                _ => zone as f64,
+            },
+            FillOrder::MostRoom if plan.zones[zone].room == u32::MAX => f64::NEG_INFINITY,
             FillOrder::MostRoom => -room_left,
         };
         Candidate { zone, route, rank, has_room: room_left >= 1.0 }
+    }
+}
+
+impl Ground for Scratch {
+    fn open_m3(&self, zone: usize) -> f64 {
+        self.zones[zone].open
+    }
+
+    fn room_left(&self, zone: usize) -> f64 {
+        let room = self.servers.len() - self.zones.len() + zone;
+        f64::from(self.servers[room].free) - f64::from(self.zones[zone].bound)
+    }
+
+    fn stock_m3(&self, pile: usize) -> f64 {
+        self.piles[pile].stock
+    }
+
+    fn is_due(&self, pile: usize) -> bool {
+        self.piles[pile].due > 0
+    }
+
+    fn last_zone(&self) -> Option<usize> {
+        self.last_zone
+    }
+}
+
+impl<O: crate::observe::Observer> Run<'_, O> {
+    /// Chooses for a loader that is bound for no zone, and binds it.
+    pub(super) fn choose(&mut self, loader: usize) -> Choice {
+        let choice = self.s.best(self.plan, loader);
+        if let Choice::Go { zone, route } = choice {
+            self.s.last_zone = Some(zone);
+            self.s.zones[zone].bound += 1;
+            let state = &mut self.s.loaders[loader];
+            (state.zone, state.route, state.bound) = (zone, route, true);
+            state.pile = self.plan.routes.get(route).pile;
+        }
+        choice
+    }
+
+    /// Gives up the zone a loader was bound for.
+    pub(super) fn unbind(&mut self, loader: usize) {
+        let state = &mut self.s.loaders[loader];
+        if std::mem::take(&mut state.bound) {
+            self.s.zones[state.zone].bound -= 1;
+        }
     }
 
     /// Wakes the loaders that wait for a delivery or the surplus: they choose again, in a rest not before it is over.

@@ -1,12 +1,12 @@
 //! A loader's cycle: choose, load, haul, dump, return.
 
-use super::choose::Choice;
+use super::choose::{Choice, Ground};
 use super::state::{Going, Heap, Leg, LegState, LoaderState, Place, Stage};
 use super::{MOST_LOADS, Run};
 use crate::activity::{LoaderActivity, Micros};
 use crate::luck::Kind;
 use crate::observe::{Event, Observer};
-use crate::plan::{Plan, whole};
+use crate::plan::{Plan, Route, whole};
 use rand_distr::{Distribution as _, Exp1};
 
 impl LoaderState {
@@ -213,11 +213,8 @@ impl<O: Observer> Run<'_, O> {
     /// Drives to the next pass, or to the end of the leg.
     fn drive_on(&mut self, loader: usize, leg: Leg) {
         let state = &mut self.s.loaders[loader];
-        let passes = &self.plan.routes.get(state.route).passes;
-        let share = match leg {
-            Leg::Out => passes.get(state.leg.passed).map(|(_, share)| *share),
-            Leg::Back => passes.iter().rev().nth(state.leg.passed).map(|(_, share)| 1.0 - share),
-        };
+        let share =
+            self.plan.routes.get(state.route).passes(leg).get(state.leg.passed).map(|(_, share)| *share);
         let to = share.map_or(state.leg.driving, |share| whole(state.leg.driving as f64 * share));
         let part = to - state.leg.driven;
         state.leg.driven = to;
@@ -226,11 +223,7 @@ impl<O: Observer> Run<'_, O> {
 
     fn part_driven(&mut self, loader: usize, leg: Leg) {
         let state = &self.s.loaders[loader];
-        let passes = &self.plan.routes.get(state.route).passes;
-        let next = match leg {
-            Leg::Out => passes.get(state.leg.passed),
-            Leg::Back => passes.iter().rev().nth(state.leg.passed),
-        };
+        let next = self.plan.routes.get(state.route).passes(leg).get(state.leg.passed);
         match (next, leg) {
             (Some((pass, _)), _) => self.arrive(loader, Stage::AtPass(leg), self.pass(*pass)),
             (None, Leg::Out) => self.arrive(loader, Stage::AtRoom, self.room_of(state.zone)),
@@ -327,6 +320,17 @@ impl<O: Observer> Run<'_, O> {
     pub(super) fn look_whether_over(&mut self) {
         if self.s.in_play == 0 && !self.s.over && self.s.nothing_more(self.plan) {
             self.s.over = true;
+        }
+    }
+}
+
+impl Route {
+    /// Passes of a leg with their share of it, in the order met.
+    #[inline]
+    pub(super) fn passes(&self, leg: Leg) -> &[(usize, f64)] {
+        match leg {
+            Leg::Out => &self.passes,
+            Leg::Back => &self.passes_back,
         }
     }
 }

@@ -6,6 +6,7 @@
 
 mod choose;
 mod cycle;
+mod plain;
 mod queues;
 mod rakers;
 mod shift;
@@ -54,6 +55,19 @@ struct Pace {
     fill: f64,
 }
 
+impl Pace {
+    fn new(plan: &Plan, luck: &RunLuck) -> Self {
+        let draw = |sampler: &crate::Sampler, factor| sampler.at(luck.factor(factor));
+        let day = draw(&plan.factors.day, Factor::Day);
+        Self {
+            load: day * draw(&plan.factors.loader_pace, Factor::LoaderPace),
+            travel: day * draw(&plan.factors.travel, Factor::Travel),
+            rake: day * draw(&plan.factors.raker_pace, Factor::RakerPace),
+            fill: plan.fill_factor * draw(&plan.factors.fill, Factor::Fill),
+        }
+    }
+}
+
 impl Scratch {
     /// Makes one run and adds its books to `books`.
     pub(crate) fn run(
@@ -63,7 +77,13 @@ impl Scratch {
         run: u32,
         books: &mut Books,
     ) -> Result<Outcome, RunError> {
-        self.go(plan, seed, run, books, &mut Unwatched)
+        let luck = RunLuck::new(seed, run);
+        if let Some(plain) = &mut self.plain
+            && let Some(outcome) = plain.run(plan, luck, Pace::new(plan, &luck), run, books)
+        {
+            return Ok(outcome);
+        }
+        self.go(plan, luck, run, books, &mut Unwatched)
     }
 
     /// The same with every event written down.
@@ -75,27 +95,19 @@ impl Scratch {
         books: &mut Books,
         log: &mut Vec<Entry>,
     ) -> Result<Outcome, RunError> {
-        self.go(plan, seed, run, books, log)
+        self.go(plan, RunLuck::new(seed, run), run, books, log)
     }
 
     fn go<O: Observer>(
         &mut self,
         plan: &Plan,
-        seed: u64,
+        luck: RunLuck,
         run: u32,
         books: &mut Books,
         watcher: &mut O,
     ) -> Result<Outcome, RunError> {
-        let luck = RunLuck::new(seed, run);
-        let draw = |sampler: &crate::Sampler, factor| sampler.at(luck.factor(factor));
-        let day = draw(&plan.factors.day, Factor::Day);
-        let pace = Pace {
-            load: day * draw(&plan.factors.loader_pace, Factor::LoaderPace),
-            travel: day * draw(&plan.factors.travel, Factor::Travel),
-            rake: day * draw(&plan.factors.raker_pace, Factor::RakerPace),
-            fill: plan.fill_factor * draw(&plan.factors.fill, Factor::Fill),
-        };
         self.reset(plan, &luck);
+        let pace = Pace::new(plan, &luck);
         let mut run_of = Run { plan, s: self, watcher, luck, pace, now: 0 };
         run_of.begin();
         run_of.go_to_the_end().map_err(|why| RunError { run, why })?;

@@ -1,5 +1,6 @@
 //! Everything that changes in a run, kept from run to run so that none allocates.
 
+use super::plain::Plain;
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::calendar::Calendar;
 use crate::luck::{Factor, LoadLuck, RunLuck};
@@ -56,6 +57,8 @@ pub(crate) struct Scratch {
     pub(super) set_up: Micros,
     /// Heaps raked out: when, and how much in all by then.
     pub(super) raked_out: Vec<(Micros, f64)>,
+    /// The short way, where the job allows it.
+    pub(super) plain: Option<Plain>,
 }
 
 /// Whose event it is.
@@ -258,6 +261,7 @@ impl Scratch {
             clean_up: 0,
             set_up: 0,
             raked_out: Vec::new(),
+            plain: plan.plain.then(|| Plain::new(plan)),
         }
     }
 

@@ -3,90 +3,124 @@
 use super::Run;
 use crate::activity::{LoaderActivity as L, Micros, RakerActivity as R, SECOND};
 use crate::observe::Observer;
-use crate::outcome::{Books, Moment, Outcome, PROGRESS_PARTS};
+use crate::outcome::{Books, Moment, Outcome, PROGRESS_PARTS, ZoneTotals};
+use crate::plan::Plan;
 
 const HOUR: f64 = (3_600 * SECOND) as f64;
 
-impl<O: Observer> Run<'_, O> {
-    pub(super) fn tally(&mut self, run: u32, books: &mut Books) -> Outcome {
-        self.close_books(books);
-        let finish = Moment { working: self.now - self.s.nights, clock: self.now };
-        let completion =
-            Moment { working: self.s.completion - self.s.nights_at_completion, clock: self.s.completion };
-        let delivered: f64 = self.s.piles.iter().map(|p| p.stock).sum::<f64>()
-            + self.s.deliveries[self.s.next_delivery..].iter().map(|(.., volume)| volume).sum::<f64>();
-        let placed_m3: f64 = self.s.zones.iter().map(|z| z.placed).sum();
+/// What a run comes to, while it is added up.
+pub(super) struct Tally<'a> {
+    plan: &'a Plan,
+    hours: f64,
+    outcome: Outcome,
+    books: &'a mut Books,
+}
+
+impl<'a> Tally<'a> {
+    /// A run that took so long; `raked_out` tells when each heap was raked out, and how much in all by then.
+    pub(super) fn new(
+        plan: &'a Plan,
+        run: u32,
+        completion: Moment,
+        finish: Moment,
+        raked_out: &[(Micros, f64)],
+        books: &'a mut Books,
+    ) -> Self {
         let hours = finish.working as f64 / HOUR;
-        let mut outcome = Outcome {
+        let outcome = Outcome {
             run,
             completion,
             finish,
-            loads: self.s.next_load,
-            placed_m3,
-            left_over_m3: delivered,
-            short_m3: (0..self.s.zones.len()).map(|zone| self.short(zone)).sum(),
+            loads: 0,
+            placed_m3: 0.0,
+            left_over_m3: 0.0,
+            short_m3: 0.0,
             fuel_l: 0.0,
-            labour_h: hours * (self.plan.loaders.len() + self.plan.rakers) as f64,
-            cost: self.plan.material_cost,
+            labour_h: hours * (plan.loaders.len() + plan.rakers) as f64,
+            cost: plan.material_cost,
             loaders: [0; _],
             rakers: [0; _],
-            progress: self.progress(),
+            progress: progress(raked_out, completion.clock),
         };
-        for (loader, machine) in self.s.loaders.iter().zip(&self.plan.loaders) {
-            let times: &[Micros; L::COUNT] = loader.times[..L::COUNT].try_into().unwrap_or(&[0; L::COUNT]);
-            outcome.loaders.iter_mut().zip(times).for_each(|(sum, t)| *sum += t);
-            let total = |of: &[L]| of.iter().map(|a| times[*a as usize]).sum::<Micros>() as f64 / HOUR;
-            outcome.fuel_l += total(&WORKING) * machine.fuel_working_l_per_h
-                + total(&WAITING) * machine.fuel_idling_l_per_h;
-            outcome.cost += hours * machine.cost_per_h;
-        }
-        for (crew, people) in self.s.crews.iter().zip(&self.plan.crews) {
-            let rakers = people.rakers as Micros;
-            outcome.rakers.iter_mut().zip(&crew.times).for_each(|(sum, t)| *sum += t * rakers);
-            outcome.cost += hours * people.cost_per_h;
-        }
-        outcome.cost += outcome.fuel_l * self.plan.fuel_per_l;
-        outcome
+        Self { plan, hours, outcome, books }
     }
 
-    fn close_books(&mut self, books: &mut Books) {
-        for loader in 0..self.s.loaders.len() {
-            let state = &mut self.s.loaders[loader];
+    /// The next loader's times and loads, in order of their numbers.
+    pub(super) fn loader(&mut self, loader: usize, times: &[Micros; L::COUNT], loads: u64) {
+        let machine = &self.plan.loaders[loader];
+        self.books.loads[loader] += loads;
+        self.books.loaders[loader].iter_mut().zip(times).for_each(|(sum, t)| *sum += t);
+        self.outcome.loaders.iter_mut().zip(times).for_each(|(sum, t)| *sum += t);
+        let total = |of: &[L]| of.iter().map(|a| times[*a as usize]).sum::<Micros>() as f64 / HOUR;
+        self.outcome.fuel_l +=
+            total(&WORKING) * machine.fuel_working_l_per_h + total(&WAITING) * machine.fuel_idling_l_per_h;
+        self.outcome.cost += self.hours * machine.cost_per_h;
+    }
+
+    /// The next crew's times.
+    pub(super) fn crew(&mut self, crew: usize, times: &[Micros; R::COUNT]) {
+        let people = &self.plan.crews[crew];
+        for raker in &mut self.books.rakers[people.first_raker..people.first_raker + people.rakers] {
+            raker.iter_mut().zip(times).for_each(|(sum, t)| *sum += t);
+        }
+        let rakers = people.rakers as Micros;
+        self.outcome.rakers.iter_mut().zip(times).for_each(|(sum, t)| *sum += t * rakers);
+        self.outcome.cost += self.hours * people.cost_per_h;
+    }
+
+    /// The next zone: loads, what was placed and what it took; less than counts is not short.
+    pub(super) fn zone(&mut self, zone: usize, loads: u64, placed_m3: f64, needs_m3: f64) {
+        let lacks = needs_m3 - placed_m3;
+        let short_m3 = if lacks >= self.plan.nothing_m3 { lacks } else { 0.0 };
+        let ZoneTotals { loads: all, placed_m3: placed, short_m3: short } = &mut self.books.zones[zone];
+        (*all, *placed, *short) = (*all + loads, *placed + placed_m3, *short + short_m3);
+        self.outcome.placed_m3 += placed_m3;
+        self.outcome.short_m3 += short_m3;
+    }
+
+    /// All of it, once every loader, crew and zone is in.
+    pub(super) fn outcome(self, loads: u32, left_over_m3: f64) -> Outcome {
+        let cost = self.outcome.cost + self.outcome.fuel_l * self.plan.fuel_per_l;
+        Outcome { loads, left_over_m3, cost, ..self.outcome }
+    }
+}
+
+impl<O: Observer> Run<'_, O> {
+    pub(super) fn tally(&mut self, run: u32, books: &mut Books) -> Outcome {
+        let finish = Moment { working: self.now - self.s.nights, clock: self.now };
+        let completion =
+            Moment { working: self.s.completion - self.s.nights_at_completion, clock: self.s.completion };
+        let mut tally = Tally::new(self.plan, run, completion, finish, &self.s.raked_out, books);
+        for (loader, state) in self.s.loaders.iter_mut().enumerate() {
             state.times[state.activity as usize] += self.now - state.since;
-            books.loaders[loader].iter_mut().zip(&state.times).for_each(|(sum, t)| *sum += t);
-            books.loads[loader] += state.loads;
+            if let Some(times) = state.times.first_chunk() {
+                tally.loader(loader, times, state.loads);
+            }
         }
         for (crew, state) in self.s.crews.iter_mut().enumerate() {
             state.times[state.activity as usize] += self.now - state.since;
-            let people = &self.plan.crews[crew];
-            for raker in people.first_raker..people.first_raker + people.rakers {
-                books.rakers[raker].iter_mut().zip(&state.times).for_each(|(sum, t)| *sum += t);
+            if let Some(times) = state.times.first_chunk() {
+                tally.crew(crew, times);
             }
         }
-        for zone in 0..self.s.zones.len() {
-            books.zones[zone].loads += self.s.zones[zone].loads;
-            books.zones[zone].placed_m3 += self.s.zones[zone].placed;
-            books.zones[zone].short_m3 += self.short(zone);
+        for (zone, state) in self.s.zones.iter().enumerate() {
+            tally.zone(zone, state.loads, state.placed, state.needs);
         }
+        let to_come = self.s.deliveries[self.s.next_delivery..].iter().map(|(.., volume)| volume);
+        let left_over_m3 = self.s.piles.iter().map(|p| p.stock).sum::<f64>() + to_come.sum::<f64>();
+        tally.outcome(self.s.next_load, left_over_m3)
     }
+}
 
-    /// What a zone still lacks; less than counts is nothing.
-    fn short(&self, zone: usize) -> f64 {
-        let lacks = self.s.zones[zone].needs - self.s.zones[zone].placed;
-        if lacks >= self.plan.nothing_m3 { lacks } else { 0.0 }
-    }
-
-    /// When each twentieth of the volume placed was raked out.
-    fn progress(&self) -> [Micros; PROGRESS_PARTS] {
-        let raked_out = &self.s.raked_out;
-        let placed = raked_out.last().map_or(0.0, |(_, volume)| *volume);
-        // A hair less, so that rounding in the sum does not move a part to the next heap.
-        let part = placed * (1.0 - 1e-12) / PROGRESS_PARTS as f64;
-        std::array::from_fn(|i| {
-            let reached = raked_out.partition_point(|(_, volume)| *volume < part * (i + 1) as f64);
-            raked_out.get(reached).map_or(self.s.completion, |(at, _)| *at)
-        })
-    }
+/// When each twentieth of the volume placed was raked out; all at the end where nothing was.
+fn progress(raked_out: &[(Micros, f64)], completion: Micros) -> [Micros; PROGRESS_PARTS] {
+    let placed = raked_out.last().map_or(0.0, |(_, volume)| *volume);
+    // A hair less, so that rounding in the sum does not move a part to the next heap.
+    let part = placed * (1.0 - 1e-12) / PROGRESS_PARTS as f64;
+    std::array::from_fn(|i| {
+        let reached = raked_out.partition_point(|(_, volume)| *volume < part * (i + 1) as f64);
+        raked_out.get(reached).map_or(completion, |(at, _)| *at)
+    })
 }
 
 const WORKING: [L; 5] = [L::Loading, L::Hauling, L::Returning, L::Passing, L::Dumping];

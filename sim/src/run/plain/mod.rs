@@ -1,0 +1,382 @@
+//! A short way through runs in which the clock does not interfere: no breaks or nights, deliveries, stoppages, fatigue or
+//! surplus zone, and nothing happens at the same instant as something else.
+//!
+//! The model is the same, and so is the outcome to the last bit (`tests/model/plain.rs` holds the two against each other
+//! over thousands of jobs). What makes it short: a step that nobody can interfere with needs no event of its own. A pass
+//! and, far from the end of the job, a face serve in the order of arrival, so that on arrival the end is known; a lone
+//! loader's way from dump to dump is one stretch. Events are left for arriving at a pass, a face or a zone, for the end
+//! of a dump and for the end of a heap or walk.
+//!
+//! Two events at one instant would want the model's rules of order: then the run is made the long way, from its start.
+//! Microseconds make that rare where times are drawn; jobs in which everything takes round times go the long way at once.
+
+mod close;
+mod face;
+mod loaders;
+mod rakers;
+
+use super::Pace;
+use super::choose::{Choice, Ground};
+use super::state::Heap;
+use crate::activity::{LoaderActivity, Micros, RakerActivity};
+use crate::calendar::{Calendar, END_OF_TIME};
+use crate::job::FillOrder;
+use crate::luck::{Factor, LoadLuck, RunLuck};
+use crate::outcome::{Books, Outcome};
+use crate::plan::{Plan, whole};
+use std::collections::VecDeque;
+
+/// The run is not plain after all.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct NotPlain;
+
+/// The state of a plain run, kept from run to run so that none allocates.
+#[derive(Clone, Debug)]
+pub(super) struct Plain {
+    /// Slots: crews, then loaders.
+    calendar: Calendar,
+    loaders: Vec<LoaderState>,
+    crews: Vec<CrewState>,
+    zones: Vec<ZoneState>,
+    stocks: Vec<f64>,
+    faces: Vec<Face>,
+    /// When each place of each pass is free again.
+    passes: Vec<Box<[Micros]>>,
+    /// Crews with free hands, a bit each.
+    idle: u64,
+    heaps_waiting: usize,
+    last_zone: Option<usize>,
+    next_load: u32,
+    next_heap: u64,
+    /// Loads begun and not yet raked out.
+    in_play: u32,
+    completion: Micros,
+    raked_out: Vec<(Micros, f64)>,
+}
+
+/// What a loader's event is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Next {
+    /// It comes to the next pass of its way out, or to the zone if there is none left.
+    Out,
+    /// It comes to the next pass of its way back, or to the pile if there is none left.
+    Back,
+    /// Its turn at the face comes.
+    TurnAtFace,
+    DumpEnds,
+    /// It stands in a queue, or is done.
+    None,
+}
+
+#[derive(Clone, Debug)]
+struct LoaderState {
+    next: Next,
+    times: [Micros; LoaderActivity::COUNT],
+    /// Since when it stands in a queue, or is done.
+    since: Micros,
+    zone: usize,
+    pile: usize,
+    /// The way it is on, and the way of the next load while it drives back.
+    route: usize,
+    next_route: usize,
+    last_leg: bool,
+    load: u32,
+    luck: LoadLuck,
+    volume: f64,
+    loads: u64,
+    /// The leg it is on: factor of its times, all of its driving, what is driven, passes behind it.
+    factor: f64,
+    driving: Micros,
+    driven: Micros,
+    passed: usize,
+    /// The stretch entered last on a way back, in case the job ends before it does: when it began to wait at a pass, to
+    /// pass, to drive, and when it will have driven.
+    stretch: [Micros; 4],
+}
+
+#[derive(Clone, Debug)]
+struct CrewState {
+    times: [Micros; RakerActivity::COUNT],
+    activity: RakerActivity,
+    since: Micros,
+    zone: usize,
+    heap: Option<Heap>,
+    /// When the heap or walk in hand will be done; while standing clear, what is left of it.
+    end: Micros,
+}
+
+#[derive(Clone, Debug, Default)]
+struct ZoneState {
+    needs: f64,
+    open: f64,
+    placed: f64,
+    loads: u64,
+    bound: u32,
+    dumping: u32,
+    free: u32,
+    walkers: usize,
+    heaps: VecDeque<Heap>,
+    /// Loaders waiting for room.
+    queue: VecDeque<usize>,
+}
+
+#[derive(Clone, Debug)]
+struct Face {
+    /// When each place is free again.
+    free_at: Box<[Micros]>,
+    /// Loaders waiting whose turn cannot be foreseen.
+    queue: VecDeque<usize>,
+}
+
+/// A plain run under way.
+struct Run<'a> {
+    plan: &'a Plan,
+    s: &'a mut Plain,
+    luck: RunLuck,
+    pace: Pace,
+    now: Micros,
+    /// When the job was over: nothing in play, nothing more to load.
+    over: Option<Micros>,
+    /// No event after this matters.
+    horizon: Micros,
+    set_up: Micros,
+    clean_up: Micros,
+    /// Something came up that only the long way does right.
+    given_up: bool,
+    /// There is one loader only.
+    alone: bool,
+}
+
+impl Plain {
+    /// Room for runs of this plan.
+    pub(super) fn new(plan: &Plan) -> Self {
+        let places = |n: u32| vec![0; n as usize].into_boxed_slice();
+        Self {
+            calendar: Calendar::new(plan.crews.len() + plan.loaders.len()),
+            loaders: vec![LoaderState::new(); plan.loaders.len()],
+            crews: vec![CrewState::new(0); plan.crews.len()],
+            zones: vec![ZoneState::default(); plan.zones.len()],
+            stocks: vec![0.0; plan.piles.len()],
+            faces: plan
+                .piles
+                .iter()
+                .map(|p| Face { free_at: places(p.face), queue: VecDeque::new() })
+                .collect(),
+            passes: plan.passes.iter().map(|p| places(p.at_once)).collect(),
+            idle: 0,
+            heaps_waiting: 0,
+            last_zone: None,
+            next_load: 0,
+            next_heap: 0,
+            in_play: 0,
+            completion: 0,
+            raked_out: Vec::new(),
+        }
+    }
+
+    /// Makes one run and adds its books to `books`, unless it turns out not to be plain: then nothing is added.
+    pub(super) fn run(
+        &mut self,
+        plan: &Plan,
+        luck: RunLuck,
+        pace: Pace,
+        run: u32,
+        books: &mut Books,
+    ) -> Option<Outcome> {
+        let once = |sampler: &crate::Sampler, factor| whole(sampler.at(luck.factor(factor)) * 1e6);
+        let set_up = once(&plan.set_up, Factor::SetUp);
+        let clean_up = once(&plan.clean_up, Factor::CleanUp);
+        self.reset(plan, &luck, set_up);
+        let mut run_of = Run {
+            plan,
+            s: self,
+            luck,
+            pace,
+            now: set_up,
+            over: None,
+            horizon: END_OF_TIME / 4,
+            set_up,
+            clean_up,
+            given_up: false,
+            alone: plan.loaders.len() == 1,
+        };
+        run_of.begin();
+        run_of.go_to_the_end().ok()?;
+        Some(run_of.close(run, books))
+    }
+
+    fn reset(&mut self, plan: &Plan, luck: &RunLuck, set_up: Micros) {
+        self.calendar.clear();
+        for loader in &mut self.loaders {
+            *loader = LoaderState::new();
+        }
+        for (crew, p) in self.crews.iter_mut().zip(&plan.crews) {
+            *crew = CrewState::new(p.start_zone);
+            crew.times[RakerActivity::SetUp as usize] = set_up;
+            crew.since = set_up;
+        }
+        let need = plan.factors.need.at(luck.factor(Factor::Need));
+        for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
+            zone.reset(p.need_m3 * need, p.room);
+        }
+        for (stock, p) in self.stocks.iter_mut().zip(&plan.piles) {
+            *stock = p.on_hand_m3 * plan.factors.bulk.at(luck.bulk(p.number));
+        }
+        for face in &mut self.faces {
+            face.free_at.fill(0);
+            face.queue.clear();
+        }
+        self.passes.iter_mut().for_each(|places| places.fill(0));
+        self.raked_out.clear();
+        self.idle = u64::MAX >> (64 - self.crews.len());
+        (self.heaps_waiting, self.last_zone, self.in_play) = (0, None, 0);
+        (self.next_load, self.next_heap, self.completion) = (0, 0, set_up);
+    }
+}
+
+impl Run<'_> {
+    /// Set-up is over: loaders set to work in the order of their numbers.
+    fn begin(&mut self) {
+        for loader in 0..self.s.loaders.len() {
+            self.s.loaders[loader].times[LoaderActivity::SetUp as usize] = self.set_up;
+            match self.choose(loader) {
+                Choice::Go { .. } => self.arrive_at_face(loader, self.now),
+                _ => self.done(loader, self.now),
+            }
+        }
+    }
+
+    fn go_to_the_end(&mut self) -> Result<(), NotPlain> {
+        let crews = self.s.crews.len();
+        loop {
+            let (at, slot) = self.s.calendar.first();
+            // At the end of the job; or nothing is to come any more.
+            if at > self.horizon {
+                return if self.over.is_some() { Ok(()) } else { Err(NotPlain) };
+            }
+            // Two things at one instant.
+            if at <= self.now || self.given_up {
+                return Err(NotPlain);
+            }
+            self.now = at;
+            if slot < crews {
+                self.crew_ends(slot);
+            } else {
+                self.loader_goes_on(slot - crews)?;
+            }
+        }
+    }
+
+    /// Notes the end of the work: nothing in play, and nothing more to load for anybody.
+    fn look_whether_over(&mut self) {
+        if self.s.in_play == 0 && self.over.is_none() && self.s.nothing_more(self.plan) {
+            self.over = Some(self.now);
+            self.horizon = self.now + self.clean_up;
+            for crew in 0..self.s.crews.len() {
+                self.s.calendar.clear_slot(crew);
+            }
+        }
+    }
+
+    /// Chooses for a loader that is bound for no zone, and binds it.
+    fn choose(&mut self, loader: usize) -> Choice {
+        let choice = match &self.plan.in_order {
+            Some(in_order) => self.first_in_order(&in_order[loader]),
+            None => self.s.best(self.plan, loader),
+        };
+        if let Choice::Go { zone, route } = choice {
+            self.s.last_zone = Some(zone);
+            self.s.zones[zone].bound += 1;
+            let state = &mut self.s.loaders[loader];
+            (state.zone, state.route, state.pile) = (zone, route, self.plan.routes.get(route).pile);
+        }
+        choice
+    }
+
+    /// The same choice as [`Ground::best`], where there is one pile and the order of the zones is known beforehand.
+    fn first_in_order(&self, zones: &[(usize, usize)]) -> Choice {
+        let mut full = None;
+        if self.s.has_material(self.plan, 0) {
+            let after_the_last = match (self.plan.fill_order, self.s.last_zone) {
+                (FillOrder::InTurn, Some(last)) => zones.partition_point(|(zone, _)| *zone <= last),
+                _ => 0,
+            };
+            let (later, sooner) = zones.split_at(after_the_last);
+            for &(zone, route) in sooner.iter().chain(later) {
+                if self.s.zones[zone].open >= self.plan.nothing_m3 {
+                    if self.s.zones[zone].free > self.s.zones[zone].bound {
+                        return Choice::Go { zone, route };
+                    }
+                    full = full.or(Some((zone, route)));
+                }
+            }
+        }
+        full.map_or(Choice::Nothing, |(zone, route)| Choice::Go { zone, route })
+    }
+}
+
+impl Ground for Plain {
+    #[inline]
+    fn open_m3(&self, zone: usize) -> f64 {
+        self.zones[zone].open
+    }
+
+    #[inline]
+    fn room_left(&self, zone: usize) -> f64 {
+        f64::from(self.zones[zone].free) - f64::from(self.zones[zone].bound)
+    }
+
+    #[inline]
+    fn stock_m3(&self, pile: usize) -> f64 {
+        self.stocks[pile]
+    }
+
+    #[inline]
+    fn is_due(&self, _: usize) -> bool {
+        false
+    }
+
+    #[inline]
+    fn last_zone(&self) -> Option<usize> {
+        self.last_zone
+    }
+}
+
+impl LoaderState {
+    fn new() -> Self {
+        Self {
+            next: Next::None,
+            times: [0; _],
+            since: 0,
+            zone: 0,
+            pile: 0,
+            route: 0,
+            next_route: 0,
+            last_leg: false,
+            load: 0,
+            luck: LoadLuck::default(),
+            volume: 0.0,
+            loads: 0,
+            factor: 0.0,
+            driving: 0,
+            driven: 0,
+            passed: 0,
+            stretch: [0; 4],
+        }
+    }
+}
+
+impl CrewState {
+    fn new(zone: usize) -> Self {
+        Self { times: [0; _], activity: RakerActivity::Waiting, since: 0, zone, heap: None, end: 0 }
+    }
+}
+
+impl ZoneState {
+    fn reset(&mut self, needs: f64, room: u32) {
+        (self.needs, self.open, self.placed, self.loads) = (needs, needs, 0.0, 0);
+        (self.bound, self.dumping, self.walkers, self.free) = (0, 0, 0, room);
+        self.heaps.clear();
+        self.queue.clear();
+    }
+}

@@ -1,0 +1,135 @@
+//! Plain rakers.
+
+use super::Run;
+use crate::activity::{Micros, RakerActivity as R};
+use crate::luck::Kind;
+use crate::plan::whole;
+
+impl Run<'_> {
+    /// From now on the crew does this; the time up to now goes into its books.
+    fn turn(&mut self, crew: usize, activity: R) {
+        let state = &mut self.s.crews[crew];
+        state.times[state.activity as usize] += self.now - state.since;
+        (state.activity, state.since) = (activity, self.now);
+    }
+
+    /// The crew's heap is raked out, or its walk is over.
+    pub(super) fn crew_ends(&mut self, crew: usize) {
+        self.s.calendar.clear_slot(crew);
+        self.s.idle |= 1 << crew;
+        self.turn(crew, R::Waiting);
+        let zone = self.s.crews[crew].zone;
+        match self.s.crews[crew].heap.take() {
+            Some(heap) => {
+                let place = &mut self.s.zones[zone];
+                place.placed += heap.volume;
+                place.loads += 1;
+                let so_far = self.s.raked_out.last().map_or(0.0, |(_, volume)| *volume);
+                self.s.raked_out.push((self.now, so_far + heap.volume));
+                self.s.in_play -= 1;
+                self.s.completion = self.now;
+                self.look_whether_over();
+                self.rakers_look();
+                self.room_is_free(zone);
+            }
+            None => {
+                self.s.zones[zone].walkers -= 1;
+                self.rakers_look();
+            }
+        }
+    }
+
+    /// Rakers with free hands take heaps: those in their own zone first, then those who walk to the oldest heap to which
+    /// nobody is walking yet.
+    pub(super) fn rakers_look(&mut self) {
+        while self.s.heaps_waiting > 0 && self.s.idle != 0 {
+            if let Some(crew) =
+                self.first_idle(|run, crew| !run.s.zones[run.s.crews[crew].zone].heaps.is_empty())
+            {
+                self.takes_a_heap(crew);
+            } else if let (Some(zone), Some(crew)) = (self.zone_to_walk_to(), self.first_idle(|_, _| true)) {
+                self.walks_to(crew, zone);
+            } else {
+                return;
+            }
+        }
+    }
+
+    #[inline]
+    fn first_idle(&self, such: impl Fn(&Self, usize) -> bool) -> Option<usize> {
+        let mut idle = self.s.idle;
+        while idle != 0 {
+            let crew = idle.trailing_zeros() as usize;
+            if such(self, crew) {
+                return Some(crew);
+            }
+            idle &= idle - 1;
+        }
+        None
+    }
+
+    fn zone_to_walk_to(&self) -> Option<usize> {
+        let zones = self.s.zones.iter().enumerate();
+        zones.filter_map(|(i, z)| Some((z.heaps.get(z.walkers)?.number, i))).min().map(|(_, zone)| zone)
+    }
+
+    fn takes_a_heap(&mut self, crew: usize) {
+        let zone = self.s.crews[crew].zone;
+        let place = &mut self.s.zones[zone];
+        let Some(heap) = place.heaps.pop_front() else { return };
+        let stands_clear = self.plan.stand_clear && place.dumping > 0;
+        self.s.heaps_waiting -= 1;
+        self.s.idle &= !(1 << crew);
+        let noise = self.plan.noise.raking.at(heap.luck.bits(Kind::Raking));
+        let length = whole(self.plan.crews[crew].us_per_m3 * heap.volume * (self.pace.rake * noise));
+        self.s.crews[crew].heap = Some(heap);
+        if stands_clear {
+            self.s.crews[crew].end = length;
+            self.turn(crew, R::StandingClear);
+        } else {
+            self.rake_on(crew, length);
+        }
+    }
+
+    fn rake_on(&mut self, crew: usize, left: Micros) {
+        self.turn(crew, R::Raking);
+        self.s.crews[crew].end = self.now + left;
+        self.s.calendar.set(crew, self.now + left);
+    }
+
+    fn walks_to(&mut self, crew: usize, zone: usize) {
+        let from = self.s.crews[crew].zone;
+        let length = whole(self.plan.zones[from].walks_m[zone] * self.plan.crews[crew].us_per_m);
+        self.s.crews[crew].zone = zone;
+        // A walk that takes no time is over before the next thing starts.
+        if length > 0 {
+            self.s.idle &= !(1 << crew);
+            self.s.zones[zone].walkers += 1;
+            self.turn(crew, R::Walking);
+            self.s.calendar.set(crew, self.now + length);
+        }
+    }
+
+    /// A loader begins to dump: those who rake in its zone stand clear.
+    pub(super) fn rakers_stand_clear(&mut self, zone: usize) {
+        for crew in 0..self.s.crews.len() {
+            let state = &mut self.s.crews[crew];
+            if state.zone == zone && state.activity == R::Raking {
+                state.end -= self.now;
+                // A heap that is done at this very instant should have ended first.
+                self.given_up |= state.end == 0;
+                self.turn(crew, R::StandingClear);
+                self.s.calendar.clear_slot(crew);
+            }
+        }
+    }
+
+    /// The last loader has dumped: those who stood clear go on.
+    pub(super) fn rakers_step_in(&mut self, zone: usize) {
+        for crew in 0..self.s.crews.len() {
+            if self.s.crews[crew].zone == zone && self.s.crews[crew].activity == R::StandingClear {
+                self.rake_on(crew, self.s.crews[crew].end);
+            }
+        }
+    }
+}
