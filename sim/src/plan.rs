@@ -7,6 +7,7 @@ use crate::activity::{Micros, SECOND};
 use crate::calendar::END_OF_TIME;
 use crate::chance::Distribution;
 use crate::job::{FillOrder, FinishRule, Job, Loader};
+use crate::luck::RunLuck;
 use crate::outcome::Books;
 use crate::sampler::Sampler;
 use std::sync::Arc;
@@ -51,12 +52,18 @@ pub struct Plan {
     pub(crate) clean_up: Arc<Sampler>,
     pub(crate) fuel_per_l: f64,
     pub(crate) material_cost: f64,
-    /// Whether its runs may be made the short way (see `run/plain`).
-    pub(crate) plain: bool,
+    pub(crate) short: Option<ShortWay>,
     /// Zones with the way to them, for each loader, in the order in which they are filled, where one pile and the fill order
     /// settle it beforehand (in turn: as listed, to be begun after the last).
     pub(crate) in_order: Option<Vec<Vec<(usize, usize)>>>,
     compiled: Compiled,
+}
+
+/// A way to make runs shorter than from event to event (see `run/line` and `run/yard`).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum ShortWay {
+    Line,
+    Yard,
 }
 
 /// A change between work and rest.
@@ -212,7 +219,7 @@ impl Plan {
         let daily = daily(job);
         let routes = Routes::new(job);
         Ok(Self {
-            plain: daily.is_empty() && is_plain(job, &noise),
+            short: if daily.is_empty() { short_way(job, &noise) } else { None },
             loaders: job.loaders.iter().map(|l| LoaderPlan::new(job, l, &mut tables)).collect(),
             crews: crews(job),
             rakers: job.rakers.len(),
@@ -246,6 +253,12 @@ impl Plan {
         })
     }
 
+    /// What lies at a pile at first in the run with this luck \[m3\].
+    pub(crate) fn stock(&self, pile: usize, luck: &RunLuck) -> f64 {
+        let pile = &self.piles[pile];
+        pile.on_hand_m3 * self.factors.bulk.at(luck.bulk(pile.number))
+    }
+
     /// Books for the job with every entry 0.
     pub(crate) fn empty_books(&self) -> Books {
         Books::empty(self.loaders.len(), self.rakers, self.zones.len())
@@ -276,19 +289,28 @@ impl ZonePlan {
     }
 }
 
-/// Whether nothing in a job but its hours keeps a run from being made the short way. Where no time is drawn, much falls on
-/// the same instant.
-fn is_plain(job: &Job, noise: &Noise) -> bool {
-    const MOST_AT_ONCE: u32 = 64;
-    let drawn = |sampler: &Sampler| !sampler.is_constant();
-    !job.rakers.is_empty()
-        && job.finish == FinishRule::AreaCovered
-        && job.raking.fatigue.is_none()
+/// The short way that a job allows, if work is never interrupted by the clock.
+fn short_way(job: &Job, noise: &Noise) -> Option<ShortWay> {
+    let undisturbed = job.raking.fatigue.is_none()
         && job.loaders.iter().all(|l| l.stoppages.is_none())
-        && job.stockpiles.iter().all(|s| s.deliveries.is_empty() && s.face <= MOST_AT_ONCE)
-        && job.passes.iter().all(|p| p.at_once <= MOST_AT_ONCE)
+        && job.stockpiles.iter().all(|s| s.deliveries.is_empty());
+    let crews = if job.raking.together.is_some() { 1 } else { job.rakers.len() };
+    let one_way = matches!(&job.zones[..], [zone] if zone.ways.iter().any(|w| job.loaders[0].fits(job, w)));
+    if undisturbed && one_way && job.stockpiles.len() == 1 && job.loaders.len() == 1 && crews <= 1 {
+        return Some(ShortWay::Line);
+    }
+    // Where no time is drawn, much falls on the same instant, and that wants the rules of order.
+    let drawn = |sampler: &Sampler| !sampler.is_constant();
+    let steps = [&noise.loading, &noise.haul, &noise.dump, &noise.return_leg];
+    let few = |places: u32| places <= 64;
+    let yard = undisturbed
+        && !job.rakers.is_empty()
+        && job.finish == FinishRule::AreaCovered
+        && job.stockpiles.iter().all(|s| few(s.face))
+        && job.passes.iter().all(|p| few(p.at_once))
         && drawn(&noise.raking)
-        && [&noise.loading, &noise.haul, &noise.dump, &noise.return_leg].into_iter().any(|s| drawn(s))
+        && steps.into_iter().any(|s| drawn(s));
+    yard.then_some(ShortWay::Yard)
 }
 
 fn in_order(job: &Job, routes: &Routes) -> Option<Vec<Vec<(usize, usize)>>> {

@@ -6,20 +6,21 @@
 
 mod choose;
 mod cycle;
-mod plain;
+mod line;
 mod queues;
 mod rakers;
 mod shift;
 mod state;
 mod stuck;
 mod tally;
+mod yard;
 
 use crate::activity::Micros;
 use crate::calendar::END_OF_TIME;
 use crate::luck::{Factor, RunLuck};
 use crate::observe::{Entry, Observer, Unwatched};
 use crate::outcome::{Books, Outcome};
-use crate::plan::Plan;
+use crate::plan::{Plan, ShortWay, whole};
 pub(crate) use state::Scratch;
 use state::Who;
 
@@ -68,6 +69,42 @@ impl Pace {
     }
 }
 
+/// What a run draws once besides its pace.
+#[derive(Clone, Copy, Debug)]
+struct Once {
+    set_up: Micros,
+    clean_up: Micros,
+    /// What the zones really take, as a multiple.
+    need: f64,
+}
+
+impl Once {
+    fn new(plan: &Plan, luck: &RunLuck) -> Self {
+        let length = |sampler: &crate::Sampler, factor| whole(sampler.at(luck.factor(factor)) * 1e6);
+        Self {
+            set_up: length(&plan.set_up, Factor::SetUp),
+            clean_up: length(&plan.clean_up, Factor::CleanUp),
+            need: plan.factors.need.at(luck.factor(Factor::Need)),
+        }
+    }
+}
+
+/// A shorter way to the same outcome, where the job allows one.
+#[derive(Clone, Debug)]
+enum Short {
+    Line(line::Line),
+    Yard(Box<yard::Yard>),
+}
+
+impl Short {
+    fn new(plan: &Plan) -> Option<Self> {
+        Some(match plan.short? {
+            ShortWay::Line => Self::Line(line::Line::default()),
+            ShortWay::Yard => Self::Yard(Box::new(yard::Yard::new(plan))),
+        })
+    }
+}
+
 impl Scratch {
     /// Makes one run and adds its books to `books`.
     pub(crate) fn run(
@@ -78,12 +115,12 @@ impl Scratch {
         books: &mut Books,
     ) -> Result<Outcome, RunError> {
         let luck = RunLuck::new(seed, run);
-        if let Some(plain) = &mut self.plain
-            && let Some(outcome) = plain.run(plan, luck, Pace::new(plan, &luck), run, books)
-        {
-            return Ok(outcome);
-        }
-        self.go(plan, luck, run, books, &mut Unwatched)
+        let made = match &mut self.short {
+            Some(Short::Line(line)) => line.run(plan, luck, Pace::new(plan, &luck), run, books),
+            Some(Short::Yard(yard)) => yard.run(plan, luck, Pace::new(plan, &luck), run, books),
+            None => None,
+        };
+        made.map_or_else(|| self.go(plan, luck, run, books, &mut Unwatched), Ok)
     }
 
     /// The same with every event written down.

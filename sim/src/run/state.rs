@@ -1,9 +1,9 @@
 //! Everything that changes in a run, kept from run to run so that none allocates.
 
-use super::plain::Plain;
+use super::{Once, Short};
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::calendar::Calendar;
-use crate::luck::{Factor, LoadLuck, RunLuck};
+use crate::luck::{LoadLuck, RunLuck};
 use crate::plan::Plan;
 use rand_xoshiro::Xoshiro256PlusPlus;
 use std::collections::VecDeque;
@@ -57,8 +57,7 @@ pub(crate) struct Scratch {
     pub(super) set_up: Micros,
     /// Heaps raked out: when, and how much in all by then.
     pub(super) raked_out: Vec<(Micros, f64)>,
-    /// The short way, where the job allows it.
-    pub(super) plain: Option<Plain>,
+    pub(super) short: Option<Short>,
 }
 
 /// Whose event it is.
@@ -261,7 +260,7 @@ impl Scratch {
             clean_up: 0,
             set_up: 0,
             raked_out: Vec::new(),
-            plain: plan.plain.then(|| Plain::new(plan)),
+            short: Short::new(plan),
         }
     }
 
@@ -309,12 +308,13 @@ impl Scratch {
         self.calendar.clear();
         self.loaders.iter_mut().enumerate().for_each(|(i, l)| l.reset(plan, luck, i));
         self.crews.iter_mut().zip(&plan.crews).for_each(|(crew, p)| crew.reset(p.start_zone));
-        let need = plan.factors.need.at(luck.factor(Factor::Need));
+        let Once { set_up, clean_up, need } = Once::new(plan, luck);
+        (self.set_up, self.clean_up) = (set_up, clean_up);
         for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
             zone.reset(p.need_m3 * need);
         }
-        for (pile, p) in self.piles.iter_mut().zip(&plan.piles) {
-            *pile = PileState { stock: p.on_hand_m3 * plan.factors.bulk.at(luck.bulk(p.number)), due: 0 };
+        for (number, pile) in self.piles.iter_mut().enumerate() {
+            *pile = PileState { stock: plan.stock(number, luck), due: 0 };
         }
         let faces = plan.piles.iter().map(|p| p.face);
         let capacities =
@@ -332,10 +332,6 @@ impl Scratch {
         (self.nights, self.day_start, self.next_switch) = (0, 0, 0);
         (self.next_load, self.next_heap, self.next_place_in_queue, self.in_play) = (0, 0, 0, 0);
         (self.completion, self.nights_at_completion) = (0, 0);
-        let once =
-            |sampler: &crate::Sampler, factor| crate::plan::whole(sampler.at(luck.factor(factor)) * 1e6);
-        self.set_up = once(&plan.set_up, Factor::SetUp);
-        self.clean_up = once(&plan.clean_up, Factor::CleanUp);
     }
 
     fn draw_deliveries(&mut self, plan: &Plan, luck: &RunLuck) {

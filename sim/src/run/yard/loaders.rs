@@ -1,6 +1,6 @@
 //! A plain loader's cycle.
 
-use super::{Next, NotPlain, Run};
+use super::{Next, GivenUp, Run};
 use crate::activity::{LoaderActivity as L, Micros};
 use crate::luck::Kind;
 use crate::plan::whole;
@@ -26,14 +26,14 @@ impl Run<'_> {
         self.s.calendar.clear_slot(self.s.crews.len() + loader);
     }
 
-    pub(super) fn loader_goes_on(&mut self, loader: usize) -> Result<(), NotPlain> {
+    pub(super) fn loader_goes_on(&mut self, loader: usize) -> Result<(), GivenUp> {
         let now = self.now;
         match self.s.loaders[loader].next {
             Next::Out => self.come_along(loader, Leg::Out, now),
             Next::Back => self.come_along(loader, Leg::Back, now),
             Next::TurnAtFace => self.turn_comes(loader),
             Next::DumpEnds => self.dump_ends(loader),
-            Next::None => return Err(NotPlain),
+            Next::None => return Err(GivenUp),
         }
         Ok(())
     }

@@ -1,4 +1,4 @@
-//! Plain rakers.
+//! Yard rakers.
 
 use super::Run;
 use crate::activity::{Micros, RakerActivity as R};

@@ -15,24 +15,24 @@ mod face;
 mod loaders;
 mod rakers;
 
-use super::Pace;
+use super::{Once, Pace};
 use super::choose::{Choice, Ground};
 use super::state::Heap;
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::calendar::{Calendar, END_OF_TIME};
 use crate::job::FillOrder;
-use crate::luck::{Factor, LoadLuck, RunLuck};
+use crate::luck::{LoadLuck, RunLuck};
 use crate::outcome::{Books, Outcome};
-use crate::plan::{Plan, whole};
+use crate::plan::Plan;
 use std::collections::VecDeque;
 
 /// The run is not plain after all.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-struct NotPlain;
+struct GivenUp;
 
 /// The state of a plain run, kept from run to run so that none allocates.
 #[derive(Clone, Debug)]
-pub(super) struct Plain {
+pub(super) struct Yard {
     /// Slots: crews, then loaders.
     calendar: Calendar,
     loaders: Vec<LoaderState>,
@@ -131,7 +131,7 @@ struct Face {
 /// A plain run under way.
 struct Run<'a> {
     plan: &'a Plan,
-    s: &'a mut Plain,
+    s: &'a mut Yard,
     luck: RunLuck,
     pace: Pace,
     now: Micros,
@@ -147,7 +147,7 @@ struct Run<'a> {
     alone: bool,
 }
 
-impl Plain {
+impl Yard {
     /// Room for runs of this plan.
     pub(super) fn new(plan: &Plan) -> Self {
         let places = |n: u32| vec![0; n as usize].into_boxed_slice();
@@ -183,10 +183,8 @@ impl Plain {
         run: u32,
         books: &mut Books,
     ) -> Option<Outcome> {
-        let once = |sampler: &crate::Sampler, factor| whole(sampler.at(luck.factor(factor)) * 1e6);
-        let set_up = once(&plan.set_up, Factor::SetUp);
-        let clean_up = once(&plan.clean_up, Factor::CleanUp);
-        self.reset(plan, &luck, set_up);
+        let Once { set_up, clean_up, need } = Once::new(plan, &luck);
+        self.reset(plan, &luck, set_up, need);
         let mut run_of = Run {
             plan,
             s: self,
@@ -205,7 +203,7 @@ impl Plain {
         Some(run_of.close(run, books))
     }
 
-    fn reset(&mut self, plan: &Plan, luck: &RunLuck, set_up: Micros) {
+    fn reset(&mut self, plan: &Plan, luck: &RunLuck, set_up: Micros, need: f64) {
         self.calendar.clear();
         for loader in &mut self.loaders {
             *loader = LoaderState::new();
@@ -215,12 +213,11 @@ impl Plain {
             crew.times[RakerActivity::SetUp as usize] = set_up;
             crew.since = set_up;
         }
-        let need = plan.factors.need.at(luck.factor(Factor::Need));
         for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
             zone.reset(p.need_m3 * need, p.room);
         }
-        for (stock, p) in self.stocks.iter_mut().zip(&plan.piles) {
-            *stock = p.on_hand_m3 * plan.factors.bulk.at(luck.bulk(p.number));
+        for (pile, stock) in self.stocks.iter_mut().enumerate() {
+            *stock = plan.stock(pile, luck);
         }
         for face in &mut self.faces {
             face.free_at.fill(0);
@@ -246,17 +243,17 @@ impl Run<'_> {
         }
     }
 
-    fn go_to_the_end(&mut self) -> Result<(), NotPlain> {
+    fn go_to_the_end(&mut self) -> Result<(), GivenUp> {
         let crews = self.s.crews.len();
         loop {
             let (at, slot) = self.s.calendar.first();
             // At the end of the job; or nothing is to come any more.
             if at > self.horizon {
-                return if self.over.is_some() { Ok(()) } else { Err(NotPlain) };
+                return if self.over.is_some() { Ok(()) } else { Err(GivenUp) };
             }
             // Two things at one instant.
             if at <= self.now || self.given_up {
-                return Err(NotPlain);
+                return Err(GivenUp);
             }
             self.now = at;
             if slot < crews {
@@ -315,7 +312,7 @@ impl Run<'_> {
     }
 }
 
-impl Ground for Plain {
+impl Ground for Yard {
     #[inline]
     fn open_m3(&self, zone: usize) -> f64 {
         self.zones[zone].open

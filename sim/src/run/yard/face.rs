@@ -1,4 +1,4 @@
-//! Plain loaders at a face.
+//! Yard loaders at a face.
 
 use super::loaders::take_a_place;
 use super::{Next, Run};
