@@ -302,12 +302,14 @@ fn short_way(job: &Job, noise: &Noise) -> Option<ShortWay> {
     // Where no time is drawn, much falls on the same instant, and that wants the rules of order.
     let drawn = |sampler: &Sampler| !sampler.is_constant();
     let steps = [&noise.loading, &noise.haul, &noise.dump, &noise.return_leg];
-    let few = |places: u32| places <= 64;
+    let few = |number: usize| number <= crate::run::yard::MOST;
+    let faces = job.stockpiles.iter().map(|s| s.face);
+    let places = faces.chain(job.passes.iter().map(|p| p.at_once));
     let yard = undisturbed
         && !job.rakers.is_empty()
         && job.finish == FinishRule::AreaCovered
-        && job.stockpiles.iter().all(|s| few(s.face))
-        && job.passes.iter().all(|p| few(p.at_once))
+        && [job.zones.len(), job.stockpiles.len(), job.passes.len()].into_iter().all(few)
+        && places.into_iter().all(|n| few(n as usize))
         && drawn(&noise.raking)
         && steps.into_iter().any(|s| drawn(s));
     yard.then_some(ShortWay::Yard)
@@ -412,9 +414,12 @@ fn us(seconds: f64) -> f64 {
     seconds * SECOND as f64
 }
 
-/// Rounds a time that is not negative to whole microseconds, cut to what a calendar can hold.
+/// Rounds a time that is not negative to whole microseconds (halves to even), cut to what a calendar can hold.
 #[inline]
 pub(crate) fn whole(us: f64) -> Micros {
     const MOST: f64 = (END_OF_TIME / 16) as f64;
-    (us.min(MOST) + 0.5) as Micros
+    // From 2^52 on neighbours are one apart: the sum is rounded, and its last bits are the number. A conversion would take
+    // twice the instructions for values that cannot occur.
+    const ONES: f64 = (1_u64 << 52) as f64;
+    (us.min(MOST) + ONES).to_bits() as Micros - ONES.to_bits() as Micros
 }

@@ -14,17 +14,21 @@ mod close;
 mod face;
 mod loaders;
 mod rakers;
+mod row;
+mod ways;
 
 use super::{Once, Pace};
 use super::choose::{Choice, Ground};
-use super::state::Heap;
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::calendar::{Calendar, END_OF_TIME};
 use crate::job::FillOrder;
-use crate::luck::{LoadLuck, RunLuck};
+use crate::luck::RunLuck;
 use crate::outcome::{Books, Outcome};
 use crate::plan::Plan;
 use std::collections::VecDeque;
+pub(crate) use row::MOST;
+use row::Row;
+use ways::Ways;
 
 /// The run is not plain after all.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,15 +37,16 @@ struct GivenUp;
 /// The state of a plain run, kept from run to run so that none allocates.
 #[derive(Clone, Debug)]
 pub(super) struct Yard {
-    /// Slots: crews, then loaders.
-    calendar: Calendar,
-    loaders: Vec<LoaderState>,
-    crews: Vec<CrewState>,
-    zones: Vec<ZoneState>,
-    stocks: Vec<f64>,
-    faces: Vec<Face>,
+    crew_events: Calendar,
+    loader_events: Calendar,
+    loaders: Row<LoaderState>,
+    crews: Row<CrewState>,
+    zones: Row<ZoneState>,
+    stocks: Row<f64>,
+    faces: Row<Face>,
     /// When each place of each pass is free again.
-    passes: Vec<Box<[Micros]>>,
+    passes: Row<Box<[Micros]>>,
+    ways: Ways,
     /// Crews with free hands, a bit each.
     idle: u64,
     heaps_waiting: usize,
@@ -57,10 +62,12 @@ pub(super) struct Yard {
 /// What a loader's event is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Next {
-    /// It comes to the next pass of its way out, or to the zone if there is none left.
-    Out,
-    /// It comes to the next pass of its way back, or to the pile if there is none left.
-    Back,
+    /// It comes to a pass.
+    PassOut,
+    PassBack,
+    /// It comes to the end of its way.
+    Zone,
+    Face,
     /// Its turn at the face comes.
     TurnAtFace,
     DumpEnds,
@@ -80,18 +87,21 @@ struct LoaderState {
     route: usize,
     next_route: usize,
     last_leg: bool,
-    load: u32,
-    luck: LoadLuck,
+    /// The load: volume, how long its dump takes, factors of its way back and of its raking. All drawn when it begins, so that
+    /// no later step has to wait for them.
     volume: f64,
+    dump: Micros,
+    back: f64,
+    raking: f64,
     loads: u64,
-    /// The leg it is on: factor of its times, all of its driving, what is driven, passes behind it.
+    /// The leg it is on: factor of its times, all of its driving, what is driven at the end of the stretch it is on.
     factor: f64,
     driving: Micros,
     driven: Micros,
-    passed: usize,
-    /// The stretch entered last on a way back, in case the job ends before it does: when it began to wait at a pass, to
-    /// pass, to drive, and when it will have driven.
-    stretch: [Micros; 4],
+    stretch: usize,
+    /// What was entered last on a way back, in case the job ends before it does: when it began to wait at a pass, to pass,
+    /// to drive, and when it will have driven.
+    entered: [Micros; 4],
 }
 
 #[derive(Clone, Debug)]
@@ -103,6 +113,16 @@ struct CrewState {
     heap: Option<Heap>,
     /// When the heap or walk in hand will be done; while standing clear, what is left of it.
     end: Micros,
+}
+
+/// A heap on the ground.
+#[derive(Clone, Copy, Debug)]
+struct Heap {
+    volume: f64,
+    /// Factor of its raking.
+    raking: f64,
+    /// Its place in the order of dumping, over all zones.
+    number: u64,
 }
 
 #[derive(Clone, Debug, Default)]
@@ -141,28 +161,23 @@ struct Run<'a> {
     horizon: Micros,
     set_up: Micros,
     clean_up: Micros,
-    /// Something came up that only the long way does right.
-    given_up: bool,
-    /// There is one loader only.
-    alone: bool,
 }
 
 impl Yard {
     /// Room for runs of this plan.
     pub(super) fn new(plan: &Plan) -> Self {
         let places = |n: u32| vec![0; n as usize].into_boxed_slice();
+        let face = |n: u32| Face { free_at: places(n), queue: VecDeque::new() };
         Self {
-            calendar: Calendar::new(plan.crews.len() + plan.loaders.len()),
-            loaders: vec![LoaderState::new(); plan.loaders.len()],
-            crews: vec![CrewState::new(0); plan.crews.len()],
-            zones: vec![ZoneState::default(); plan.zones.len()],
-            stocks: vec![0.0; plan.piles.len()],
-            faces: plan
-                .piles
-                .iter()
-                .map(|p| Face { free_at: places(p.face), queue: VecDeque::new() })
-                .collect(),
-            passes: plan.passes.iter().map(|p| places(p.at_once)).collect(),
+            crew_events: Calendar::new(plan.crews.len()),
+            loader_events: Calendar::new(plan.loaders.len()),
+            loaders: Row::new(plan.loaders.iter().map(|_| LoaderState::new()), LoaderState::new),
+            crews: Row::new(plan.crews.iter().map(|_| CrewState::new(0)), || CrewState::new(0)),
+            zones: Row::new(plan.zones.iter().map(|_| ZoneState::default()), ZoneState::default),
+            stocks: Row::new(plan.piles.iter().map(|_| 0.0), || 0.0),
+            faces: Row::new(plan.piles.iter().map(|p| face(p.face)), || face(0)),
+            passes: Row::new(plan.passes.iter().map(|p| places(p.at_once)), || places(0)),
+            ways: Ways::new(plan),
             idle: 0,
             heaps_waiting: 0,
             last_zone: None,
@@ -195,8 +210,6 @@ impl Yard {
             horizon: END_OF_TIME / 4,
             set_up,
             clean_up,
-            given_up: false,
-            alone: plan.loaders.len() == 1,
         };
         run_of.begin();
         run_of.go_to_the_end().ok()?;
@@ -204,8 +217,9 @@ impl Yard {
     }
 
     fn reset(&mut self, plan: &Plan, luck: &RunLuck, set_up: Micros, need: f64) {
-        self.calendar.clear();
-        for loader in &mut self.loaders {
+        self.crew_events.clear();
+        self.loader_events.clear();
+        for loader in self.loaders.iter_mut() {
             *loader = LoaderState::new();
         }
         for (crew, p) in self.crews.iter_mut().zip(&plan.crews) {
@@ -219,7 +233,7 @@ impl Yard {
         for (pile, stock) in self.stocks.iter_mut().enumerate() {
             *stock = plan.stock(pile, luck);
         }
-        for face in &mut self.faces {
+        for face in self.faces.iter_mut() {
             face.free_at.fill(0);
             face.queue.clear();
         }
@@ -232,34 +246,40 @@ impl Yard {
 }
 
 impl Run<'_> {
+    /// Something has come up that only the long way does right.
+    fn give_up(&mut self) {
+        self.now = END_OF_TIME;
+    }
+
     /// Set-up is over: loaders set to work in the order of their numbers.
     fn begin(&mut self) {
         for loader in 0..self.s.loaders.len() {
             self.s.loaders[loader].times[LoaderActivity::SetUp as usize] = self.set_up;
             match self.choose(loader) {
-                Choice::Go { .. } => self.arrive_at_face(loader, self.now),
-                _ => self.done(loader, self.now),
+                Choice::Go { .. } => self.arrive_at_face(loader),
+                _ => self.done(loader),
             }
         }
     }
 
     fn go_to_the_end(&mut self) -> Result<(), GivenUp> {
-        let crews = self.s.crews.len();
         loop {
-            let (at, slot) = self.s.calendar.first();
+            let (crew_ends, loader_goes_on) =
+                (self.s.crew_events.first_key(), self.s.loader_events.first_key());
+            let (at, slot) = crew_ends.min(loader_goes_on).time_and_slot();
             // At the end of the job; or nothing is to come any more.
             if at > self.horizon {
                 return if self.over.is_some() { Ok(()) } else { Err(GivenUp) };
             }
-            // Two things at one instant.
-            if at <= self.now || self.given_up {
+            // Two things at one instant, or given up.
+            if at <= self.now {
                 return Err(GivenUp);
             }
             self.now = at;
-            if slot < crews {
+            if crew_ends < loader_goes_on {
                 self.crew_ends(slot);
             } else {
-                self.loader_goes_on(slot - crews)?;
+                self.loader_goes_on(slot)?;
             }
         }
     }
@@ -269,13 +289,12 @@ impl Run<'_> {
         if self.s.in_play == 0 && self.over.is_none() && self.s.nothing_more(self.plan) {
             self.over = Some(self.now);
             self.horizon = self.now + self.clean_up;
-            for crew in 0..self.s.crews.len() {
-                self.s.calendar.clear_slot(crew);
-            }
+            self.s.crew_events.clear();
         }
     }
 
     /// Chooses for a loader that is bound for no zone, and binds it.
+    #[inline(always)]
     fn choose(&mut self, loader: usize) -> Choice {
         let choice = match &self.plan.in_order {
             Some(in_order) => self.first_in_order(&in_order[loader]),
@@ -291,6 +310,7 @@ impl Run<'_> {
     }
 
     /// The same choice as [`Ground::best`], where there is one pile and the order of the zones is known beforehand.
+    #[inline(always)]
     fn first_in_order(&self, zones: &[(usize, usize)]) -> Choice {
         let mut full = None;
         if self.s.has_material(self.plan, 0) {
@@ -350,15 +370,16 @@ impl LoaderState {
             route: 0,
             next_route: 0,
             last_leg: false,
-            load: 0,
-            luck: LoadLuck::default(),
             volume: 0.0,
+            dump: 0,
+            back: 0.0,
+            raking: 0.0,
             loads: 0,
             factor: 0.0,
             driving: 0,
             driven: 0,
-            passed: 0,
-            stretch: [0; 4],
+            stretch: 0,
+            entered: [0; 4],
         }
     }
 }

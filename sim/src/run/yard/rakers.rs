@@ -2,11 +2,11 @@
 
 use super::Run;
 use crate::activity::{Micros, RakerActivity as R};
-use crate::luck::Kind;
 use crate::plan::whole;
 
 impl Run<'_> {
     /// From now on the crew does this; the time up to now goes into its books.
+    #[inline(always)]
     fn turn(&mut self, crew: usize, activity: R) {
         let state = &mut self.s.crews[crew];
         state.times[state.activity as usize] += self.now - state.since;
@@ -14,8 +14,8 @@ impl Run<'_> {
     }
 
     /// The crew's heap is raked out, or its walk is over.
+    #[inline(always)]
     pub(super) fn crew_ends(&mut self, crew: usize) {
-        self.s.calendar.clear_slot(crew);
         self.s.idle |= 1 << crew;
         self.turn(crew, R::Waiting);
         let zone = self.s.crews[crew].zone;
@@ -28,7 +28,9 @@ impl Run<'_> {
                 self.s.raked_out.push((self.now, so_far + heap.volume));
                 self.s.in_play -= 1;
                 self.s.completion = self.now;
-                self.look_whether_over();
+                if self.s.in_play == 0 {
+                    self.look_whether_over();
+                }
                 self.rakers_look();
                 self.room_is_free(zone);
             }
@@ -36,6 +38,9 @@ impl Run<'_> {
                 self.s.zones[zone].walkers -= 1;
                 self.rakers_look();
             }
+        }
+        if self.s.idle & (1 << crew) != 0 {
+            self.s.crew_events.clear_slot(crew);
         }
     }
 
@@ -73,6 +78,7 @@ impl Run<'_> {
         zones.filter_map(|(i, z)| Some((z.heaps.get(z.walkers)?.number, i))).min().map(|(_, zone)| zone)
     }
 
+    #[inline(always)]
     fn takes_a_heap(&mut self, crew: usize) {
         let zone = self.s.crews[crew].zone;
         let place = &mut self.s.zones[zone];
@@ -80,21 +86,22 @@ impl Run<'_> {
         let stands_clear = self.plan.stand_clear && place.dumping > 0;
         self.s.heaps_waiting -= 1;
         self.s.idle &= !(1 << crew);
-        let noise = self.plan.noise.raking.at(heap.luck.bits(Kind::Raking));
-        let length = whole(self.plan.crews[crew].us_per_m3 * heap.volume * (self.pace.rake * noise));
+        let length = whole(self.plan.crews[crew].us_per_m3 * heap.volume * heap.raking);
         self.s.crews[crew].heap = Some(heap);
         if stands_clear {
             self.s.crews[crew].end = length;
             self.turn(crew, R::StandingClear);
+            self.s.crew_events.clear_slot(crew);
         } else {
             self.rake_on(crew, length);
         }
     }
 
+    #[inline(always)]
     fn rake_on(&mut self, crew: usize, left: Micros) {
         self.turn(crew, R::Raking);
         self.s.crews[crew].end = self.now + left;
-        self.s.calendar.set(crew, self.now + left);
+        self.s.crew_events.set(crew, self.now + left);
     }
 
     fn walks_to(&mut self, crew: usize, zone: usize) {
@@ -106,7 +113,7 @@ impl Run<'_> {
             self.s.idle &= !(1 << crew);
             self.s.zones[zone].walkers += 1;
             self.turn(crew, R::Walking);
-            self.s.calendar.set(crew, self.now + length);
+            self.s.crew_events.set(crew, self.now + length);
         }
     }
 
@@ -117,9 +124,11 @@ impl Run<'_> {
             if state.zone == zone && state.activity == R::Raking {
                 state.end -= self.now;
                 // A heap that is done at this very instant should have ended first.
-                self.given_up |= state.end == 0;
+                if state.end == 0 {
+                    return self.give_up();
+                }
                 self.turn(crew, R::StandingClear);
-                self.s.calendar.clear_slot(crew);
+                self.s.crew_events.clear_slot(crew);
             }
         }
     }
