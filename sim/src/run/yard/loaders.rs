@@ -67,8 +67,32 @@ impl Run<'_> {
         }
         let on = if leg == Leg::Out { L::Hauling } else { L::Returning };
         state.times[on as usize] += until - drives;
+        let state_zone = state.zone;
         let next = stretch.next;
+        if leg == Leg::Out && next == Next::Zone && self.room_is_sure(state_zone) {
+            return self.dump_unhindered(loader, until);
+        }
         self.schedule(loader, next, until);
+    }
+
+    /// Whether everybody bound for the zone finds room there, whoever comes first, and disturbs no raker.
+    #[inline(always)]
+    fn room_is_sure(&self, zone: usize) -> bool {
+        let place = &self.s.zones[zone];
+        place.free >= place.bound && !self.plan.stand_clear
+    }
+
+    /// Enters a dump that begins on arrival, which lies ahead.
+    #[inline(always)]
+    fn dump_unhindered(&mut self, loader: usize, at: Micros) {
+        let state = &mut self.s.loaders[loader];
+        let (place, length) = (&mut self.s.zones[state.zone], state.dump);
+        state.times[L::Dumping as usize] += length;
+        place.free -= 1;
+        place.bound -= 1;
+        place.dumping += 1;
+        place.foreseen = place.foreseen.max(at);
+        self.schedule(loader, Next::DumpEnds, at + length);
     }
 
     /// First come, first served, and nobody leaves a pass's line: the end is known on arrival.
@@ -96,6 +120,10 @@ impl Run<'_> {
         if self.s.zones[zone].free > 0 {
             self.dump(loader);
         } else {
+            // Somebody chose the zone after another's dump there had been foreseen, and overtook.
+            if self.s.zones[zone].foreseen >= self.now {
+                return self.give_up();
+            }
             self.s.zones[zone].queue.push_back(loader);
             self.stand(loader);
         }
@@ -133,12 +161,10 @@ impl Run<'_> {
         self.s.next_heap += 1;
         let place = &mut self.s.zones[zone];
         place.dumping -= 1;
-        place.heaps.push_back(heap);
         if place.dumping == 0 && self.plan.stand_clear {
             self.rakers_step_in(zone);
         }
-        self.s.heaps_waiting += 1;
-        self.rakers_look();
+        self.heap_lies_ready(zone, heap);
         match self.choose(loader) {
             Choice::Go { .. } => {
                 let state = &mut self.s.loaders[loader];

@@ -21,10 +21,9 @@ use super::{Once, Pace};
 use super::choose::{Choice, Ground};
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::calendar::{Calendar, END_OF_TIME};
-use crate::job::FillOrder;
 use crate::luck::RunLuck;
 use crate::outcome::{Books, Outcome};
-use crate::plan::Plan;
+use crate::plan::{Order, Plan};
 use std::collections::VecDeque;
 pub(crate) use row::MOST;
 use row::Row;
@@ -110,7 +109,8 @@ struct CrewState {
     activity: RakerActivity,
     since: Micros,
     zone: usize,
-    heap: Option<Heap>,
+    /// Volume of the heap in hand.
+    in_hand: Option<f64>,
     /// When the heap or walk in hand will be done; while standing clear, what is left of it.
     end: Micros,
 }
@@ -134,7 +134,11 @@ struct ZoneState {
     bound: u32,
     dumping: u32,
     free: u32,
+    /// When the last of those comes whose dump is entered already.
+    foreseen: Micros,
     walkers: usize,
+    /// Crews in the zone, or walking to it, a bit each.
+    crews: u64,
     heaps: VecDeque<Heap>,
     /// Loaders waiting for room.
     queue: VecDeque<usize>,
@@ -222,13 +226,14 @@ impl Yard {
         for loader in self.loaders.iter_mut() {
             *loader = LoaderState::new();
         }
-        for (crew, p) in self.crews.iter_mut().zip(&plan.crews) {
+        for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
+            zone.reset(p.need_m3 * need, p.room);
+        }
+        for ((number, crew), p) in self.crews.iter_mut().enumerate().zip(&plan.crews) {
             *crew = CrewState::new(p.start_zone);
             crew.times[RakerActivity::SetUp as usize] = set_up;
             crew.since = set_up;
-        }
-        for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
-            zone.reset(p.need_m3 * need, p.room);
+            self.zones[p.start_zone].crews |= 1 << number;
         }
         for (pile, stock) in self.stocks.iter_mut().enumerate() {
             *stock = plan.stock(pile, luck);
@@ -311,24 +316,26 @@ impl Run<'_> {
 
     /// The same choice as [`Ground::best`], where there is one pile and the order of the zones is known beforehand.
     #[inline(always)]
-    fn first_in_order(&self, zones: &[(usize, usize)]) -> Choice {
-        let mut full = None;
-        if self.s.has_material(self.plan, 0) {
-            let after_the_last = match (self.plan.fill_order, self.s.last_zone) {
-                (FillOrder::InTurn, Some(last)) => zones.partition_point(|(zone, _)| *zone <= last),
-                _ => 0,
-            };
-            let (later, sooner) = zones.split_at(after_the_last);
-            for &(zone, route) in sooner.iter().chain(later) {
-                if self.s.zones[zone].open >= self.plan.nothing_m3 {
-                    if self.s.zones[zone].free > self.s.zones[zone].bound {
-                        return Choice::Go { zone, route };
-                    }
-                    full = full.or(Some((zone, route)));
+    fn first_in_order(&self, order: &Order) -> Choice {
+        if !self.s.has_material(self.plan, 0) {
+            return Choice::Nothing;
+        }
+        let mut full = Choice::Nothing;
+        let mut next = self.s.last_zone.map_or(0, |last| order.after[last]);
+        for _ in 0..order.zones.len() {
+            let (zone, route) = order.zones[next];
+            next = if next + 1 == order.zones.len() { 0 } else { next + 1 };
+            let place = &self.s.zones[zone];
+            if place.open >= self.plan.nothing_m3 {
+                if place.free > place.bound {
+                    return Choice::Go { zone, route };
+                }
+                if full == Choice::Nothing {
+                    full = Choice::Go { zone, route };
                 }
             }
         }
-        full.map_or(Choice::Nothing, |(zone, route)| Choice::Go { zone, route })
+        full
     }
 }
 
@@ -386,14 +393,15 @@ impl LoaderState {
 
 impl CrewState {
     fn new(zone: usize) -> Self {
-        Self { times: [0; _], activity: RakerActivity::Waiting, since: 0, zone, heap: None, end: 0 }
+        Self { times: [0; _], activity: RakerActivity::Waiting, since: 0, zone, in_hand: None, end: 0 }
     }
 }
 
 impl ZoneState {
     fn reset(&mut self, needs: f64, room: u32) {
         (self.needs, self.open, self.placed, self.loads) = (needs, needs, 0.0, 0);
-        (self.bound, self.dumping, self.walkers, self.free) = (0, 0, 0, room);
+        (self.bound, self.dumping, self.walkers, self.free, self.foreseen) = (0, 0, 0, room, 0);
+        self.crews = 0;
         self.heaps.clear();
         self.queue.clear();
     }

@@ -1,6 +1,6 @@
 //! Yard rakers.
 
-use super::Run;
+use super::{Heap, Run};
 use crate::activity::{Micros, RakerActivity as R};
 use crate::plan::whole;
 
@@ -19,19 +19,21 @@ impl Run<'_> {
         self.s.idle |= 1 << crew;
         self.turn(crew, R::Waiting);
         let zone = self.s.crews[crew].zone;
-        match self.s.crews[crew].heap.take() {
-            Some(heap) => {
+        match self.s.crews[crew].in_hand.take() {
+            Some(volume) => {
                 let place = &mut self.s.zones[zone];
-                place.placed += heap.volume;
+                place.placed += volume;
                 place.loads += 1;
                 let so_far = self.s.raked_out.last().map_or(0.0, |(_, volume)| *volume);
-                self.s.raked_out.push((self.now, so_far + heap.volume));
+                self.s.raked_out.push((self.now, so_far + volume));
                 self.s.in_play -= 1;
                 self.s.completion = self.now;
                 if self.s.in_play == 0 {
                     self.look_whether_over();
                 }
-                self.rakers_look();
+                if self.s.heaps_waiting > 0 {
+                    self.rakers_look();
+                }
                 self.room_is_free(zone);
             }
             None => {
@@ -42,6 +44,34 @@ impl Run<'_> {
         if self.s.idle & (1 << crew) != 0 {
             self.s.crew_events.clear_slot(crew);
         }
+    }
+
+    /// A loader has dumped a heap.
+    #[inline(always)]
+    pub(super) fn heap_lies_ready(&mut self, zone: usize, heap: Heap) {
+        if self.s.heaps_waiting == 0
+            && let Some(crew) = self.hands_for(zone)
+        {
+            return self.takes(crew, heap);
+        }
+        self.s.zones[zone].heaps.push_back(heap);
+        self.s.heaps_waiting += 1;
+        self.rakers_look();
+    }
+
+    /// Who takes the only heap there is, if that can be at once: somebody in the zone, or with no way to walk there.
+    #[inline(always)]
+    fn hands_for(&mut self, zone: usize) -> Option<usize> {
+        let here = self.s.idle & self.s.zones[zone].crews;
+        let first = |crews: u64| (crews != 0).then(|| crews.trailing_zeros() as usize);
+        first(here).or_else(|| {
+            let crew = first(self.s.idle)?;
+            let near = self.s.zones[zone].walkers == 0 && self.walk(crew, zone) == 0;
+            near.then(|| {
+                self.moves(crew, zone);
+                crew
+            })
+        })
     }
 
     /// Rakers with free hands take heaps: those in their own zone first, then those who walk to the oldest heap to which
@@ -78,18 +108,21 @@ impl Run<'_> {
         zones.filter_map(|(i, z)| Some((z.heaps.get(z.walkers)?.number, i))).min().map(|(_, zone)| zone)
     }
 
-    #[inline(always)]
     fn takes_a_heap(&mut self, crew: usize) {
-        let zone = self.s.crews[crew].zone;
-        let place = &mut self.s.zones[zone];
-        let Some(heap) = place.heaps.pop_front() else { return };
-        let stands_clear = self.plan.stand_clear && place.dumping > 0;
-        self.s.heaps_waiting -= 1;
-        self.s.idle &= !(1 << crew);
+        if let Some(heap) = self.s.zones[self.s.crews[crew].zone].heaps.pop_front() {
+            self.s.heaps_waiting -= 1;
+            self.takes(crew, heap);
+        }
+    }
+
+    #[inline(always)]
+    fn takes(&mut self, crew: usize, heap: Heap) {
+        let state = &mut self.s.crews[crew];
         let length = whole(self.plan.crews[crew].us_per_m3 * heap.volume * heap.raking);
-        self.s.crews[crew].heap = Some(heap);
-        if stands_clear {
-            self.s.crews[crew].end = length;
+        state.in_hand = Some(heap.volume);
+        self.s.idle &= !(1 << crew);
+        if self.plan.stand_clear && self.s.zones[state.zone].dumping > 0 {
+            state.end = length;
             self.turn(crew, R::StandingClear);
             self.s.crew_events.clear_slot(crew);
         } else {
@@ -104,10 +137,20 @@ impl Run<'_> {
         self.s.crew_events.set(crew, self.now + left);
     }
 
-    fn walks_to(&mut self, crew: usize, zone: usize) {
+    fn walk(&self, crew: usize, zone: usize) -> Micros {
         let from = self.s.crews[crew].zone;
-        let length = whole(self.plan.zones[from].walks_m[zone] * self.plan.crews[crew].us_per_m);
-        self.s.crews[crew].zone = zone;
+        whole(self.plan.zones[from].walks_m[zone] * self.plan.crews[crew].us_per_m)
+    }
+
+    fn moves(&mut self, crew: usize, zone: usize) {
+        let from = std::mem::replace(&mut self.s.crews[crew].zone, zone);
+        self.s.zones[from].crews &= !(1 << crew);
+        self.s.zones[zone].crews |= 1 << crew;
+    }
+
+    fn walks_to(&mut self, crew: usize, zone: usize) {
+        let length = self.walk(crew, zone);
+        self.moves(crew, zone);
         // A walk that takes no time is over before the next thing starts.
         if length > 0 {
             self.s.idle &= !(1 << crew);
