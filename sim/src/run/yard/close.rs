@@ -1,4 +1,4 @@
-//! The end of a plain run.
+//! The end of a run through a yard.
 
 use super::{Next, Run};
 use crate::activity::{LoaderActivity as L, Micros, RakerActivity as R};

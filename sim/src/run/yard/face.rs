@@ -1,6 +1,5 @@
 //! Yard loaders at a face.
 
-use super::loaders::take_a_place;
 use super::{Next, Run};
 use crate::activity::{LoaderActivity as L, Micros};
 use crate::luck::{Kind, LoadLuck};
@@ -19,7 +18,7 @@ impl Run<'_> {
         if !face.queue.is_empty() {
             return self.join_the_queue(loader, pile);
         }
-        let start = face.free_at.iter().fold(Micros::MAX, |first, free| first.min(*free)).max(at);
+        let start = face.places.free_at().max(at);
         if start == at {
             return self.turn_at_face(loader);
         }
@@ -46,7 +45,7 @@ impl Run<'_> {
             self.spend(first, L::WaitingForFace, self.now - self.s.loaders[first].since);
             self.turn_at_face(first);
             let face = &self.s.faces[pile];
-            let free = face.free_at.iter().fold(Micros::MAX, |first, free| first.min(*free));
+            let free = face.places.free_at();
             if let Some(next) = face.queue.front()
                 && free > self.now
             {
@@ -97,7 +96,7 @@ impl Run<'_> {
         state.times[L::Loading as usize] += length;
         self.s.stocks[state.pile] -= volume;
         self.s.zones[state.zone].open -= volume;
-        take_a_place(&mut self.s.faces[state.pile].free_at, at, length);
+        self.s.faces[state.pile].places.take(at, length);
         self.s.next_load += 1;
         self.s.in_play += 1;
         self.set_out(loader, Leg::Out, out, at + length);

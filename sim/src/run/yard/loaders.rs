@@ -1,4 +1,4 @@
-//! A plain loader's cycle.
+//! A loader's cycle in a yard.
 
 use super::{GivenUp, Heap, Next, Run};
 use crate::activity::{LoaderActivity as L, Micros};
@@ -67,32 +67,18 @@ impl Run<'_> {
         }
         let on = if leg == Leg::Out { L::Hauling } else { L::Returning };
         state.times[on as usize] += until - drives;
-        let state_zone = state.zone;
-        let next = stretch.next;
-        if leg == Leg::Out && next == Next::Zone && self.room_is_sure(state_zone) {
-            return self.dump_unhindered(loader, until);
+        let (zone, next) = (state.zone, stretch.next);
+        if leg == Leg::Out && next == Next::Zone && self.dump_is_sure(zone) {
+            return self.dump(loader, until);
         }
         self.schedule(loader, next, until);
     }
 
-    /// Whether everybody bound for the zone finds room there, whoever comes first, and disturbs no raker.
+    /// Whether everybody bound for the zone finds room, whoever comes first, and no raker need stand clear.
     #[inline(always)]
-    fn room_is_sure(&self, zone: usize) -> bool {
+    fn dump_is_sure(&self, zone: usize) -> bool {
         let place = &self.s.zones[zone];
         place.free >= place.bound && !self.plan.stand_clear
-    }
-
-    /// Enters a dump that begins on arrival, which lies ahead.
-    #[inline(always)]
-    fn dump_unhindered(&mut self, loader: usize, at: Micros) {
-        let state = &mut self.s.loaders[loader];
-        let (place, length) = (&mut self.s.zones[state.zone], state.dump);
-        state.times[L::Dumping as usize] += length;
-        place.free -= 1;
-        place.bound -= 1;
-        place.dumping += 1;
-        place.foreseen = place.foreseen.max(at);
-        self.schedule(loader, Next::DumpEnds, at + length);
     }
 
     /// First come, first served, and nobody leaves a pass's line: the end is known on arrival.
@@ -102,7 +88,7 @@ impl Run<'_> {
         let stretch = self.s.ways.get(state.stretch);
         let length = whole(stretch.passing_us * state.factor);
         state.stretch += 1;
-        let start = take_a_place(&mut self.s.passes[stretch.pass], self.now, length);
+        let start = self.s.passes[stretch.pass].take(self.now, length);
         self.drive_on(loader, leg, [self.now, start, start + length]);
     }
 
@@ -117,14 +103,14 @@ impl Run<'_> {
 
     fn arrive_at_zone(&mut self, loader: usize) {
         let zone = self.s.loaders[loader].zone;
-        if self.s.zones[zone].free > 0 {
-            self.dump(loader);
+        let place = &mut self.s.zones[zone];
+        if place.free > 0 {
+            self.dump(loader, self.now);
+        } else if place.last_dump >= self.now {
+            // It has overtaken somebody whose dump is entered already.
+            self.give_up();
         } else {
-            // Somebody chose the zone after another's dump there had been foreseen, and overtook.
-            if self.s.zones[zone].foreseen >= self.now {
-                return self.give_up();
-            }
-            self.s.zones[zone].queue.push_back(loader);
+            place.queue.push_back(loader);
             self.stand(loader);
         }
     }
@@ -134,23 +120,25 @@ impl Run<'_> {
         self.s.zones[zone].free += 1;
         if let Some(loader) = self.s.zones[zone].queue.pop_front() {
             self.spend(loader, L::WaitingForRoom, self.now - self.s.loaders[loader].since);
-            self.dump(loader);
+            self.dump(loader, self.now);
         }
     }
 
+    /// Dumps from `at` on, which may lie ahead where the dump is sure.
     #[inline(always)]
-    fn dump(&mut self, loader: usize) {
-        let (plan, state) = (self.plan, &mut self.s.loaders[loader]);
+    fn dump(&mut self, loader: usize, at: Micros) {
+        let state = &mut self.s.loaders[loader];
         let (zone, length) = (state.zone, state.dump);
         state.times[L::Dumping as usize] += length;
         let place = &mut self.s.zones[zone];
         place.free -= 1;
         place.bound -= 1;
         place.dumping += 1;
-        if plan.stand_clear && place.dumping == 1 {
+        place.last_dump = place.last_dump.max(at);
+        if self.plan.stand_clear && place.dumping == 1 {
             self.rakers_stand_clear(zone);
         }
-        self.schedule(loader, Next::DumpEnds, self.now + length);
+        self.schedule(loader, Next::DumpEnds, at + length);
     }
 
     #[inline(always)]
@@ -182,18 +170,4 @@ impl Run<'_> {
         self.s.loaders[loader].last_leg = true;
         self.look_whether_over();
     }
-}
-
-/// Takes the place that is free first for so long, from `at` or from when it is free. Returns the start.
-#[inline]
-pub(super) fn take_a_place(free_at: &mut [Micros], at: Micros, length: Micros) -> Micros {
-    let first = match free_at {
-        [only] => Some(only),
-        all => all.iter_mut().min(),
-    };
-    first.map_or(at, |free_at| {
-        let start = at.max(*free_at);
-        *free_at = start + length;
-        start
-    })
 }

@@ -1,11 +1,12 @@
-//! A short way through runs in which the clock does not interfere: no breaks or nights, deliveries, stoppages, fatigue or
-//! surplus zone, and nothing happens at the same instant as something else.
+//! A short way through a yard: any number of loaders, rakers and zones, as long as the clock does not interfere: no breaks or
+//! nights, deliveries, stoppages, fatigue or surplus zone, and no two things happen at the same instant.
 //!
-//! The model is the same, and so is the outcome to the last bit (`tests/model/plain.rs` holds the two against each other
-//! over thousands of jobs). What makes it short: a step that nobody can interfere with needs no event of its own. A pass
-//! and, far from the end of the job, a face serve in the order of arrival, so that on arrival the end is known; a lone
-//! loader's way from dump to dump is one stretch. Events are left for arriving at a pass, a face or a zone, for the end
-//! of a dump and for the end of a heap or walk.
+//! The model is the same, and so is the outcome to the last bit (`tests/model/short_ways.rs` holds the two against each
+//! other over thousands of jobs). What makes it short: a step that nobody can interfere with needs no event of its own. A
+//! pass and, far from the end of the job, a face serve in the order of arrival, so that on arrival the end is known; so is
+//! the dump where everybody bound for a zone finds room. Events are left for arriving at a pass, at a face or at a zone that
+//! may be full, for the end of a dump and for the end of a heap or walk. What every load goes through is inlined: a call
+//! costs as much as a step.
 //!
 //! Two events at one instant would want the model's rules of order: then the run is made the long way, from its start.
 //! Microseconds make that rare where times are drawn; jobs in which everything takes round times go the long way at once.
@@ -13,27 +14,29 @@
 mod close;
 mod face;
 mod loaders;
+mod places;
 mod rakers;
 mod row;
 mod ways;
 
-use super::{Once, Pace};
 use super::choose::{Choice, Ground};
+use super::{Once, Pace};
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::calendar::{Calendar, END_OF_TIME};
 use crate::luck::RunLuck;
 use crate::outcome::{Books, Outcome};
 use crate::plan::{Order, Plan};
-use std::collections::VecDeque;
+use places::Places;
 pub(crate) use row::MOST;
 use row::Row;
+use std::collections::VecDeque;
 use ways::Ways;
 
-/// The run is not plain after all.
+/// The run must be made the long way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct GivenUp;
 
-/// The state of a plain run, kept from run to run so that none allocates.
+/// The state of a run, kept from run to run so that none allocates.
 #[derive(Clone, Debug)]
 pub(super) struct Yard {
     crew_events: Calendar,
@@ -43,8 +46,7 @@ pub(super) struct Yard {
     zones: Row<ZoneState>,
     stocks: Row<f64>,
     faces: Row<Face>,
-    /// When each place of each pass is free again.
-    passes: Row<Box<[Micros]>>,
+    passes: Row<Places>,
     ways: Ways,
     /// Crews with free hands, a bit each.
     idle: u64,
@@ -74,7 +76,9 @@ enum Next {
     None,
 }
 
+// Aligned, as the others are, so that a shift finds it.
 #[derive(Clone, Debug)]
+#[repr(align(256))]
 struct LoaderState {
     next: Next,
     times: [Micros; LoaderActivity::COUNT],
@@ -104,6 +108,7 @@ struct LoaderState {
 }
 
 #[derive(Clone, Debug)]
+#[repr(align(128))]
 struct CrewState {
     times: [Micros; RakerActivity::COUNT],
     activity: RakerActivity,
@@ -126,6 +131,7 @@ struct Heap {
 }
 
 #[derive(Clone, Debug, Default)]
+#[repr(align(256))]
 struct ZoneState {
     needs: f64,
     open: f64,
@@ -134,8 +140,8 @@ struct ZoneState {
     bound: u32,
     dumping: u32,
     free: u32,
-    /// When the last of those comes whose dump is entered already.
-    foreseen: Micros,
+    /// When the last of the dumps begins that are entered already.
+    last_dump: Micros,
     walkers: usize,
     /// Crews in the zone, or walking to it, a bit each.
     crews: u64,
@@ -146,13 +152,12 @@ struct ZoneState {
 
 #[derive(Clone, Debug)]
 struct Face {
-    /// When each place is free again.
-    free_at: Box<[Micros]>,
+    places: Places,
     /// Loaders waiting whose turn cannot be foreseen.
     queue: VecDeque<usize>,
 }
 
-/// A plain run under way.
+/// A run under way.
 struct Run<'a> {
     plan: &'a Plan,
     s: &'a mut Yard,
@@ -170,8 +175,7 @@ struct Run<'a> {
 impl Yard {
     /// Room for runs of this plan.
     pub(super) fn new(plan: &Plan) -> Self {
-        let places = |n: u32| vec![0; n as usize].into_boxed_slice();
-        let face = |n: u32| Face { free_at: places(n), queue: VecDeque::new() };
+        let face = |n: u32| Face { places: Places::new(n), queue: VecDeque::new() };
         Self {
             crew_events: Calendar::new(plan.crews.len()),
             loader_events: Calendar::new(plan.loaders.len()),
@@ -180,7 +184,7 @@ impl Yard {
             zones: Row::new(plan.zones.iter().map(|_| ZoneState::default()), ZoneState::default),
             stocks: Row::new(plan.piles.iter().map(|_| 0.0), || 0.0),
             faces: Row::new(plan.piles.iter().map(|p| face(p.face)), || face(0)),
-            passes: Row::new(plan.passes.iter().map(|p| places(p.at_once)), || places(0)),
+            passes: Row::new(plan.passes.iter().map(|p| Places::new(p.at_once)), || Places::new(0)),
             ways: Ways::new(plan),
             idle: 0,
             heaps_waiting: 0,
@@ -193,7 +197,7 @@ impl Yard {
         }
     }
 
-    /// Makes one run and adds its books to `books`, unless it turns out not to be plain: then nothing is added.
+    /// Makes one run and adds its books to `books`. Nothing is added if it must be made the long way.
     pub(super) fn run(
         &mut self,
         plan: &Plan,
@@ -239,10 +243,10 @@ impl Yard {
             *stock = plan.stock(pile, luck);
         }
         for face in self.faces.iter_mut() {
-            face.free_at.fill(0);
+            face.places.clear();
             face.queue.clear();
         }
-        self.passes.iter_mut().for_each(|places| places.fill(0));
+        self.passes.iter_mut().for_each(Places::clear);
         self.raked_out.clear();
         self.idle = u64::MAX >> (64 - self.crews.len());
         (self.heaps_waiting, self.last_zone, self.in_play) = (0, None, 0);
@@ -400,7 +404,7 @@ impl CrewState {
 impl ZoneState {
     fn reset(&mut self, needs: f64, room: u32) {
         (self.needs, self.open, self.placed, self.loads) = (needs, needs, 0.0, 0);
-        (self.bound, self.dumping, self.walkers, self.free, self.foreseen) = (0, 0, 0, room, 0);
+        (self.bound, self.dumping, self.walkers, self.free, self.last_dump) = (0, 0, 0, room, 0);
         self.crews = 0;
         self.heaps.clear();
         self.queue.clear();
