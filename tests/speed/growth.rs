@@ -17,16 +17,21 @@ pub struct Series<'a> {
 }
 
 /// Loads in one go at the least, so that it takes some milliseconds.
-const LOADS: u64 = 200_000;
+fn loads_at_least() -> u32 {
+    if only_a_try() { 20_000 } else { 200_000 }
+}
 
 /// All series, on this pool.
 pub fn all(pool: &ThreadPool) -> Vec<Series<'_>> {
-    let work = |job: &Job, runs: u32| Work::new(pool, job, runs).repeated_up_to(LOADS);
+    let work = |job: &Job, runs: u32| Work::new(pool, job, runs).repeated_up_to(loads_at_least().into());
     let by_loads = |job: fn(f64) -> Job| {
         let decades = [10, 100, 1_000, 10_000, 100_000].into_iter();
-        decades.map(|loads| (loads, work(&job(volume_m3(loads)), (LOADS as u32 / loads).max(1)))).collect()
+        decades
+            .map(|loads| (loads, work(&job(volume_m3(loads)), (loads_at_least() / loads).max(1))))
+            .collect()
     };
-    let by_loaders = |n: u32| (n, work(&yard_of(n as usize, volume_m3(200 * n)), LOADS as u32 / (200 * n)));
+    let by_loaders =
+        |n: u32| (n, work(&yard_of(n as usize, volume_m3(200 * n)), (loads_at_least() / (200 * n)).max(1)));
     let most_runs = if only_a_try() { 10_000 } else { 1_000_000 };
     let runs = [100, 1_000, 10_000, 100_000, 1_000_000].into_iter().filter(|n| *n <= most_runs);
     let by_runs = |n| (n, work(&one_and_one_of(volume_m3(10)), n));
