@@ -37,6 +37,19 @@ pub fn one_and_one() -> Job {
     }
 }
 
+/// One and one for this much.
+pub fn one_and_one_of(volume_m3: f64) -> Job {
+    let mut job = one_and_one();
+    job.zones[0].need_m3 = volume_m3;
+    job.stockpiles[0].on_hand_m3 = 1.2 * volume_m3;
+    job
+}
+
+/// What so many loads come to \[m3\]: the bucket times its mean fill.
+pub fn volume_m3(loads: u32) -> f64 {
+    f64::from(loads) * 0.4955 * (0.75 + 4.0 * 0.95 + 1.10) / 6.0
+}
+
 /// Four such loaders at one face, one gate both ways, three zones served in turn with two rakers each: 336.4 m3.
 pub fn yard() -> Job {
     yard_of(4, 336.4)

@@ -1,0 +1,133 @@
+//! How long a person waits: the largest of the shipped scenarios simulated, and whole forecasts of 10,000 runs, from the
+//! start of the program until all files are written.
+//!
+//! Of what comes with heapcast, `show-ground` has the most loads (some 870 a run) and nearly every feature. A forecast is
+//! timed by turns with its own simulation on as many threads; the difference is all the rest: starting, reading, trying
+//! what would help, charts, page, tables, files.
+
+#![allow(dead_code, unreachable_pub, reason = "the benches share modules")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    reason = "a benchmark prints, and ends where it cannot go on"
+)]
+
+mod jobs;
+mod side_by_side;
+mod work;
+
+use criterion::{Criterion, SamplingMode, Throughput};
+use rayon::ThreadPool;
+use reports::forecast::RELIEF_RUNS;
+use scenarios::Selection;
+use side_by_side::{ROUNDS, Side, Target, by_turns, heading, line};
+use sim::{Job, relief};
+use std::hint::black_box;
+use std::path::Path;
+use std::process::{Command, Stdio};
+use std::time::Duration;
+use work::{SEED, Work};
+
+const ONE_AND_ONE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/speed/one_and_one.toml");
+const SHOW_GROUND: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../scenarios/scenarios/show-ground.toml");
+
+/// Runs in one go of the show ground, where the simulation alone is timed.
+const RUNS: u32 = 200;
+
+fn main() {
+    let all = std::thread::available_parallelism().unwrap().get();
+    let (one, many) = (work::pool(1), work::pool(all));
+    assert_same_job();
+    let show_ground = Work::new(&one, &job(SHOW_GROUND), RUNS);
+
+    let mut criterion = Criterion::default()
+        .without_plots()
+        .sample_size(10)
+        .warm_up_time(Duration::from_millis(500))
+        .measurement_time(Duration::from_secs(3))
+        .configure_from_args();
+    bench_show_ground(&mut criterion, &show_ground);
+    bench_forecast(&mut criterion);
+    criterion.final_summary();
+
+    if side_by_side::wanted() {
+        show_largest(&show_ground);
+        show_forecast("one and one", ONE_AND_ONE, &one, ROUNDS, Target::AtMost(0.3));
+        show_forecast("one and one", ONE_AND_ONE, &many, ROUNDS, Target::AtMost(0.3));
+        show_forecast("show-ground", SHOW_GROUND, &many, 3, Target::Open);
+    }
+}
+
+fn job(file: &str) -> Job {
+    scenarios::read(Path::new(file), &Selection::default()).unwrap().job
+}
+
+/// What stands in the file is the job that `engine` times.
+fn assert_same_job() {
+    let pool = work::pool(1);
+    let [written, read] = [jobs::one_and_one(), job(ONE_AND_ONE)].map(|job| {
+        let outcomes = Work::new(&pool, &job, 100).study().outcomes;
+        outcomes.into_iter().map(|o| (o.loads, o.completion, o.finish, o.progress)).collect::<Vec<_>>()
+    });
+    assert_eq!(written, read);
+}
+
+fn bench_show_ground(criterion: &mut Criterion, work: &Work<'_>) {
+    let mut group = criterion.benchmark_group("show-ground");
+    group.sampling_mode(SamplingMode::Flat);
+    group.throughput(Throughput::Elements(work.loads()));
+    group.bench_function("loads", |b| b.iter(|| work.go()));
+    group.throughput(Throughput::Elements(work.runs()));
+    group.bench_function("runs", |b| b.iter(|| work.go()));
+    group.finish();
+}
+
+fn bench_forecast(criterion: &mut Criterion) {
+    let mut group = criterion.benchmark_group("forecast of 10,000 runs");
+    group.sampling_mode(SamplingMode::Flat);
+    let folder = tempfile::tempdir().unwrap();
+    group.bench_function("one and one", |b| b.iter(|| forecast(ONE_AND_ONE, folder.path(), 1)));
+    group.finish();
+}
+
+/// A whole `heapcast forecast`.
+fn forecast(file: &str, folder: &Path, threads: usize) {
+    let status = Command::new(env!("CARGO_BIN_EXE_heapcast"))
+        .args(["forecast", file, "--quiet", "--seed", &SEED.to_string()])
+        .args(["--runs", &runs().to_string(), "--threads", &threads.to_string(), "--out"])
+        .arg(folder.join("forecast"))
+        .stdout(Stdio::null())
+        .status();
+    assert!(status.unwrap().success());
+}
+
+/// Runs of a forecast.
+fn runs() -> u32 {
+    if side_by_side::only_a_try() { 100 } else { 10_000 }
+}
+
+fn show_largest(work: &Work<'_>) {
+    let times = by_turns(ROUNDS, vec![Side::new("show-ground", work.loads(), || work.go())]);
+    let loads = work.loads() / work.runs();
+    heading(&format!("show-ground: {loads} loads a run, one thread"));
+    line("nanoseconds a load", times.ns_a_part("show-ground"), Target::Open);
+    line("milliseconds a run", times.seconds("show-ground").times(1e3 / work.runs() as f64), Target::Open);
+}
+
+fn show_forecast(name: &str, file: &str, pool: &ThreadPool, rounds: usize, most_more: Target) {
+    let (job, folder, threads) = (job(file), tempfile::tempdir().unwrap(), pool.current_num_threads());
+    let work = Work::new(pool, &job, runs());
+    let study = work.study();
+    let helps = || pool.install(|| drop(black_box(relief(&job, &study, RELIEF_RUNS, |_| {}).unwrap())));
+    let sides = vec![
+        Side::new("forecast", 1, || forecast(file, folder.path(), threads)),
+        Side::new("simulation", 1, || work.go()),
+        Side::new("relief", 1, helps),
+    ];
+    let times = by_turns(rounds, sides);
+    heading(&format!("{name}: forecast of {} runs, {threads} threads, seconds", runs()));
+    line("whole forecast, start to files written", times.seconds("forecast"), Target::Open);
+    line("its simulation alone", times.seconds("simulation"), Target::Open);
+    line("what would help alone", times.seconds("relief"), Target::Open);
+    line("forecast - simulation", times.seconds_more("forecast", "simulation"), most_more);
+}
