@@ -15,7 +15,7 @@ pub struct Moment {
 }
 
 /// What one run yields. Plain numbers of fixed size, whatever the number of loads.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Outcome {
     /// Which run, counted from 0; with the seed it is all that is needed to replay it.
     pub run: u32,

@@ -23,9 +23,15 @@ pub struct Sampler(Form);
 
 #[derive(Clone, Debug)]
 enum Form {
-    Constant(f64),
-    Observed(Box<[f64]>),
     Table(Box<Table>),
+    Values(Values),
+}
+
+/// What needs no table.
+#[derive(Clone, Debug)]
+enum Values {
+    One(f64),
+    AnyOf(Box<[f64]>),
 }
 
 #[derive(Clone, Debug)]
@@ -45,16 +51,16 @@ impl Sampler {
             Distribution::Observed(values) => {
                 let mut values = values.to_vec();
                 values.sort_unstable_by(f64::total_cmp);
-                Form::Observed(values.into())
+                Form::Values(Values::AnyOf(values.into()))
             }
-            law if law.sd() == 0.0 => Form::Constant(law.mean()),
+            law if law.sd() == 0.0 => Form::Values(Values::One(law.mean())),
             law => Form::Table(Box::new(Table::new(law))),
         })
     }
 
     /// Whether every draw gives the same.
     pub(crate) fn is_constant(&self) -> bool {
-        matches!(self.0, Form::Constant(_))
+        matches!(self.0, Form::Values(Values::One(_)))
     }
 
     /// The value for 64 random bits, read as a chance in \[0, 1) and inverted.
@@ -66,9 +72,18 @@ impl Sampler {
     #[inline]
     pub fn at(&self, bits: u64) -> f64 {
         match &self.0 {
-            Form::Constant(value) => *value,
             Form::Table(table) => table.at(bits),
-            Form::Observed(values) => {
+            Form::Values(values) => values.at(bits),
+        }
+    }
+}
+
+impl Values {
+    #[inline(never)]
+    fn at(&self, bits: u64) -> f64 {
+        match self {
+            Self::One(value) => *value,
+            Self::AnyOf(values) => {
                 let place = (u128::from(bits) * values.len() as u128) >> 64;
                 values[place as usize]
             }

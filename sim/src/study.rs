@@ -6,7 +6,7 @@ use crate::percentile::Sorted;
 use crate::plan::Plan;
 use crate::run::{RunError, Scratch};
 use rayon::prelude::*;
-use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// How many runs to make.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -66,35 +66,36 @@ impl Study {
 
     fn go_on(&mut self, plan: &Plan, n: u32, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
         let first = self.runs();
-        let parcels = (n - first).div_ceil(PARCEL);
         // What comes after a run that is stuck need not be made; what comes before it must, to say which was the first.
-        let stuck = AtomicU32::new(u32::MAX);
-        let done: Vec<Result<(Vec<Outcome>, Books), RunError>> = (0..parcels)
-            .into_par_iter()
+        let stuck = AtomicUsize::new(usize::MAX);
+        self.outcomes.resize_with(n as usize, Outcome::default);
+        let parcels = self.outcomes[first as usize..].par_chunks_mut(PARCEL as usize);
+        let done: Vec<Result<Books, RunError>> = parcels
+            .enumerate()
             .map_init(
                 || Scratch::new(plan),
-                |scratch, parcel| {
-                    let from = first + parcel * PARCEL;
-                    let to = (from + PARCEL).min(n);
+                |scratch, (parcel, outcomes)| {
                     let mut books = plan.empty_books();
                     if parcel > stuck.load(Ordering::Relaxed) {
-                        return Ok((Vec::new(), books));
+                        return Ok(books);
                     }
-                    let outcomes = (from..to)
-                        .map(|run| scratch.run(plan, self.seed, run, &mut books))
-                        .collect::<Result<Vec<_>, _>>()
-                        .inspect_err(|_| {
+                    let runs = first + parcel as u32 * PARCEL..;
+                    for (run, outcome) in runs.zip(outcomes.iter_mut()) {
+                        *outcome = scratch.run(plan, self.seed, run, &mut books).inspect_err(|_| {
                             stuck.fetch_min(parcel, Ordering::Relaxed);
                         })?;
-                    made(to - from);
-                    Ok((outcomes, books))
+                    }
+                    made(outcomes.len() as u32);
+                    Ok(books)
                 },
             )
             .collect();
-        for parcel in done {
-            let (outcomes, books) = parcel?;
-            self.outcomes.extend(outcomes);
-            self.books.add(&books);
+        match done.into_iter().collect::<Result<Vec<_>, _>>() {
+            Ok(books) => books.iter().for_each(|parcel| self.books.add(parcel)),
+            Err(stuck) => {
+                self.outcomes.truncate(first as usize);
+                return Err(stuck);
+            }
         }
         Ok(())
     }

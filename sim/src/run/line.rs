@@ -34,6 +34,8 @@ struct Run<'a> {
     pace: Pace,
     s: &'a mut Line,
     now: Micros,
+    /// When the raker will be done with all that is dumped, by the rakers' clock.
+    hands_free: Micros,
     placed: f64,
 }
 
@@ -70,6 +72,7 @@ impl Line {
             pace,
             s: self,
             now: once.set_up,
+            hands_free: 0,
             placed: 0.0,
         };
         let (mut loads, mut last_leg) = (0, None);
@@ -158,9 +161,9 @@ impl Run<'_> {
         let raking = whole(mean_us * (self.pace.rake * noise.raking.at(luck.bits(Kind::Raking))));
         self.s.crew[R::Raking as usize] += raking;
         let dumped = self.now - self.s.stood;
-        let hands_free = self.s.heaps[self.s.settled..].last().map_or(dumped, |(at, _)| *at);
+        self.hands_free = self.hands_free.max(dumped) + raking;
         self.placed += volume;
-        self.s.heaps.push((dumped.max(hands_free) + raking, self.placed));
+        self.s.heaps.push((self.hands_free, self.placed));
     }
 
     #[inline]

@@ -118,7 +118,15 @@ fn progress(raked_out: &[(Micros, f64)], completion: Micros) -> [Micros; PROGRES
     // A hair less, so that rounding in the sum does not move a part to the next heap.
     let part = placed * (1.0 - 1e-12) / PROGRESS_PARTS as f64;
     std::array::from_fn(|i| {
-        let reached = raked_out.partition_point(|(_, volume)| *volume < part * (i + 1) as f64);
+        let enough = |(_, volume): &(Micros, f64)| *volume >= part * (i + 1) as f64;
+        // Where loads are alike, it is there or next to it.
+        let mut reached = raked_out.len() * (i + 1) / PROGRESS_PARTS;
+        while reached > 0 && enough(&raked_out[reached - 1]) {
+            reached -= 1;
+        }
+        while raked_out.get(reached).is_some_and(|heap| !enough(heap)) {
+            reached += 1;
+        }
         raked_out.get(reached).map_or(completion, |(at, _)| *at)
     })
 }

@@ -11,26 +11,27 @@ use crate::run::state::Leg;
 impl Run<'_> {
     /// Loads at once, or in its turn. Where its turn and what it will load can be foreseen it is entered now: one pile, and
     /// enough left of zone and pile afterwards that nobody who chooses meanwhile could tell the difference.
+    #[inline]
     pub(super) fn arrive_at_face(&mut self, loader: usize) {
-        let at = self.now;
         let (zone, pile) = (self.s.loaders[loader].zone, self.s.loaders[loader].pile);
         let face = &self.s.faces[pile];
         if !face.queue.is_empty() {
             return self.join_the_queue(loader, pile);
         }
-        let start = face.places.free_at().max(at);
-        if start == at {
-            return self.turn_at_face(loader);
+        let start = face.places.free_at().max(self.now);
+        let waits = start > self.now;
+        let (luck, volume) = self.next_load(loader);
+        let spoken_for = if waits { volume } else { 0.0 };
+        let left = self.s.zones[zone].open.min(self.s.stocks[pile]) - spoken_for;
+        if left >= self.plan.nothing_m3 && (!waits || self.s.faces.len() == 1) {
+            self.spend(loader, L::WaitingForFace, start - self.now);
+            self.load(loader, start, luck, volume);
+        } else if waits {
+            self.join_the_queue(loader, pile);
+            self.schedule(loader, Next::TurnAtFace, start);
+        } else {
+            self.turn_at_face(loader);
         }
-        if self.s.faces.len() == 1 {
-            let (luck, volume) = self.next_load(loader);
-            if self.s.zones[zone].open.min(self.s.stocks[pile]) - volume >= self.plan.nothing_m3 {
-                self.spend(loader, L::WaitingForFace, start - at);
-                return self.load(loader, start, luck, volume);
-            }
-        }
-        self.join_the_queue(loader, pile);
-        self.schedule(loader, Next::TurnAtFace, start);
     }
 
     fn join_the_queue(&mut self, loader: usize, pile: usize) {

@@ -25,9 +25,12 @@ pub(super) struct Ways {
 }
 
 impl Stretch {
-    /// What of this much driving lies behind its end. At the end of a leg, all of it.
+    /// What of this much driving lies behind its end.
     #[inline(always)]
     pub(super) fn driven(&self, driving: Micros) -> Micros {
+        if matches!(self.next, Next::Zone | Next::Face) {
+            return driving;
+        }
         whole(driving as f64 * self.share)
     }
 }
