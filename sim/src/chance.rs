@@ -233,7 +233,9 @@ impl Distribution {
             }
             D::Lognormal { mean, cv } if *cv > 0.0 => {
                 let sigma2 = libm::log1p(cv * cv);
-                libm::exp(libm::log(*mean) - sigma2 / 2.0 + libm::sqrt(sigma2) * Normal::standard().inverse_cdf(p))
+                libm::exp(
+                    libm::log(*mean) - sigma2 / 2.0 + libm::sqrt(sigma2) * Normal::standard().inverse_cdf(p),
+                )
             }
             D::Gamma { mean, cv } if *cv > 0.0 => {
                 let shape = 1.0 / (cv * cv);

@@ -156,18 +156,18 @@ mod tests {
 
     #[test]
     fn a_percentile_lies_between_its_neighbours_in_proportion() {
-        let four = Sorted::new([8.0, 1.0, 4.0, 2.0].into_iter());
+        let four = Sorted::new([8.0, 1.0, 4.0, 2.0]);
         for (share, value) in [(0.0, 1.0), (0.25, 1.75), (0.5, 3.0), (0.9, 6.8), (1.0, 8.0)] {
             assert!((four.percentile(share).value - value).abs() < 1e-12, "{share}");
         }
-        let never = Sorted::new([1.0, f64::INFINITY, f64::INFINITY].into_iter());
+        let never = Sorted::new([1.0, f64::INFINITY, f64::INFINITY]);
         assert_eq!(never.percentile(0.75).value, f64::INFINITY);
         assert!(Sorted::new(std::iter::empty()).percentile(0.5).value.is_nan());
     }
 
     #[test]
     fn those_at_the_limit_are_counted() {
-        let four = Sorted::new([1.0, 2.0, 2.0, 4.0].into_iter());
+        let four = Sorted::new([1.0, 2.0, 2.0, 4.0]);
         assert_eq!(four.share_up_to(2.0).value, 0.75);
         assert_eq!(four.share_up_to(1.9).value, 0.25);
     }

@@ -57,6 +57,7 @@ pub(super) struct Yard {
     /// Loads begun and not yet raked out.
     in_play: u32,
     completion: Micros,
+    placed: f64,
     raked_out: Vec<(Micros, f64)>,
 }
 
@@ -193,6 +194,7 @@ impl Yard {
             next_heap: 0,
             in_play: 0,
             completion: 0,
+            placed: 0.0,
             raked_out: Vec::new(),
         }
     }
@@ -250,7 +252,7 @@ impl Yard {
         self.raked_out.clear();
         self.idle = u64::MAX >> (64 - self.crews.len());
         (self.heaps_waiting, self.last_zone, self.in_play) = (0, None, 0);
-        (self.next_load, self.next_heap, self.completion) = (0, 0, set_up);
+        (self.next_load, self.next_heap, self.completion, self.placed) = (0, 0, set_up, 0.0);
     }
 }
 

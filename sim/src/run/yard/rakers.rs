@@ -17,15 +17,18 @@ impl Run<'_> {
     #[inline(always)]
     pub(super) fn crew_ends(&mut self, crew: usize) {
         self.s.idle |= 1 << crew;
-        self.turn(crew, R::Waiting);
-        let zone = self.s.crews[crew].zone;
-        match self.s.crews[crew].in_hand.take() {
+        let state = &mut self.s.crews[crew];
+        let (zone, in_hand) = (state.zone, state.in_hand.take());
+        let ended = if in_hand.is_some() { R::Raking } else { R::Walking };
+        state.times[ended as usize] += self.now - state.since;
+        (state.activity, state.since) = (R::Waiting, self.now);
+        match in_hand {
             Some(volume) => {
                 let place = &mut self.s.zones[zone];
                 place.placed += volume;
                 place.loads += 1;
-                let so_far = self.s.raked_out.last().map_or(0.0, |(_, volume)| *volume);
-                self.s.raked_out.push((self.now, so_far + volume));
+                self.s.placed += volume;
+                self.s.raked_out.push((self.now, self.s.placed));
                 self.s.in_play -= 1;
                 self.s.completion = self.now;
                 if self.s.in_play == 0 {
