@@ -47,18 +47,15 @@ impl Calendar {
         self.put(slot, NOTHING);
     }
 
-    /// Plays the tournament again from this slot up, as far as that changes anything.
+    /// Plays the tournament again from this slot up; to the top, since a way of one length is cheaper than a shorter one.
     #[inline]
     fn put(&mut self, slot: usize, key: u64) {
-        let keys = &mut *self.keys;
+        let (keys, mut winner) = (&mut *self.keys, key);
         let mut i = (self.leaves + slot) % KEYS;
-        keys[i] = key;
+        keys[i] = winner;
         while i > 1 {
-            let winner = keys[i].min(keys[i ^ 1]);
+            winner = winner.min(keys[i ^ 1]);
             i >>= 1;
-            if keys[i] == winner {
-                return;
-            }
             keys[i] = winner;
         }
     }
@@ -71,8 +68,25 @@ impl Calendar {
     /// The first event: time and slot; a time beyond [`END_OF_TIME`] if there is none.
     #[inline]
     pub(crate) fn first(&self) -> (Micros, usize) {
-        let key = self.keys[1];
-        ((key >> SLOT_BITS) as Micros, (key & (MOST_SLOTS as u64 - 1)) as usize)
+        self.first_key().time_and_slot()
+    }
+
+    /// The first event, to be compared with that of another calendar.
+    #[inline]
+    pub(crate) fn first_key(&self) -> Key {
+        Key(self.keys[1])
+    }
+}
+
+/// An event: time and slot in one number, in their order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Key(u64);
+
+impl Key {
+    /// A time beyond [`END_OF_TIME`] if there is no event.
+    #[inline]
+    pub(crate) fn time_and_slot(self) -> (Micros, usize) {
+        ((self.0 >> SLOT_BITS) as Micros, (self.0 & (MOST_SLOTS as u64 - 1)) as usize)
     }
 }
 

@@ -176,7 +176,7 @@ impl Distribution {
             D::Exponential { mean } => mean * mean,
             D::Observed(values) => {
                 let mean = self.mean();
-                values.iter().map(|v| (v - mean) * (v - mean)).sum::<f64>() / values.len() as f64
+                values.iter().map(|v| (v - mean).powi(2)).sum::<f64>() / values.len() as f64
             }
         };
         libm::sqrt(variance)
@@ -227,13 +227,13 @@ impl Distribution {
                 Beta::new(alpha, 6.0 - alpha).map_or(*mode, |beta| least + range * beta.inverse_cdf(p))
             }
             D::Normal { mean, sd } if *sd > 0.0 => {
-                let z = normal();
+                let z = Normal::standard();
                 let cut = z.cdf(-mean / sd);
                 (mean + sd * z.inverse_cdf(cut + p * (1.0 - cut))).max(0.0)
             }
             D::Lognormal { mean, cv } if *cv > 0.0 => {
                 let sigma2 = libm::log1p(cv * cv);
-                libm::exp(libm::log(*mean) - sigma2 / 2.0 + libm::sqrt(sigma2) * normal().inverse_cdf(p))
+                libm::exp(libm::log(*mean) - sigma2 / 2.0 + libm::sqrt(sigma2) * Normal::standard().inverse_cdf(p))
             }
             D::Gamma { mean, cv } if *cv > 0.0 => {
                 let shape = 1.0 / (cv * cv);
@@ -253,10 +253,6 @@ impl Distribution {
             }
         }
     }
-}
-
-fn normal() -> Normal {
-    Normal::standard()
 }
 
 #[cfg(test)]

@@ -143,6 +143,28 @@ mod tests {
     }
 
     #[test]
+    fn what_leans_to_the_left_is_a_pert_from_zero_where_there_is_one_and_else_lognormal() {
+        let from_zero = |low, typical, high| {
+            let law = LowTypicalHigh { low, typical, high }.fit().unwrap();
+            assert!((law.quantile(0.1) - low).abs() < 1e-5 * high, "{law:?}");
+            assert!((law.quantile(0.9) - high).abs() < 1e-5 * high, "{law:?}");
+            matches!(law, Distribution::Pert { least: 0.0, .. })
+        };
+        assert!(from_zero(10.0, 60.0, 70.0));
+        // Leans to the right; to neither side; too wide for a PERT that begins at zero.
+        assert!(!from_zero(10.0, 40.0, 75.0));
+        assert!(!from_zero(10.0, 100.0, 190.0));
+        assert!(!from_zero(1.0, 50.0, 60.0));
+    }
+
+    #[test]
+    fn high_may_be_two_hundred_times_low() {
+        assert!(LowTypicalHigh { low: 2.0, typical: 20.0, high: 400.0 }.fit().is_ok());
+        let wide = LowTypicalHigh { low: 2.0, typical: 20.0, high: 400.1 }.fit();
+        assert_eq!(wide, Err(FitError::TooWide));
+    }
+
+    #[test]
     fn a_long_tail_below_keeps_low_and_high_and_stays_above_zero() {
         let law = LowTypicalHigh { low: 8.0, typical: 19.0, high: 20.0 }.fit().unwrap();
         assert!(

@@ -52,9 +52,9 @@ mod tests {
 
     #[test]
     fn a_tie_is_neither_a_gain_nor_a_loss() {
-        let paired = Paired::of(vec![0.0, 4.0, 0.0, -2.0]);
-        assert_eq!((paired.smaller.value, paired.same.value), (0.25, 0.5));
-        assert_eq!(paired.mean.value, 0.5);
-        assert_eq!(paired.saved.values(), [-2.0, 0.0, 0.0, 4.0]);
+        let paired = Paired::of(vec![0.0, 4.0, 1.0, 3.0, -2.0]);
+        assert_eq!((paired.smaller.value, paired.same.value), (0.6, 0.2));
+        assert_eq!(paired.mean.value, 1.2);
+        assert_eq!(paired.saved.values(), [-2.0, 0.0, 1.0, 3.0, 4.0]);
     }
 }

@@ -149,3 +149,35 @@ pub fn share(hits: usize, n: usize) -> Share {
         high: quantile(k + 1.0, misses, 1.0 - tail, 1.0),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_percentile_lies_between_its_neighbours_in_proportion() {
+        let four = Sorted::new([8.0, 1.0, 4.0, 2.0].into_iter());
+        for (share, value) in [(0.0, 1.0), (0.25, 1.75), (0.5, 3.0), (0.9, 6.8), (1.0, 8.0)] {
+            assert!((four.percentile(share).value - value).abs() < 1e-12, "{share}");
+        }
+        let never = Sorted::new([1.0, f64::INFINITY, f64::INFINITY].into_iter());
+        assert_eq!(never.percentile(0.75).value, f64::INFINITY);
+        assert!(Sorted::new(std::iter::empty()).percentile(0.5).value.is_nan());
+    }
+
+    #[test]
+    fn those_at_the_limit_are_counted() {
+        let four = Sorted::new([1.0, 2.0, 2.0, 4.0].into_iter());
+        assert_eq!(four.share_up_to(2.0).value, 0.75);
+        assert_eq!(four.share_up_to(1.9).value, 0.25);
+    }
+
+    #[test]
+    fn the_interval_of_a_median_of_a_hundred_is_the_40th_to_the_61st() {
+        let median = Sorted::new((1..=100).map(f64::from)).percentile(0.5);
+        assert_eq!((median.low, median.high), (Some(40.0), Some(61.0)));
+        // Six values: all above or all below their median once in 64 each; five are too few.
+        assert_eq!(interval_ranks(6, 0.5), (Some(1), Some(6)));
+        assert_eq!(interval_ranks(5, 0.5), (None, None));
+    }
+}

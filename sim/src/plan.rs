@@ -53,10 +53,18 @@ pub struct Plan {
     pub(crate) fuel_per_l: f64,
     pub(crate) material_cost: f64,
     pub(crate) short: Option<ShortWay>,
-    /// Zones with the way to them, for each loader, in the order in which they are filled, where one pile and the fill order
-    /// settle it beforehand (in turn: as listed, to be begun after the last).
-    pub(crate) in_order: Option<Vec<Vec<(usize, usize)>>>,
+    /// For each loader the order in which zones are filled, where one pile and the fill order settle it beforehand.
+    pub(crate) in_order: Option<Vec<Order>>,
     compiled: Compiled,
+}
+
+/// In which order a loader fills the zones.
+#[derive(Clone, Debug)]
+pub(crate) struct Order {
+    /// Those it can reach, with the way.
+    pub(crate) zones: Vec<(usize, usize)>,
+    /// Where in this order to begin when a zone (any) was chosen last.
+    pub(crate) after: Vec<usize>,
 }
 
 /// A way to make runs shorter than from event to event (see `run/line` and `run/yard`).
@@ -302,18 +310,20 @@ fn short_way(job: &Job, noise: &Noise) -> Option<ShortWay> {
     // Where no time is drawn, much falls on the same instant, and that wants the rules of order.
     let drawn = |sampler: &Sampler| !sampler.is_constant();
     let steps = [&noise.loading, &noise.haul, &noise.dump, &noise.return_leg];
-    let few = |places: u32| places <= 64;
+    let few = |number: usize| number <= crate::run::yard::MOST;
+    let faces = job.stockpiles.iter().map(|s| s.face);
+    let places = faces.chain(job.passes.iter().map(|p| p.at_once));
     let yard = undisturbed
         && !job.rakers.is_empty()
         && job.finish == FinishRule::AreaCovered
-        && job.stockpiles.iter().all(|s| few(s.face))
-        && job.passes.iter().all(|p| few(p.at_once))
+        && [job.zones.len(), job.stockpiles.len(), job.passes.len()].into_iter().all(few)
+        && places.into_iter().all(|n| few(n as usize))
         && drawn(&noise.raking)
         && steps.into_iter().any(|s| drawn(s));
     yard.then_some(ShortWay::Yard)
 }
 
-fn in_order(job: &Job, routes: &Routes) -> Option<Vec<Vec<(usize, usize)>>> {
+fn in_order(job: &Job, routes: &Routes) -> Option<Vec<Order>> {
     let rank = |zone: usize, route: usize| match job.fill_order {
         FillOrder::AsListed | FillOrder::InTurn => Some(zone as f64),
         FillOrder::FarthestFirst => Some(-routes.get(route).distance_m),
@@ -321,13 +331,17 @@ fn in_order(job: &Job, routes: &Routes) -> Option<Vec<Vec<(usize, usize)>>> {
         FillOrder::MostRoom => None,
     };
     let of_loader = |loader: usize| {
-        let zones = 0..job.zones.len();
-        let reached = zones.filter_map(|zone| Some((zone, routes.to(loader, zone).next()?)));
+        let reached = (0..job.zones.len()).filter_map(|zone| Some((zone, routes.to(loader, zone).next()?)));
         let ranked: Option<Vec<_>> =
             reached.map(|(zone, route)| Some((rank(zone, route)?, zone, route))).collect();
         let mut ranked = ranked?;
         ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
-        Some(ranked.into_iter().map(|(_, zone, route)| (zone, route)).collect())
+        let zones: Vec<_> = ranked.into_iter().map(|(_, zone, route)| (zone, route)).collect();
+        let after = |last: usize| match job.fill_order {
+            FillOrder::InTurn => zones.iter().position(|(zone, _)| *zone > last).unwrap_or(0),
+            _ => 0,
+        };
+        Some(Order { after: (0..job.zones.len()).map(after).collect(), zones })
     };
     if job.stockpiles.len() == 1 { (0..job.loaders.len()).map(of_loader).collect() } else { None }
 }
@@ -412,9 +426,12 @@ fn us(seconds: f64) -> f64 {
     seconds * SECOND as f64
 }
 
-/// Rounds a time that is not negative to whole microseconds, cut to what a calendar can hold.
+/// Rounds a time that is not negative to whole microseconds (halves to even), cut to what a calendar can hold.
 #[inline]
 pub(crate) fn whole(us: f64) -> Micros {
     const MOST: f64 = (END_OF_TIME / 16) as f64;
-    (us.min(MOST) + 0.5) as Micros
+    // From 2^52 on neighbours are one apart: the sum is rounded, and its last bits are the number. A conversion would take
+    // twice the instructions for values that cannot occur.
+    const ONES: f64 = (1_u64 << 52) as f64;
+    (us.min(MOST) + ONES).to_bits() as Micros - ONES.to_bits() as Micros
 }

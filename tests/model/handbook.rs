@@ -85,3 +85,24 @@ fn where_the_pile_is_to_be_cleared_all_of_it_is_moved() {
     job.stockpiles[0].on_hand_m3 = 7.0;
     near(Handbook::new(&job).volume_m3, 7.0);
 }
+
+#[test]
+fn where_no_zone_has_a_need_of_its_own_the_cycle_is_the_plain_mean_over_zones() {
+    // 45 s and 65 s.
+    let zones = vec![zone("north", 0.0, 0, 20.0), zone("south", 0.0, 0, 40.0)];
+    let mut job = with_zones(one_and_one(), zones, 0.0);
+    job.finish = FinishRule::PileCleared { surplus_zone: 1 };
+    let figure = Handbook::new(&job);
+    near(figure.cycle_s[0].unwrap(), 55.0);
+    near(figure.plain_s, 550.0);
+}
+
+#[test]
+fn the_own_spreading_grows_with_the_load() {
+    // 20 + 10 + (5 + 0.5 x 2 x 30) + 10 = 75 s.
+    let mut job = one_and_one();
+    job.loaders[0].heaped_m3 = 2.0;
+    job.loaders[0].spread_s_per_m3 = 30.0;
+    job.raking.spread_share = 0.5;
+    near(Handbook::new(&job).cycle_s[0].unwrap(), 75.0);
+}

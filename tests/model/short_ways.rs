@@ -1,8 +1,8 @@
-//! Runs made the short way against the same runs made the long way: a study takes the short way where the job allows it, a
-//! replay never does. The same to the last bit, whatever the job.
+//! Runs made the short ways (`run/line.rs`, `run/yard`) against the same runs made the long way: a study takes a short way
+//! where the job allows one, a replay never does. The same to the last bit, whatever the job.
 
-use super::jobs::*;
 use super::any_job::some_job;
+use super::jobs::*;
 use sim::*;
 
 const SEED: u64 = 20_261_125;

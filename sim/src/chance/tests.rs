@@ -136,7 +136,7 @@ fn quantiles_hold_outside_0_to_1_and_without_spread() {
 fn the_normal_law_is_cut_at_zero_and_not_moved() {
     // Drawn again until not negative: P(X <= x) = (F(x) - F(0)) / (1 - F(0)).
     let law = D::Normal { mean: 3.0, sd: 0.9 };
-    let z = super::normal();
+    let z = super::Normal::standard();
     use statrs::distribution::ContinuousCDF;
     let below_zero = z.cdf(-3.0 / 0.9);
     for x in [0.01, 1.0, 3.0, 5.0] {

@@ -45,6 +45,10 @@ impl Routes {
         self.begins[at]..self.begins[at + 1]
     }
 
+    pub(crate) fn all(&self) -> &[Route] {
+        &self.routes
+    }
+
     #[inline]
     pub(crate) fn get(&self, route: usize) -> &Route {
         &self.routes[route]

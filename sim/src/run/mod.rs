@@ -13,7 +13,7 @@ mod shift;
 mod state;
 mod stuck;
 mod tally;
-mod yard;
+pub(crate) mod yard;
 
 use crate::activity::Micros;
 use crate::calendar::END_OF_TIME;

@@ -1,4 +1,4 @@
-//! The end of a plain run.
+//! The end of a run through a yard.
 
 use super::{Next, Run};
 use crate::activity::{LoaderActivity as L, Micros, RakerActivity as R};
@@ -13,7 +13,7 @@ impl Run<'_> {
         for loader in 0..self.s.loaders.len() {
             self.close_loader(loader, over, finish);
         }
-        for state in &mut self.s.crews {
+        for state in self.s.crews.iter_mut() {
             state.times[state.activity as usize] += over - state.since;
             state.times[R::CleanUp as usize] += self.clean_up;
         }
@@ -44,8 +44,8 @@ impl Run<'_> {
             }
             // Still on its way back: what was entered beyond the finish is cut off.
             _ => {
-                let ends = state.stretch.iter().skip(1);
-                for ((activity, from), to) in STRETCH.into_iter().zip(state.stretch).zip(ends) {
+                let ends = state.entered.iter().skip(1);
+                for ((activity, from), to) in STRETCH.into_iter().zip(state.entered).zip(ends) {
                     state.times[activity as usize] -= (to - from.max(finish)).max(0);
                 }
             }

@@ -1,11 +1,12 @@
-//! A short way through runs in which the clock does not interfere: no breaks or nights, deliveries, stoppages, fatigue or
-//! surplus zone, and nothing happens at the same instant as something else.
+//! A short way through a yard: any number of loaders, rakers and zones, as long as the clock does not interfere: no breaks or
+//! nights, deliveries, stoppages, fatigue or surplus zone, and no two things happen at the same instant.
 //!
-//! The model is the same, and so is the outcome to the last bit (`tests/model/plain.rs` holds the two against each other
-//! over thousands of jobs). What makes it short: a step that nobody can interfere with needs no event of its own. A pass
-//! and, far from the end of the job, a face serve in the order of arrival, so that on arrival the end is known; a lone
-//! loader's way from dump to dump is one stretch. Events are left for arriving at a pass, a face or a zone, for the end
-//! of a dump and for the end of a heap or walk.
+//! The model is the same, and so is the outcome to the last bit (`tests/model/short_ways.rs` holds the two against each
+//! other over thousands of jobs). What makes it short: a step that nobody can interfere with needs no event of its own. A
+//! pass and, far from the end of the job, a face serve in the order of arrival, so that on arrival the end is known; so is
+//! the dump where everybody bound for a zone finds room. Events are left for arriving at a pass, at a face or at a zone that
+//! may be full, for the end of a dump and for the end of a heap or walk. What every load goes through is inlined: a call
+//! costs as much as a step.
 //!
 //! Two events at one instant would want the model's rules of order: then the run is made the long way, from its start.
 //! Microseconds make that rare where times are drawn; jobs in which everything takes round times go the long way at once.
@@ -13,35 +14,40 @@
 mod close;
 mod face;
 mod loaders;
+mod places;
 mod rakers;
+mod row;
+mod ways;
 
-use super::{Once, Pace};
 use super::choose::{Choice, Ground};
-use super::state::Heap;
+use super::{Once, Pace};
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::calendar::{Calendar, END_OF_TIME};
-use crate::job::FillOrder;
-use crate::luck::{LoadLuck, RunLuck};
+use crate::luck::RunLuck;
 use crate::outcome::{Books, Outcome};
-use crate::plan::Plan;
+use crate::plan::{Order, Plan};
+use places::Places;
+pub(crate) use row::MOST;
+use row::Row;
 use std::collections::VecDeque;
+use ways::Ways;
 
-/// The run is not plain after all.
+/// The run must be made the long way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct GivenUp;
 
-/// The state of a plain run, kept from run to run so that none allocates.
+/// The state of a run, kept from run to run so that none allocates.
 #[derive(Clone, Debug)]
 pub(super) struct Yard {
-    /// Slots: crews, then loaders.
-    calendar: Calendar,
-    loaders: Vec<LoaderState>,
-    crews: Vec<CrewState>,
-    zones: Vec<ZoneState>,
-    stocks: Vec<f64>,
-    faces: Vec<Face>,
-    /// When each place of each pass is free again.
-    passes: Vec<Box<[Micros]>>,
+    crew_events: Calendar,
+    loader_events: Calendar,
+    loaders: Row<LoaderState>,
+    crews: Row<CrewState>,
+    zones: Row<ZoneState>,
+    stocks: Row<f64>,
+    faces: Row<Face>,
+    passes: Row<Places>,
+    ways: Ways,
     /// Crews with free hands, a bit each.
     idle: u64,
     heaps_waiting: usize,
@@ -57,10 +63,12 @@ pub(super) struct Yard {
 /// What a loader's event is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Next {
-    /// It comes to the next pass of its way out, or to the zone if there is none left.
-    Out,
-    /// It comes to the next pass of its way back, or to the pile if there is none left.
-    Back,
+    /// It comes to a pass.
+    PassOut,
+    PassBack,
+    /// It comes to the end of its way.
+    Zone,
+    Face,
     /// Its turn at the face comes.
     TurnAtFace,
     DumpEnds,
@@ -68,7 +76,9 @@ enum Next {
     None,
 }
 
+// Aligned, as the others are, so that a shift finds it.
 #[derive(Clone, Debug)]
+#[repr(align(256))]
 struct LoaderState {
     next: Next,
     times: [Micros; LoaderActivity::COUNT],
@@ -80,32 +90,48 @@ struct LoaderState {
     route: usize,
     next_route: usize,
     last_leg: bool,
-    load: u32,
-    luck: LoadLuck,
+    /// The load: volume, how long its dump takes, factors of its way back and of its raking. All drawn when it begins, so that
+    /// no later step has to wait for them.
     volume: f64,
+    dump: Micros,
+    back: f64,
+    raking: f64,
     loads: u64,
-    /// The leg it is on: factor of its times, all of its driving, what is driven, passes behind it.
+    /// The leg it is on: factor of its times, all of its driving, what is driven at the end of the stretch it is on.
     factor: f64,
     driving: Micros,
     driven: Micros,
-    passed: usize,
-    /// The stretch entered last on a way back, in case the job ends before it does: when it began to wait at a pass, to
-    /// pass, to drive, and when it will have driven.
-    stretch: [Micros; 4],
+    stretch: usize,
+    /// What was entered last on a way back, in case the job ends before it does: when it began to wait at a pass, to pass,
+    /// to drive, and when it will have driven.
+    entered: [Micros; 4],
 }
 
 #[derive(Clone, Debug)]
+#[repr(align(128))]
 struct CrewState {
     times: [Micros; RakerActivity::COUNT],
     activity: RakerActivity,
     since: Micros,
     zone: usize,
-    heap: Option<Heap>,
+    /// Volume of the heap in hand.
+    in_hand: Option<f64>,
     /// When the heap or walk in hand will be done; while standing clear, what is left of it.
     end: Micros,
 }
 
+/// A heap on the ground.
+#[derive(Clone, Copy, Debug)]
+struct Heap {
+    volume: f64,
+    /// Factor of its raking.
+    raking: f64,
+    /// Its place in the order of dumping, over all zones.
+    number: u64,
+}
+
 #[derive(Clone, Debug, Default)]
+#[repr(align(256))]
 struct ZoneState {
     needs: f64,
     open: f64,
@@ -114,7 +140,11 @@ struct ZoneState {
     bound: u32,
     dumping: u32,
     free: u32,
+    /// When the last of the dumps begins that are entered already.
+    last_dump: Micros,
     walkers: usize,
+    /// Crews in the zone, or walking to it, a bit each.
+    crews: u64,
     heaps: VecDeque<Heap>,
     /// Loaders waiting for room.
     queue: VecDeque<usize>,
@@ -122,13 +152,12 @@ struct ZoneState {
 
 #[derive(Clone, Debug)]
 struct Face {
-    /// When each place is free again.
-    free_at: Box<[Micros]>,
+    places: Places,
     /// Loaders waiting whose turn cannot be foreseen.
     queue: VecDeque<usize>,
 }
 
-/// A plain run under way.
+/// A run under way.
 struct Run<'a> {
     plan: &'a Plan,
     s: &'a mut Yard,
@@ -141,28 +170,22 @@ struct Run<'a> {
     horizon: Micros,
     set_up: Micros,
     clean_up: Micros,
-    /// Something came up that only the long way does right.
-    given_up: bool,
-    /// There is one loader only.
-    alone: bool,
 }
 
 impl Yard {
     /// Room for runs of this plan.
     pub(super) fn new(plan: &Plan) -> Self {
-        let places = |n: u32| vec![0; n as usize].into_boxed_slice();
+        let face = |n: u32| Face { places: Places::new(n), queue: VecDeque::new() };
         Self {
-            calendar: Calendar::new(plan.crews.len() + plan.loaders.len()),
-            loaders: vec![LoaderState::new(); plan.loaders.len()],
-            crews: vec![CrewState::new(0); plan.crews.len()],
-            zones: vec![ZoneState::default(); plan.zones.len()],
-            stocks: vec![0.0; plan.piles.len()],
-            faces: plan
-                .piles
-                .iter()
-                .map(|p| Face { free_at: places(p.face), queue: VecDeque::new() })
-                .collect(),
-            passes: plan.passes.iter().map(|p| places(p.at_once)).collect(),
+            crew_events: Calendar::new(plan.crews.len()),
+            loader_events: Calendar::new(plan.loaders.len()),
+            loaders: Row::new(plan.loaders.iter().map(|_| LoaderState::new()), LoaderState::new),
+            crews: Row::new(plan.crews.iter().map(|_| CrewState::new(0)), || CrewState::new(0)),
+            zones: Row::new(plan.zones.iter().map(|_| ZoneState::default()), ZoneState::default),
+            stocks: Row::new(plan.piles.iter().map(|_| 0.0), || 0.0),
+            faces: Row::new(plan.piles.iter().map(|p| face(p.face)), || face(0)),
+            passes: Row::new(plan.passes.iter().map(|p| Places::new(p.at_once)), || Places::new(0)),
+            ways: Ways::new(plan),
             idle: 0,
             heaps_waiting: 0,
             last_zone: None,
@@ -174,7 +197,7 @@ impl Yard {
         }
     }
 
-    /// Makes one run and adds its books to `books`, unless it turns out not to be plain: then nothing is added.
+    /// Makes one run and adds its books to `books`. Nothing is added if it must be made the long way.
     pub(super) fn run(
         &mut self,
         plan: &Plan,
@@ -195,8 +218,6 @@ impl Yard {
             horizon: END_OF_TIME / 4,
             set_up,
             clean_up,
-            given_up: false,
-            alone: plan.loaders.len() == 1,
         };
         run_of.begin();
         run_of.go_to_the_end().ok()?;
@@ -204,26 +225,28 @@ impl Yard {
     }
 
     fn reset(&mut self, plan: &Plan, luck: &RunLuck, set_up: Micros, need: f64) {
-        self.calendar.clear();
-        for loader in &mut self.loaders {
+        self.crew_events.clear();
+        self.loader_events.clear();
+        for loader in self.loaders.iter_mut() {
             *loader = LoaderState::new();
-        }
-        for (crew, p) in self.crews.iter_mut().zip(&plan.crews) {
-            *crew = CrewState::new(p.start_zone);
-            crew.times[RakerActivity::SetUp as usize] = set_up;
-            crew.since = set_up;
         }
         for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
             zone.reset(p.need_m3 * need, p.room);
         }
+        for ((number, crew), p) in self.crews.iter_mut().enumerate().zip(&plan.crews) {
+            *crew = CrewState::new(p.start_zone);
+            crew.times[RakerActivity::SetUp as usize] = set_up;
+            crew.since = set_up;
+            self.zones[p.start_zone].crews |= 1 << number;
+        }
         for (pile, stock) in self.stocks.iter_mut().enumerate() {
             *stock = plan.stock(pile, luck);
         }
-        for face in &mut self.faces {
-            face.free_at.fill(0);
+        for face in self.faces.iter_mut() {
+            face.places.clear();
             face.queue.clear();
         }
-        self.passes.iter_mut().for_each(|places| places.fill(0));
+        self.passes.iter_mut().for_each(Places::clear);
         self.raked_out.clear();
         self.idle = u64::MAX >> (64 - self.crews.len());
         (self.heaps_waiting, self.last_zone, self.in_play) = (0, None, 0);
@@ -232,34 +255,40 @@ impl Yard {
 }
 
 impl Run<'_> {
+    /// Something has come up that only the long way does right.
+    fn give_up(&mut self) {
+        self.now = END_OF_TIME;
+    }
+
     /// Set-up is over: loaders set to work in the order of their numbers.
     fn begin(&mut self) {
         for loader in 0..self.s.loaders.len() {
             self.s.loaders[loader].times[LoaderActivity::SetUp as usize] = self.set_up;
             match self.choose(loader) {
-                Choice::Go { .. } => self.arrive_at_face(loader, self.now),
-                _ => self.done(loader, self.now),
+                Choice::Go { .. } => self.arrive_at_face(loader),
+                _ => self.done(loader),
             }
         }
     }
 
     fn go_to_the_end(&mut self) -> Result<(), GivenUp> {
-        let crews = self.s.crews.len();
         loop {
-            let (at, slot) = self.s.calendar.first();
+            let (crew_ends, loader_goes_on) =
+                (self.s.crew_events.first_key(), self.s.loader_events.first_key());
+            let (at, slot) = crew_ends.min(loader_goes_on).time_and_slot();
             // At the end of the job; or nothing is to come any more.
             if at > self.horizon {
                 return if self.over.is_some() { Ok(()) } else { Err(GivenUp) };
             }
-            // Two things at one instant.
-            if at <= self.now || self.given_up {
+            // Two things at one instant, or given up.
+            if at <= self.now {
                 return Err(GivenUp);
             }
             self.now = at;
-            if slot < crews {
+            if crew_ends < loader_goes_on {
                 self.crew_ends(slot);
             } else {
-                self.loader_goes_on(slot - crews)?;
+                self.loader_goes_on(slot)?;
             }
         }
     }
@@ -269,13 +298,12 @@ impl Run<'_> {
         if self.s.in_play == 0 && self.over.is_none() && self.s.nothing_more(self.plan) {
             self.over = Some(self.now);
             self.horizon = self.now + self.clean_up;
-            for crew in 0..self.s.crews.len() {
-                self.s.calendar.clear_slot(crew);
-            }
+            self.s.crew_events.clear();
         }
     }
 
     /// Chooses for a loader that is bound for no zone, and binds it.
+    #[inline(always)]
     fn choose(&mut self, loader: usize) -> Choice {
         let choice = match &self.plan.in_order {
             Some(in_order) => self.first_in_order(&in_order[loader]),
@@ -291,24 +319,27 @@ impl Run<'_> {
     }
 
     /// The same choice as [`Ground::best`], where there is one pile and the order of the zones is known beforehand.
-    fn first_in_order(&self, zones: &[(usize, usize)]) -> Choice {
-        let mut full = None;
-        if self.s.has_material(self.plan, 0) {
-            let after_the_last = match (self.plan.fill_order, self.s.last_zone) {
-                (FillOrder::InTurn, Some(last)) => zones.partition_point(|(zone, _)| *zone <= last),
-                _ => 0,
-            };
-            let (later, sooner) = zones.split_at(after_the_last);
-            for &(zone, route) in sooner.iter().chain(later) {
-                if self.s.zones[zone].open >= self.plan.nothing_m3 {
-                    if self.s.zones[zone].free > self.s.zones[zone].bound {
-                        return Choice::Go { zone, route };
-                    }
-                    full = full.or(Some((zone, route)));
+    #[inline(always)]
+    fn first_in_order(&self, order: &Order) -> Choice {
+        if !self.s.has_material(self.plan, 0) {
+            return Choice::Nothing;
+        }
+        let mut full = Choice::Nothing;
+        let mut next = self.s.last_zone.map_or(0, |last| order.after[last]);
+        for _ in 0..order.zones.len() {
+            let (zone, route) = order.zones[next];
+            next = if next + 1 == order.zones.len() { 0 } else { next + 1 };
+            let place = &self.s.zones[zone];
+            if place.open >= self.plan.nothing_m3 {
+                if place.free > place.bound {
+                    return Choice::Go { zone, route };
+                }
+                if full == Choice::Nothing {
+                    full = Choice::Go { zone, route };
                 }
             }
         }
-        full.map_or(Choice::Nothing, |(zone, route)| Choice::Go { zone, route })
+        full
     }
 }
 
@@ -350,29 +381,31 @@ impl LoaderState {
             route: 0,
             next_route: 0,
             last_leg: false,
-            load: 0,
-            luck: LoadLuck::default(),
             volume: 0.0,
+            dump: 0,
+            back: 0.0,
+            raking: 0.0,
             loads: 0,
             factor: 0.0,
             driving: 0,
             driven: 0,
-            passed: 0,
-            stretch: [0; 4],
+            stretch: 0,
+            entered: [0; 4],
         }
     }
 }
 
 impl CrewState {
     fn new(zone: usize) -> Self {
-        Self { times: [0; _], activity: RakerActivity::Waiting, since: 0, zone, heap: None, end: 0 }
+        Self { times: [0; _], activity: RakerActivity::Waiting, since: 0, zone, in_hand: None, end: 0 }
     }
 }
 
 impl ZoneState {
     fn reset(&mut self, needs: f64, room: u32) {
         (self.needs, self.open, self.placed, self.loads) = (needs, needs, 0.0, 0);
-        (self.bound, self.dumping, self.walkers, self.free) = (0, 0, 0, room);
+        (self.bound, self.dumping, self.walkers, self.free, self.last_dump) = (0, 0, 0, room, 0);
+        self.crews = 0;
         self.heaps.clear();
         self.queue.clear();
     }
