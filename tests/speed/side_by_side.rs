@@ -127,5 +127,6 @@ pub fn line(what: &str, Figure { low, middle, high }: Figure, target: Target) {
         Target::Open => return println!("  {what:<66} {middle:>8.3}   {quartiles}"),
     };
     let verdict = if met { "met" } else { "MISSED" };
+    let verdict = if only_a_try() { "one pass tells nothing" } else { verdict };
     println!("  {what:<66} {middle:>8.3}   {quartiles:<18} {bound}: {verdict}");
 }
