@@ -96,7 +96,7 @@ mod tests {
 
     #[test]
     fn the_earliest_event_comes_first_and_of_equal_times_the_lower_slot() {
-        for slots in [5, 100] {
+        for slots in [5, 100, MOST_SLOTS] {
             let mut calendar = Calendar::new(slots);
             assert!(calendar.first().0 > END_OF_TIME);
             calendar.set(3, 20);
@@ -108,6 +108,8 @@ mod tests {
             calendar.set(4, 31);
             assert_eq!(calendar.first(), (30, 1));
             assert_eq!((calendar.time_of(4), calendar.time_of(0)), (Some(31), None));
+            calendar.set(slots - 1, 5);
+            assert_eq!(calendar.first(), (5, slots - 1));
         }
     }
 

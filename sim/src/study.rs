@@ -68,7 +68,8 @@ impl Study {
         let first = self.runs();
         // What comes after a run that is stuck need not be made; what comes before it must, to say which was the first.
         let stuck = AtomicUsize::new(usize::MAX);
-        self.outcomes.resize_with(n as usize, Outcome::default);
+        // In parallel as well: fresh memory is slow to touch.
+        self.outcomes.par_extend(rayon::iter::repeat_n(Outcome::default(), (n - first) as usize));
         let parcels = self.outcomes[first as usize..].par_chunks_mut(PARCEL as usize);
         let done: Vec<Result<Books, RunError>> = parcels
             .enumerate()
