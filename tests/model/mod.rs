@@ -24,6 +24,7 @@ mod nights;
 mod passes;
 mod rakers;
 mod recursion;
+mod refused;
 mod relief;
 mod renaming;
 mod room;
