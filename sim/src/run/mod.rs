@@ -225,3 +225,6 @@ impl<O: Observer> Run<'_, O> {
         })
     }
 }
+
+#[cfg(test)]
+mod tests;
