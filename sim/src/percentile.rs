@@ -180,4 +180,19 @@ mod tests {
         assert_eq!(interval_ranks(6, 0.5), (Some(1), Some(6)));
         assert_eq!(interval_ranks(5, 0.5), (None, None));
     }
+
+    #[test]
+    fn the_interval_of_a_mean_is_students_and_that_of_a_share_clopper_and_pearsons() {
+        // Student's t at 97.5 % with 3 degrees of freedom is 3.182446; recalled from memory, as are the shares.
+        let four = mean(&[1.0, 2.0, 3.0, 4.0]);
+        let half = 3.182_446 * (5.0_f64 / 3.0).sqrt() / 2.0;
+        assert!((four.high - 2.5 - half).abs() < 1e-5 && (2.5 - half - four.low).abs() < 1e-5, "{four:?}");
+        assert!(mean(&[1.0]).sd.is_nan() && mean(&[]).value.is_nan());
+        let eight_of_ten = share(8, 10);
+        assert!((eight_of_ten.low - 0.443_904_5).abs() < 1e-6, "{eight_of_ten:?}");
+        assert!((eight_of_ten.high - 0.974_789_3).abs() < 1e-6, "{eight_of_ten:?}");
+        let none_of_ten = share(0, 10);
+        assert_eq!(none_of_ten.low, 0.0);
+        assert!((none_of_ten.high - 0.308_497_1).abs() < 1e-6, "{none_of_ten:?}");
+    }
 }
