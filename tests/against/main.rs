@@ -5,6 +5,7 @@ mod contest;
 mod floor;
 mod heapcast;
 #[path = "../speed/jobs.rs"]
+#[allow(dead_code, reason = "shared with the benchmarks")]
 mod jobs;
 mod luck;
 mod processes;
