@@ -124,3 +124,20 @@ impl Study {
         self.outcomes.iter().min_by(|a, b| off(a).total_cmp(&off(b))).map(|o| o.run)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::outcome::Moment;
+
+    #[test]
+    fn the_run_nearest_the_median_is_the_first_of_several() {
+        let finished_at = |working| Outcome { finish: Moment { working, clock: 0 }, ..Outcome::default() };
+        let runs = [10, 30, 20, 21, 20].into_iter().map(finished_at).zip(0..);
+        let outcomes = runs.map(|(outcome, run)| Outcome { run, ..outcome }).collect();
+        let mut study = Study { seed: 1, outcomes, books: Books::default() };
+        assert_eq!(study.run_nearest_median(), Some(2));
+        study.outcomes.clear();
+        assert_eq!(study.run_nearest_median(), None);
+    }
+}
