@@ -52,6 +52,7 @@ pub struct Plan {
     pub(crate) clean_up: Arc<Sampler>,
     pub(crate) fuel_per_l: f64,
     pub(crate) material_cost: f64,
+    /// How runs are made, if not from event to event.
     pub(crate) short: Option<ShortWay>,
     /// For each loader the order in which zones are filled, where one pile and the fill order settle it beforehand.
     pub(crate) in_order: Option<Vec<Order>>,
