@@ -11,6 +11,7 @@ mod left_over;
 mod odds;
 pub mod quote;
 mod relief;
+mod said;
 pub mod sweep;
 mod the_job;
 mod waiting;
@@ -23,6 +24,9 @@ pub use handbook::{HandbookSays, handbook};
 pub use left_over::{LeftOver, left_over, left_over_in};
 pub use odds::{days_in, label, percent};
 pub use relief::{ReliefLine, ReliefSays, improvement_words, relief};
+pub use said::{
+    Calendar, Done, about_duration, about_money, about_volume, done_s, promised_duration, share_of_runs,
+};
 pub use the_job::the_job;
 pub use waiting::{
     LOADER_KEYS, Part, RAKER_KEYS, Role, WhoWaits, Worker, who_waits, who_waits_by, who_waits_in,
