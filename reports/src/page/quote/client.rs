@@ -32,7 +32,7 @@ pub fn client_page(quote: &Quote) -> String {
 }
 
 fn blank(what: &str) -> Markup {
-    html! { p.line { span { (what) } } }
+    html! { p.fill-in { span { (what) } } }
 }
 
 fn work(says: &ClientSays) -> Markup {
