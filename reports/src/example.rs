@@ -82,6 +82,7 @@ pub(crate) fn outcome(run: u32) -> Outcome {
         placed_m3: 33.6,
         left_over_m3: if run < 90 { 0.4 } else { 0.0 },
         short_m3: if run < 90 { 0.0 } else { 1.5 },
+        ends_short: run >= 90,
         fuel_l: 9.0 + f64::from(run) / 50.0,
         labour_h: 4.0 + f64::from(run) / 60.0,
         cost: 950.0 + f64::from(run),

@@ -120,6 +120,7 @@ mod tests {
             placed_m3: 9.0,
             left_over_m3: 0.0,
             short_m3: 0.0,
+            ends_short: false,
             fuel_l: 6.0,
             labour_h: 20.0,
             cost: 0.0,

@@ -31,6 +31,8 @@ pub struct Outcome {
     pub left_over_m3: f64,
     /// What the zones still lack, summed \[m3\]; 0 where a zone lacks less than the model counts.
     pub short_m3: f64,
+    /// Whether the area was to be covered and some zone still lacks material: the crew stopped, but the job is not done.
+    pub ends_short: bool,
     /// Fuel burned \[l\].
     pub fuel_l: f64,
     /// Labour of all loaders and rakers, breaks paid \[h\].
@@ -43,6 +45,20 @@ pub struct Outcome {
     pub rakers: RakerTimes,
     /// When each twentieth of the volume placed was raked out, on the clock \[us from the start of the first day\].
     pub progress: [Micros; PROGRESS_PARTS],
+}
+
+impl Outcome {
+    /// When the job was done, clean-up included; `None` for a run that ends short, which is never done.
+    ///
+    /// ```
+    /// let finish = sim::Moment { working: 60, clock: 90 };
+    /// let done = sim::Outcome { finish, ..Default::default() };
+    /// assert_eq!(done.done(), Some(finish));
+    /// assert_eq!(sim::Outcome { ends_short: true, ..done }.done(), None);
+    /// ```
+    pub fn done(&self) -> Option<Moment> {
+        (!self.ends_short).then_some(self.finish)
+    }
 }
 
 /// What one run yields for each loader, raker and zone.

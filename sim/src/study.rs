@@ -1,8 +1,8 @@
 //! Many runs of one job, in parallel, the same to the last bit on any number of threads.
 
-use crate::activity::SECOND;
+use crate::activity::{Micros, SECOND};
 use crate::outcome::{Books, Outcome};
-use crate::percentile::Sorted;
+use crate::percentile::{Share, Sorted, share};
 use crate::plan::Plan;
 use crate::run::{RunError, Scratch};
 use rayon::prelude::*;
@@ -117,6 +117,21 @@ impl Study {
         Sorted::new(self.outcomes.iter().map(figure))
     }
 
+    /// The chance of being done, clean-up included, by then on the clock \[us from the start of the first day\]. A run that
+    /// ends short is not done at any time.
+    pub fn share_done_by(&self, clock: Micros) -> Share {
+        self.share_of(|o| o.done().is_some_and(|done| done.clock <= clock))
+    }
+
+    /// The chance that the crew stops with zones still lacking material, where the area was to be covered.
+    pub fn share_short(&self) -> Share {
+        self.share_of(|o| o.ends_short)
+    }
+
+    fn share_of(&self, such: impl Fn(&Outcome) -> bool) -> Share {
+        share(self.outcomes.iter().filter(|o| such(o)).count(), self.outcomes.len())
+    }
+
     /// The run whose finish \[working time\] lies nearest to the median; the lowest number of several.
     pub fn run_nearest_median(&self) -> Option<u32> {
         let median = self.sorted(|o| o.finish.working as f64).percentile(0.5).value;
@@ -139,5 +154,19 @@ mod tests {
         assert_eq!(study.run_nearest_median(), Some(2));
         study.outcomes.clear();
         assert_eq!(study.run_nearest_median(), None);
+    }
+
+    #[test]
+    fn a_run_that_ends_short_is_not_done_at_any_time() {
+        let finished_at = |clock, ends_short| Outcome {
+            finish: Moment { working: clock, clock },
+            ends_short,
+            ..Outcome::default()
+        };
+        let outcomes = vec![finished_at(10, false), finished_at(20, true), finished_at(20, false)];
+        let study = Study { seed: 1, outcomes, books: Books::default() };
+        let by = |clock| study.share_done_by(clock).value * 3.0;
+        assert_eq!([9, 10, 19, 20, Micros::MAX].map(by), [0.0, 1.0, 1.0, 2.0, 2.0]);
+        assert_eq!(study.share_short().value * 3.0, 1.0);
     }
 }

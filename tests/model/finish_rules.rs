@@ -30,6 +30,16 @@ fn piles_that_run_out_leave_a_shortfall_zone_by_zone() {
     assert!((run.books.zones[1].short_m3 - 0.5).abs() < 1e-9);
     assert!((run.outcome.short_m3 - 0.5).abs() < 1e-9);
     assert_eq!(run.outcome.left_over_m3, 0.0);
+    assert_eq!((run.outcome.ends_short, run.outcome.done()), (true, None));
+}
+
+#[test]
+fn crumbs_that_are_missing_do_not_leave_a_job_undone() {
+    // A twentieth of the smallest bucket (1 m3) is missing, or a hair less.
+    let lacks = |m3: f64| only_run(&north_and_south(1.0, 0.0, 1.0 - m3, FinishRule::AreaCovered)).outcome;
+    let (short, not_short) = (lacks(0.0501), lacks(0.0499));
+    assert!(short.ends_short && (short.short_m3 - 0.0501).abs() < 1e-9);
+    assert_eq!((not_short.short_m3, not_short.done()), (0.0, Some(not_short.finish)));
 }
 
 #[test]
@@ -74,6 +84,8 @@ fn pile_cleared_may_run_short_too() {
     let run = only_run(&north_and_south(3.0, 1.0, 2.0, FinishRule::PileCleared { surplus_zone: 1 }));
     assert_eq!(volumes(&run), [1.0, 1.0]);
     assert!((run.outcome.short_m3 - 2.0).abs() < 1e-9);
+    // The job was to clear the pile, and did.
+    assert_eq!(run.outcome.done(), Some(run.outcome.finish));
 }
 
 #[test]

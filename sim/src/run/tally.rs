@@ -35,6 +35,7 @@ impl<'a> Tally<'a> {
             placed_m3: 0.0,
             left_over_m3: 0.0,
             short_m3: 0.0,
+            ends_short: false,
             fuel_l: 0.0,
             labour_h: hours * (plan.loaders.len() + plan.rakers) as f64,
             cost: plan.material_cost,
@@ -76,6 +77,7 @@ impl<'a> Tally<'a> {
         (*all, *placed, *short) = (*all + loads, *placed + placed_m3, *short + short_m3);
         self.outcome.placed_m3 += placed_m3;
         self.outcome.short_m3 += short_m3;
+        self.outcome.ends_short |= short_m3 > 0.0 && self.plan.surplus_zone.is_none();
     }
 
     /// All of it, once every loader, crew and zone is in.
