@@ -165,7 +165,8 @@ fn the_shipped_list_names_gate_and_lift_and_leaves_out_what_cannot_be_used() {
     assert!(flat.contains("It does not pass \"arena gate\": 72 in clear, bucket 76 in."), "{}", said.out);
     assert!(!said.out.to_lowercase().contains("safe"), "{}", said.out);
     assert!(said.out.lines().all(|line| line.chars().count() <= 100), "{}", said.out);
-    let expected = ["buckets.csv", "report.html", "saved.svg", "summary.json", "worth.svg"];
+    let expected =
+        ["buckets.csv", "heapcast.manifest.json", "report.html", "saved.svg", "summary.json", "worth.svg"];
     assert_eq!(names(&bench.path("buckets")), expected);
     let summary: serde_json::Value = serde_json::from_str(&bench.read("buckets/summary.json")).expect("JSON");
     let of = |name: &str| {

@@ -76,6 +76,7 @@ fn the_folder_holds_all_that_is_promised_and_json_is_the_summary() {
         "completion.svg",
         "differences.csv",
         "differences.svg",
+        "heapcast.manifest.json",
         "money.svg",
         "report.html",
         "runs.csv",

@@ -28,6 +28,7 @@ fn the_folder_holds_all_that_is_promised() {
     let bench = forecast("100");
     let expected = [
         "completion.svg",
+        "heapcast.manifest.json",
         "percentiles.csv",
         "progress.svg",
         "relief.svg",
@@ -40,7 +41,8 @@ fn the_folder_holds_all_that_is_promised() {
     assert_eq!(names(&bench.path("forecast")), expected);
     let said = bench.heapcast(["replay", "job.toml", "--run", "3"]);
     assert_eq!(said.code, Some(0), "{}", said.err);
-    let expected = ["events.csv", "loads.csv", "replay.json", "run.csv", "timeline.svg"];
+    let expected =
+        ["events.csv", "heapcast.manifest.json", "loads.csv", "replay.json", "run.csv", "timeline.svg"];
     assert_eq!(names(&bench.path("replay")), expected);
 }
 

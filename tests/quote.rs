@@ -74,6 +74,7 @@ fn the_folder_holds_all_that_is_promised() {
     let expected = [
         "client.html",
         "cost.csv",
+        "heapcast.manifest.json",
         "parts.svg",
         "report.html",
         "risk.csv",

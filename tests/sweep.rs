@@ -194,7 +194,7 @@ fn the_folder_holds_all_that_is_promised_and_the_screen_says_the_same() {
     assert_eq!((said.code, said.err.as_str()), (Some(0), ""));
     assert_eq!(
         names(&bench.path("sweep")),
-        ["cost.svg", "report.html", "summary.json", "sweep.csv", "sweep.svg"]
+        ["cost.svg", "heapcast.manifest.json", "report.html", "summary.json", "sweep.csv", "sweep.svg"]
     );
     let summary: serde_json::Value = serde_json::from_str(&bench.read("sweep/summary.json")).expect("JSON");
     let flat = said.out.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -260,15 +260,16 @@ fn the_command_told_makes_the_same_sweep_again() {
 
 #[test]
 fn without_prices_there_is_no_cost_and_an_old_chart_of_it_does_not_stay() {
-    let bench = Bench::with_job();
-    fs::create_dir(bench.path("sweep")).unwrap();
-    fs::write(bench.path("sweep/cost.svg"), "old").unwrap();
+    let bench = with_arena();
+    fs::write(bench.path("job.toml"), JOB).unwrap();
+    sweep(&bench, &["riding-arena.toml", "--vary", "rakers 1..2"]);
+    assert!(bench.path("sweep/cost.svg").exists());
     fs::write(bench.path("sweep/notes.txt"), "mine").unwrap();
     let rows = sweep(&bench, &["job.toml", "--vary", "rakers 1..2"]);
     assert!(rows.iter().all(|row| row["cost_p50"].is_empty() && row["currency"].is_empty()));
     assert_eq!(
         names(&bench.path("sweep")),
-        ["notes.txt", "report.html", "summary.json", "sweep.csv", "sweep.svg"]
+        ["heapcast.manifest.json", "notes.txt", "report.html", "summary.json", "sweep.csv", "sweep.svg"]
     );
     let said = bench.heapcast(["sweep", "job.toml", "--vary", "rakers 1..2", "--runs", "50"]);
     assert!(said.out.contains("Not known: the file names no prices."), "{}", said.out);

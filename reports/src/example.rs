@@ -126,6 +126,7 @@ pub(crate) fn scenario() -> Scenario {
         title: "Riding arena, new footing".into(),
         file: "arena.toml".into(),
         hash: "0123456789abcdef".repeat(4),
+        observed_files: Vec::new(),
         date: None,
         units: System::Us,
         currency: "$".into(),

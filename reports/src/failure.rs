@@ -1,5 +1,5 @@
 //! What can go wrong, and with which exit code: 1 where something could not be carried out, 2 where what was typed is
-//! wrong, 130 where the person stopped it.
+//! wrong, 128 and the number of the signal where one ended it.
 
 use crate::output_folder::OutputError;
 use scenarios::Refusal;
@@ -74,6 +74,7 @@ impl Failure {
     pub fn code(&self) -> u8 {
         match self {
             Self::Refused(_) | Self::Job { .. } | Self::Asked(_) => 2,
+            Self::Output(error) if error.is_asked_wrongly() => 2,
             _ => 1,
         }
     }

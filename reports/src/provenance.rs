@@ -23,7 +23,7 @@ pub fn typed(verb: &str, files: &[PathBuf], flags: &[(&str, String)]) -> String 
 }
 
 /// A word as a shell takes it for one.
-fn quoted(word: &str) -> String {
+pub(crate) fn quoted(word: &str) -> String {
     let plain = |c: char| c.is_alphanumeric() || "-_.,:/%+@".contains(c);
     if !word.is_empty() && word.chars().all(plain) {
         word.to_owned()

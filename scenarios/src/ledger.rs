@@ -61,6 +61,8 @@ pub(crate) struct Ledger<'t> {
     folder: PathBuf,
     /// Contents of the files of observed values read, in order.
     pub(crate) further_files: Vec<Vec<u8>>,
+    /// Where these files stand.
+    pub(crate) files_read: Vec<std::path::PathBuf>,
 }
 
 impl<'t> Ledger<'t> {
@@ -78,6 +80,7 @@ impl<'t> Ledger<'t> {
             currency: None,
             folder: folder.to_owned(),
             further_files: Vec::new(),
+            files_read: Vec::new(),
         }
     }
 

@@ -120,7 +120,8 @@ fn from_file(
     kind: Kind,
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<f64>> {
-    let bytes = match bytes_of(&ledger.folder().join(&name.value)) {
+    let path = ledger.folder().join(&name.value);
+    let bytes = match bytes_of(&path) {
         Ok(bytes) => bytes,
         Err(what) => {
             let right = "name a CSV file with a heading line, relative to the scenario file";
@@ -130,6 +131,7 @@ fn from_file(
     };
     let table = column_of(&bytes, &column.value);
     ledger.further_files.push(bytes);
+    ledger.files_read.push(path);
     let cells = match table {
         Ok(cells) => cells,
         Err(Unread::NoColumn(near)) => {

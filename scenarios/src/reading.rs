@@ -240,6 +240,7 @@ impl JobFile {
             title: raw.title.map_or_else(|| stem.unwrap_or_else(|| self.file.clone()), |title| title.value),
             file: self.file.clone(),
             hash: hash::sha256(self.text.as_bytes(), &ledger.further_files),
+            observed_files: std::mem::take(&mut ledger.files_read),
             date: raw.date.map(|date| date.value),
             units,
             currency: ledger.currency().unwrap_or_default().to_owned(),

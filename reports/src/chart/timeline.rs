@@ -111,13 +111,7 @@ fn title(rows: &[Row], replay: &Replay, start_s: f64, units: System) -> String {
         1 => "1 load".to_owned(),
         n => format!("{n} loads"),
     };
-    let total = |row: &Row, doing: Doing| -> f64 {
-        row.blocks.iter().filter(|b| b.doing == doing).map(|b| b.to - b.from).sum()
-    };
-    let waits = rows.iter().flat_map(|row| {
-        let kinds = row.blocks.iter().map(|b| b.doing).filter(|d| d.is_waiting());
-        kinds.map(move |doing| (row, doing, total(row, doing)))
-    });
+    let waits = rows.iter().flat_map(|row| waits(row).into_iter().map(move |(doing, min)| (row, doing, min)));
     let longest = waits.fold(None, |best: Option<(&Row, Doing, f64)>, wait| match best {
         Some(best) if best.2 >= wait.2 => Some(best),
         _ => Some(wait),
@@ -129,6 +123,19 @@ fn title(rows: &[Row], replay: &Replay, start_s: f64, units: System) -> String {
         _ => "nobody waits for long".into(),
     };
     format!("Run {}: {loads}, done by {done}; {waiting}", outcome.run)
+}
+
+/// How long one of the crew waits in all, by what for, in the order it first comes to that \[min\].
+fn waits(row: &Row) -> Vec<(Doing, f64)> {
+    let mut waits: Vec<(Doing, f64)> = Vec::new();
+    for block in row.blocks.iter().filter(|block| block.doing.is_waiting()) {
+        let min = block.to - block.from;
+        match waits.iter_mut().find(|(doing, _)| *doing == block.doing) {
+            Some((_, total)) => *total += min,
+            None => waits.push((block.doing, min)),
+        }
+    }
+    waits
 }
 
 #[cfg(test)]

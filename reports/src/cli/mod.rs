@@ -44,7 +44,8 @@ Examples:
   heapcast replay arena.toml                 one run step by step
 
 Units in a scenario file are typed with every figure: \"44 yd3\", \"17.5 ft3\", \"0.5 m3\", \"60 in\", \"4 mph\", \"20 s\".
-Exit codes: 0 fine, 1 could not be carried out, 2 something typed is wrong, 130 stopped by you.";
+Exit codes: 0 fine, 1 could not be carried out, 2 something typed is wrong, 128 and the number of a
+signal that ended it (130: Ctrl-C).";
 
 /// How long will moving the pile take? A range you can promise, what holds it up, and what would help.
 #[derive(Debug, Parser)]

@@ -1,13 +1,11 @@
 //! `heapcast buckets`: would another bucket pay?
 
-use super::{read, with_threads};
+use super::{folder, read, with_threads};
 use crate::buckets::{Buckets, Usage, Wanted};
 use crate::cli::BucketsArgs;
 use crate::documents::buckets as documents;
 use crate::failure::Failure;
 use crate::findings::buckets::{BucketsSays, buckets as findings};
-use crate::interrupt::Interrupt;
-use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
 use crate::provenance::typed;
 use crate::{say, text};
@@ -25,7 +23,8 @@ pub(super) fn run(args: &BucketsArgs) -> Result<(), Failure> {
         runs: args.runs,
         usage: usage(args, &scenario, &list)?,
     };
-    let folder = OutputFolder::open(&args.out, &documents::BUCKETS, Interrupt::listen())?;
+    let folder =
+        folder(&args.out, &documents::BUCKETS, &[args.job.file.clone(), args.list.clone()], [&scenario])?;
     let buckets = with_threads(args.threads, || make(args, scenario, list, wanted))??;
     let says = findings(&buckets);
     folder.replace(&documents::of_buckets(&buckets, &says)?)?;

@@ -2,14 +2,12 @@
 
 mod choices;
 
-use super::with_threads;
+use super::{folder, with_threads};
 use crate::asked::minutes_s;
 use crate::cli::CompareArgs;
 use crate::comparison::{Comparison, Prefer, Wanted};
 use crate::failure::Failure;
 use crate::findings::comparison::{ComparisonSays, comparison as findings};
-use crate::interrupt::Interrupt;
-use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
 use crate::provenance::typed;
 use crate::{documents, say, text};
@@ -27,7 +25,8 @@ pub(super) fn run(args: &CompareArgs) -> Result<(), Failure> {
     let jobs = choices::choices(args)?;
     let within = args.within.as_deref().map(|typed| within(typed, args.prefer, &jobs)).transpose()?;
     let wanted = Wanted { within, ..wanted };
-    let folder = OutputFolder::open(&args.out, &documents::COMPARISON, Interrupt::listen())?;
+    let folder =
+        folder(&args.out, &documents::COMPARISON, &args.files, jobs.iter().map(|(_, scenario)| scenario))?;
     let comparison = with_threads(args.threads, || make(args, jobs, &wanted))??;
     let says = findings(&comparison);
     folder.replace(&documents::of_comparison(&comparison, &says)?)?;

@@ -1,12 +1,10 @@
 //! `heapcast forecast`: the main job.
 
-use super::{plan, read, with_threads};
+use super::{folder, plan, read, with_threads};
 use crate::cli::{ForecastArgs, MOST_RUNS};
 use crate::failure::Failure;
 use crate::findings::{Estimate, done_by, warnings};
 use crate::forecast::{Forecast, Wanted, runs_in_all};
-use crate::interrupt::Interrupt;
-use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
 use crate::provenance::command_line;
 use crate::{documents, say, text};
@@ -17,7 +15,7 @@ use sim::Runs;
 pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
     plan(&scenario)?;
-    let folder = OutputFolder::open(&args.out, &documents::FORECAST, Interrupt::listen())?;
+    let folder = folder(&args.out, &documents::FORECAST, std::slice::from_ref(&args.job.file), [&scenario])?;
     let forecast = with_threads(args.luck.threads, || make(args, scenario))??;
     let documents = documents::of_forecast(&forecast)?;
     folder.replace(&documents)?;

@@ -11,7 +11,10 @@ mod sweep;
 
 use crate::cli::{Cli, Command, JobArgs};
 use crate::failure::Failure;
+use crate::interrupt::Interrupt;
+use crate::output_folder::OutputFolder;
 use scenarios::{Scenario, Selection};
+use std::path::{Path, PathBuf};
 
 /// Does what was asked.
 ///
@@ -38,6 +41,18 @@ fn read(args: &JobArgs) -> Result<Scenario, Failure> {
 /// The variant of the job wanted.
 fn selection(args: &JobArgs) -> Selection {
     Selection { alternative: args.alternative.clone(), changes: args.changes.clone(), units: args.units }
+}
+
+/// Makes sure of the folder for the results, which replaces none of the files that are read.
+fn folder<'a>(
+    out: &Path,
+    names: &[&'static str],
+    files: &[PathBuf],
+    scenarios: impl IntoIterator<Item = &'a Scenario>,
+) -> Result<OutputFolder, Failure> {
+    let observed = scenarios.into_iter().flat_map(|scenario| scenario.observed_files.iter().cloned());
+    let read: Vec<PathBuf> = files.iter().cloned().chain(observed).collect();
+    Ok(OutputFolder::open(out, names, &read, Interrupt::listen())?)
 }
 
 fn plan(scenario: &Scenario) -> Result<sim::Plan, Failure> {

@@ -1,14 +1,12 @@
 //! `heapcast quote`: what to ask for the job.
 
-use super::{plan, read, with_threads};
+use super::{folder, plan, read, with_threads};
 use crate::asked_money::Money;
 use crate::cli::QuoteArgs;
 use crate::documents::quote as documents;
 use crate::failure::Failure;
 use crate::findings::quote::{Asked, Terms};
 use crate::findings::warnings;
-use crate::interrupt::Interrupt;
-use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
 use crate::provenance::command_line;
 use crate::quote::{Quote, is_known};
@@ -20,7 +18,7 @@ pub(super) fn run(args: &QuoteArgs) -> Result<(), Failure> {
     is_known(&scenario)?;
     let asked = asked(args, &scenario)?;
     plan(&scenario)?;
-    let folder = OutputFolder::open(&args.out, &documents::QUOTE, Interrupt::listen())?;
+    let folder = folder(&args.out, &documents::QUOTE, std::slice::from_ref(&args.job.file), [&scenario])?;
     let quote = with_threads(args.luck.threads, || make(args, scenario, asked))??;
     let documents = documents::of_quote(&quote)?;
     folder.replace(&documents)?;

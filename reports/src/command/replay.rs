@@ -1,11 +1,9 @@
 //! `heapcast replay`: one run step by step.
 
-use super::{plan, read, with_threads};
+use super::{folder, plan, read, with_threads};
 use crate::cli::ReplayArgs;
 use crate::failure::Failure;
 use crate::forecast::Provenance;
-use crate::interrupt::Interrupt;
-use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
 use crate::provenance::command_line;
 use crate::{documents, export, say, text};
@@ -14,7 +12,7 @@ use sim::{Plan, Replay, Runs, Study};
 pub(super) fn run(args: &ReplayArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
     let plan = plan(&scenario)?;
-    let folder = OutputFolder::open(&args.out, &documents::REPLAY, Interrupt::listen())?;
+    let folder = folder(&args.out, &documents::REPLAY, std::slice::from_ref(&args.job.file), [&scenario])?;
     let number = match args.run {
         Some(run) => run,
         None => with_threads(args.luck.threads, || nearest_median(args, &plan))??,

@@ -1,11 +1,9 @@
 //! `heapcast sweep`: the job over a range of one thing or two.
 
-use super::{plan, selection, with_threads};
+use super::{folder, plan, selection, with_threads};
 use crate::cli::SweepArgs;
 use crate::failure::Failure;
 use crate::findings::{sweep as findings, warnings};
-use crate::interrupt::Interrupt;
-use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
 use crate::provenance::command_line;
 use crate::sweep::{Deadline, MOST_POINTS, MOST_RUNS_IN_ALL, Sweep, Wanted, count};
@@ -20,7 +18,7 @@ pub(super) fn run(args: &SweepArgs) -> Result<(), Failure> {
     let base = file.scenario(&selection)?;
     plan(&base)?;
     let scenarios = grid(&args.vary, &file, &selection)?;
-    let folder = OutputFolder::open(&args.out, &documents::sweep::FILES, Interrupt::listen())?;
+    let folder = folder(&args.out, &documents::sweep::FILES, std::slice::from_ref(&args.job.file), [&base])?;
     let sweep = with_threads(args.threads, || make(args, base, scenarios))??;
     let says = findings::sweep(&sweep);
     let documents = documents::sweep::all(&sweep, &says)?;
