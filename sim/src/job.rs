@@ -312,6 +312,14 @@ pub struct Prices {
     pub material: f64,
 }
 
+impl Job {
+    /// What remains of a need or a pile below this counts as nothing, once loads were brought or taken: a twentieth of the
+    /// smallest bucket \[m3\].
+    pub fn crumbs_m3(&self) -> f64 {
+        0.05 * self.loaders.iter().map(|loader| loader.heaped_m3).fold(f64::INFINITY, f64::min)
+    }
+}
+
 impl Chance {
     /// No chance at all: every multiplier is 1.
     pub fn none() -> Self {

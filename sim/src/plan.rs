@@ -7,7 +7,7 @@ use crate::activity::{Micros, SECOND};
 use crate::calendar::END_OF_TIME;
 use crate::chance::Distribution;
 use crate::job::{FillOrder, FinishRule, Job, Loader};
-use crate::luck::RunLuck;
+use crate::luck::{Factor, RunLuck};
 use crate::outcome::Books;
 use crate::sampler::Sampler;
 use std::sync::Arc;
@@ -18,8 +18,6 @@ pub(crate) use routes::{Route, Routes};
 pub const MOST_LOADERS: usize = 64;
 /// Most rakers in a job.
 pub const MOST_RAKERS: usize = 64;
-/// A need or a pile below this share of the smallest bucket counts as nothing.
-const NOTHING_SHARE: f64 = 0.05;
 
 /// A job that the model cannot run.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -42,8 +40,10 @@ pub struct Plan {
     pub(crate) fatigue: Option<crate::job::Fatigue>,
     pub(crate) fill_order: FillOrder,
     pub(crate) surplus_zone: Option<usize>,
-    /// Volumes below this count as nothing \[m3\].
+    /// What remains of a need or a pile counts as nothing below this \[m3\].
     pub(crate) nothing_m3: f64,
+    /// The loaders spread all of it: a heap is raked out when its dump ends.
+    pub(crate) all_spread: bool,
     /// Every change between work and rest of one day, from its start \[us\].
     pub(crate) daily: Vec<(Micros, Switch)>,
     pub(crate) factors: Factors,
@@ -204,7 +204,6 @@ impl Plan {
 
     fn compile(job: &Job, mut tables: Compiled) -> Result<Self, JobError> {
         Self::check(job)?;
-        let smallest = job.loaders.iter().map(|l| l.heaped_m3).fold(f64::INFINITY, f64::min);
         let (piles, deliveries) = piles(job, &mut tables);
         let (days, loads) = (&job.chance.days, &job.chance.loads);
         let mut table = |law: &Distribution| tables.sampler(law);
@@ -250,7 +249,8 @@ impl Plan {
                 FinishRule::AreaCovered => None,
                 FinishRule::PileCleared { surplus_zone } => Some(surplus_zone),
             },
-            nothing_m3: NOTHING_SHARE * smallest,
+            nothing_m3: job.crumbs_m3(),
+            all_spread: job.raking.spread_share == 1.0,
             daily,
             factors,
             noise,
@@ -266,6 +266,20 @@ impl Plan {
     pub(crate) fn stock(&self, pile: usize, luck: &RunLuck) -> f64 {
         let pile = &self.piles[pile];
         pile.on_hand_m3 * self.factors.bulk.at(luck.bulk(pile.number))
+    }
+
+    /// How much must remain of a need or a pile of this volume that it counts \[m3\]. While nothing has been brought or taken it
+    /// counts however small it is.
+    pub(crate) fn least_m3(&self, stated_m3: f64) -> f64 {
+        if stated_m3 > 0.0 { self.nothing_m3.min(stated_m3) } else { self.nothing_m3 }
+    }
+
+    /// Whether in the run with this luck a need or a pile is so small that it counts only while it is untouched.
+    pub(crate) fn has_small_volumes(&self, luck: &RunLuck) -> bool {
+        let is_small = |volume: f64| self.least_m3(volume) < self.nothing_m3;
+        let need = self.factors.need.at(luck.factor(Factor::Need));
+        self.zones.iter().any(|zone| is_small(zone.need_m3 * need))
+            || (0..self.piles.len()).any(|pile| is_small(self.stock(pile, luck)))
     }
 
     /// Books for the job with every entry 0.
@@ -315,7 +329,7 @@ fn short_way(job: &Job, noise: &Noise) -> Option<ShortWay> {
     let faces = job.stockpiles.iter().map(|s| s.face);
     let places = faces.chain(job.passes.iter().map(|p| p.at_once));
     let yard = undisturbed
-        && !job.rakers.is_empty()
+        && job.raking.spread_share < 1.0
         && job.finish == FinishRule::AreaCovered
         && [job.zones.len(), job.stockpiles.len(), job.passes.len()].into_iter().all(few)
         && places.into_iter().all(|n| few(n as usize))

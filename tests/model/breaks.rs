@@ -312,3 +312,37 @@ fn several_breaks_each_hold_the_work_up() {
     job.shift.breaks.push(pause(&job, 200.0, 300.0));
     assert_eq!(only_run(&job).outcome.completion.working, (535 + 130) * SECOND);
 }
+
+#[test]
+fn loaders_back_in_a_break_join_the_line_for_the_face_and_one_that_is_done_is_done() {
+    // Loader 2 is back before loader 1, which drives back at 0.5 m/s, and loads first after the break. Loader 3 does not fit
+    // through the gate to south: it brings the last that north needs, and is done when it is back, in the break.
+    let zones = vec![zone("north", 3.0, 0, 20.0), zone("south", 2.0, 0, 20.0)];
+    let mut job = with_loaders(with_zones(without_rakers(one_and_one()), zones, 0.0), 3);
+    job.zones[1].ways[0].passes = vec![PassOnWay { pass: 0, share: 0.5 }];
+    job.passes = vec![gate()];
+    job.stockpiles[0].face = 2;
+    job.loaders[0].empty_m_per_s = 0.5;
+    job.loaders[2] = Loader { load_s: 40.0, width_m: 2.5, ..job.loaders[2].clone() };
+    job.shift.breaks = vec![pause(&job, 30.0, 200.0)];
+    let run = expect_of(
+        &job,
+        &["loader 3", "work", "loader 1 l", "loader 2 l", "loader 1 b", "loader 2 b"],
+        "0:00 loader 1 loading load 0 at pile for north
+         0:00 loader 2 loading load 1 at pile for north
+         0:00 loader 3 waiting for the face of pile for north
+         0:20 loader 3 loading load 2 at pile for north
+         0:30 work pauses
+         0:45 loader 2 break
+         1:00 loader 3 hauling load 2 to north
+         1:10 loader 3 dumping load 2 at north
+         1:15 loader 1 break
+         1:15 loader 3 returning to pile
+         1:25 loader 3 done
+         3:20 work resumes
+         3:20 loader 2 loading load 3 at pile for south
+         3:20 loader 1 loading load 4 at pile for south",
+    );
+    let on_break = [0, 1, 2].map(|loader| loader_s(&run, loader, LoaderActivity::OnBreak));
+    assert_eq!(on_break, [125.0, 155.0, 0.0]);
+}

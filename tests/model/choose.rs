@@ -170,8 +170,8 @@ fn a_loader_takes_the_shortest_way_it_fits_through() {
 }
 
 #[test]
-fn a_need_or_a_pile_under_a_twentieth_of_the_smallest_bucket_counts_as_nothing() {
-    // Two buckets, 1 m3 and 0.4 m3: nothing is less than 0.02 m3.
+fn what_remains_of_a_need_or_a_pile_under_a_twentieth_of_the_smallest_bucket_counts_as_nothing() {
+    // Two buckets, 1 m3 and 0.4 m3: nothing is less than 0.02 m3, but of a need as stated.
     let loads = |need_m3: f64, stock_m3: f64| {
         let mut job = with_loaders(north_and_south(need_m3, 0.0), 2);
         job.loaders[1].heaped_m3 = 0.4;
@@ -182,7 +182,7 @@ fn a_need_or_a_pile_under_a_twentieth_of_the_smallest_bucket_counts_as_nothing()
     assert_eq!(loads(1.421, 9.0), [1.0, 0.4, 0.021]);
     assert_eq!(loads(9.0, 1.419), [1.0, 0.4]);
     assert_eq!(loads(9.0, 1.421), [1.0, 0.4, 0.021]);
-    assert_eq!(loads(0.019, 9.0), [] as [f64; 0]);
+    assert_eq!(loads(0.019, 9.0), [0.019]);
 }
 
 #[test]

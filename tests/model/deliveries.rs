@@ -129,10 +129,10 @@ fn a_loader_does_not_wait_for_a_near_pile_while_a_farther_one_has_material() {
 
 #[test]
 fn a_sliver_at_the_pile_goes_with_the_next_delivery() {
-    // 0.03 m3 is nothing by itself; with 0.97 m3 more it is one full load.
-    let mut job = with_trucks(0.03, 1.0, &[30.0]);
+    // 0.03 m3 remain, which is nothing by itself; with 0.97 m3 more it is one full load.
+    let mut job = with_trucks(1.03, 2.0, &[90.0]);
     job.stockpiles[0].deliveries[0].volume_m3 = 0.97;
-    assert_eq!(volumes(&only_run(&job)), [1.0]);
+    assert_eq!(volumes(&only_run(&job)), [1.0, 1.0]);
 }
 
 #[test]

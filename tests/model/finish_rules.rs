@@ -122,3 +122,69 @@ fn a_loader_that_can_only_take_the_surplus_waits_until_there_is_one() {
          1:30 loader 2 done",
     );
 }
+
+#[test]
+fn the_surplus_opens_while_what_another_zone_lacks_is_still_to_come() {
+    // North is reached from the north pile only, which is empty until 2:00. South takes the surplus of the other pile
+    // meanwhile: none of that can be placed elsewhere.
+    let mut job = north_and_south(1.0, 0.0, 0.0, FinishRule::PileCleared { surplus_zone: 1 });
+    job.stockpiles[0].name = "north pile".into();
+    let late_s = Distribution::Constant(0.0);
+    job.stockpiles[0].deliveries = vec![Delivery { at_s: job.shift.start_s + 120.0, late_s, volume_m3: 1.0 }];
+    job.stockpiles.push(pile("other pile", 2.0));
+    job.zones[1].ways[0].stockpile = 1;
+    let run = expect(
+        &job,
+        "0:00 loader 1 loading load 0 at other pile for south
+         0:20 loader 1 hauling load 0 to south
+         0:30 loader 1 dumping load 0 at south
+         0:35 load 0 raked out at south
+         0:35 loader 1 returning to other pile
+         0:45 loader 1 loading load 1 at other pile for south
+         1:05 loader 1 hauling load 1 to south
+         1:15 loader 1 dumping load 1 at south
+         1:20 load 1 raked out at south
+         1:20 loader 1 waiting for a delivery
+         2:00 delivered 1.00 m3 to north pile
+         2:00 loader 1 returning to north pile
+         2:10 loader 1 loading load 2 at north pile for north
+         2:30 loader 1 hauling load 2 to north
+         2:40 loader 1 dumping load 2 at north
+         2:45 load 2 raked out at north",
+    );
+    assert_eq!((run.outcome.short_m3, run.outcome.left_over_m3), (0.0, 0.0));
+}
+
+#[test]
+fn the_surplus_closes_again_when_what_another_zone_lacks_has_come() {
+    // North is reached from the north pile, which is empty until 0:40.
+    let mut job = north_and_south(2.0, 0.0, 0.0, FinishRule::PileCleared { surplus_zone: 1 });
+    job.stockpiles[0].name = "north pile".into();
+    let late_s = Distribution::Constant(0.0);
+    job.stockpiles[0].deliveries = vec![Delivery { at_s: job.shift.start_s + 40.0, late_s, volume_m3: 2.0 }];
+    job.stockpiles.push(pile("other pile", 3.0));
+    job.zones[1].ways[0].stockpile = 1;
+    job.zones[1].ways.push(Way { stockpile: 0, distance_m: 20.0, passes: vec![] });
+    job.zones[1].ways[0].distance_m = 24.0;
+    // Chosen at 0:37 for south, before the truck; at its turn at 0:49 south needs nothing more while north does. From north
+    // no way leads to the other pile: at 2:09 it returns the way it came.
+    expect_of(
+        &job,
+        &["loader 1 l", "loader 1 r", "loader 1 du", "delivered"],
+        "0:00 loader 1 loading load 0 at other pile for south
+         0:32 loader 1 dumping load 0 at south
+         0:37 loader 1 returning to other pile
+         0:40 delivered 2.00 m3 to north pile
+         0:49 loader 1 loading load 1 at north pile for north
+         1:19 loader 1 dumping load 1 at north
+         1:24 loader 1 returning to north pile
+         1:34 loader 1 loading load 2 at north pile for north
+         2:04 loader 1 dumping load 2 at north
+         2:09 loader 1 returning to other pile
+         2:19 loader 1 loading load 3 at other pile for south
+         2:51 loader 1 dumping load 3 at south
+         2:56 loader 1 returning to other pile
+         3:08 loader 1 loading load 4 at other pile for south
+         3:40 loader 1 dumping load 4 at south",
+    );
+}

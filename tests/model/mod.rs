@@ -7,6 +7,7 @@ mod breaks;
 mod chance;
 mod choose;
 mod constant;
+mod crumbs;
 mod deliveries;
 mod determinism;
 mod dump_and_stand_clear;

@@ -115,13 +115,15 @@ class Queue:
 
 class Pile:
     def __init__(self, index, spec):
-        self.index, self.volume, self.due = index, 0.0, 0
+        self.index, self.volume, self.due, self.least = index, 0.0, 0, inf
         self.face = Queue("WaitingForFace", spec["face"])
 
 
 class Zone:
-    def __init__(self, index, spec, need):
+    def __init__(self, index, spec, need, crumbs):
         self.index, self.need, self.walks_m = index, need, spec["walks_m"]
+        self.small = 0 < need < crumbs
+        self.least = need if self.small else crumbs  # a need as stated counts, of what remains of it only this or more
         self.room = Queue("WaitingForRoom", inf if spec["room"] is None else spec["room"])  # held: heaps lying there
         self.sent = 0.0  # placed or on its way
         self.placed, self.loads, self.bound, self.dumping = 0.0, 0, 0, 0
@@ -292,7 +294,7 @@ class Loader(Resource):
             pile = run.piles[self.way["stockpile"]]
             yield from self.queue_for(pile.face, new_load=True)
             turn = True
-            if not run.wants(self.zone) or not run.has_material(pile):
+            if not run.wants(self.zone) or not run.has_material(pile, self.zone):
                 waited = yield from self.choose()
                 if not self.zone:
                     return
@@ -307,6 +309,8 @@ class Loader(Resource):
         pile.volume -= self.volume
         zone.sent += self.volume
         run.loads_in_hand += 1
+        if any(run.takes_surplus(other) for other in run.zones):
+            run.wake_those_who_wait()
         pace = days["day"] * days["loader_pace"] * self.noise["loading"]
         yield from self.operate("Loading", micros(self.spec["load_s"] * pace))
         pile.face.held -= 1
@@ -361,7 +365,7 @@ class Loader(Resource):
         self.dumped_at = zone.index
         heap = Heap(zone, self.volume, self.noise["raking"])
         run.heaps.append(heap)
-        if not run.rakers:
+        if run.spread_share == 1:  # spread already: nobody walks to it or rakes it
             run.heaps.remove(heap)
             run.raked_out(heap)
         yield self.stand("ready")
@@ -470,7 +474,7 @@ class Run:
         self.load_log = []   # the noise of each load, by load number
 
         self.piles = [Pile(i, p) for i, p in enumerate(job["stockpiles"])]
-        self.zones = [Zone(i, z, z["need_m3"] * self.days["need"]) for i, z in enumerate(job["zones"])]
+        self.zones = [Zone(i, z, z["need_m3"] * self.days["need"], self.least) for i, z in enumerate(job["zones"])]
         self.passes = [Queue("WaitingForPass", p["at_once"]) for p in job["passes"]]
         self.queues = [p.face for p in self.piles] + [z.room for z in self.zones] + self.passes
         self.expect_deliveries()
@@ -515,27 +519,38 @@ class Run:
                     self.delivered += volume
 
     def deliver(self, pile, volume):
-        pile.volume += volume
+        self.tip(pile, volume)
         self.delivered += volume
+
+    def tip(self, pile, volume):
+        """A pile is used however small it is; of what remains after loads were taken, crumbs count as nothing."""
+        pile.volume += volume
+        if volume > 0:
+            pile.least = min(self.least, pile.volume)
 
     def delivery(self, pile, at, volume):
         yield StepEnd(self, CLOCK, at - self.start)
         pile.due -= 1
-        pile.volume += volume
+        self.tip(pile, volume)
+        self.wake_those_who_wait()
+
+    def wake_those_who_wait(self):
         for loader in self.loaders:
             if loader.status == "waiting for a delivery":
                 loader.status = "ready when open"
 
     # ------ what is wanted, and from where
 
-    def has_material(self, pile):
-        return pile.volume >= self.least
+    def has_material(self, pile, zone):
+        """What remains of a pile is enough for a small zone that needs no more than that, rounding apart."""
+        holds_it_all = zone.small and self.needs(zone) and pile.volume >= zone.need * (1 - 1e-9)
+        return pile.volume >= pile.least or holds_it_all
 
     def needs(self, zone):
-        return zone.need - zone.sent >= self.least
+        return zone.need - zone.sent >= zone.least
 
     def takes_surplus(self, zone):
-        """Pile cleared: no other zone needs more that any loader can still bring from material on hand or due."""
+        """Pile cleared: no other zone needs more that any loader can bring now from a pile that has material."""
         if zone.index != self.surplus_zone:
             return False
         for other in self.zones:
@@ -543,7 +558,7 @@ class Run:
                 for loader in self.loaders:
                     for way in loader.ways[other.index]:
                         pile = self.piles[way["stockpile"]]
-                        if pile.due or self.has_material(pile):
+                        if self.has_material(pile, other):
                             return False
         return True
 
@@ -558,8 +573,9 @@ class Run:
             if not wanted and zone.index != self.surplus_zone:
                 continue
             ways = loader.ways[zone.index]
-            due = due or any(self.piles[w["stockpile"]].due for w in ways)
-            way = next((w for w in ways if self.has_material(self.piles[w["stockpile"]])), None)
+            way = next((w for w in ways if self.has_material(self.piles[w["stockpile"]], zone)), None)
+            # It also waits for the surplus, which is not there until the others' zones are served.
+            due = due or any(self.piles[w["stockpile"]].due for w in ways) or (way and not wanted)
             if wanted and way:
                 choices.append((zone, way))
         if not choices:
@@ -714,7 +730,8 @@ class Run:
 
     def short(self, zone):
         lacking = zone.need - zone.placed
-        return lacking if lacking >= self.least else 0.0
+        least = self.least if zone.loads else zone.least
+        return lacking if lacking >= least else 0.0
 
     def fuel(self):
         litres = 0.0

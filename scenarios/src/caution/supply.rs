@@ -16,7 +16,7 @@ const FAR_TOO_MUCH: f64 = 1.5;
 pub(super) fn cautions(job: &Job, ordered_m3: f64, truckload_m3: f64, system: System) -> Vec<Caution> {
     let need: f64 = job.zones.iter().map(|zone| zone.need_m3).sum();
     let shortages = shortages(job, need);
-    let nothing = 0.05 * job.loaders.iter().map(|loader| loader.heaped_m3).fold(f64::INFINITY, f64::min);
+    let nothing = counts_as_nothing_m3(job, need);
     let chance = shortages.iter().filter(|short| **short > nothing).count() as f64 / shortages.len() as f64;
     let face_value = need - ordered_m3 > nothing;
     let cleared = matches!(job.finish, FinishRule::PileCleared { .. });
@@ -55,6 +55,14 @@ pub(super) fn cautions(job: &Job, ordered_m3: f64, truckload_m3: f64, system: Sy
         return vec![Caution::warning("far-more-than-needed", cause, remedy)];
     }
     Vec::new()
+}
+
+/// What may be missing of all that is needed before it runs short \[m3\]: crumbs, but rounding alone where a whole zone could
+/// be as small.
+fn counts_as_nothing_m3(job: &Job, need: f64) -> f64 {
+    let crumbs = job.crumbs_m3();
+    let has_small_zones = job.zones.iter().any(|zone| zone.need_m3 > 0.0 && zone.need_m3 < crumbs);
+    if has_small_zones { 1e-9 * need } else { crumbs }
 }
 
 /// Need less supply in many cases \[m3\], rising. The same cases every time: equally likely values of each law, shuffled by

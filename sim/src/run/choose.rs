@@ -24,6 +24,9 @@ pub(super) struct Candidate {
     has_room: bool,
 }
 
+/// A pile that holds a need but for rounding holds it.
+const ROUNDED_OFF: f64 = 1.0 - 1e-9;
+
 /// What there is to choose from: the state of zones and piles.
 pub(super) trait Ground {
     /// What the zone needs that is neither placed nor on its way \[m3\].
@@ -37,19 +40,44 @@ pub(super) trait Ground {
     /// The zone chosen last by any loader.
     fn last_zone(&self) -> Option<usize>;
 
+    /// How much of the zone's need must be open that it is served \[m3\].
+    #[inline]
+    fn least_open_m3(&self, plan: &Plan, _zone: usize) -> f64 {
+        plan.nothing_m3
+    }
+
+    /// How much must lie at the pile that it is used \[m3\].
+    #[inline]
+    fn least_stock_m3(&self, plan: &Plan, _pile: usize) -> f64 {
+        plan.nothing_m3
+    }
+
+    /// Whether the zone needs more, surplus apart.
+    #[inline]
+    fn needs_more(&self, plan: &Plan, zone: usize) -> bool {
+        self.open_m3(zone) >= self.least_open_m3(plan, zone)
+    }
+
     /// Whether the zone still takes material.
     #[inline]
     fn wants(&self, plan: &Plan, zone: usize) -> bool {
-        self.open_m3(zone) >= plan.nothing_m3 || self.takes_surplus(plan, zone)
+        self.needs_more(plan, zone) || self.takes_surplus(plan, zone)
     }
 
-    /// Whether the zone takes whatever is left: the job clears its piles, and no other zone can be given more.
+    /// Whether the zone takes whatever is left: the job clears its piles, and no other zone can be given more now.
     #[inline]
     fn takes_surplus(&self, plan: &Plan, zone: usize) -> bool {
         plan.surplus_zone == Some(zone)
             && (0..plan.zones.len()).all(|other| {
-                other == zone || self.open_m3(other) < plan.nothing_m3 || !self.can_be_served(plan, other)
+                other == zone || !self.needs_more(plan, other) || !self.can_be_served_now(plan, other)
             })
+    }
+
+    /// Whether some loader can reach the zone from a pile that has material.
+    fn can_be_served_now(&self, plan: &Plan, zone: usize) -> bool {
+        (0..plan.loaders.len()).any(|loader| {
+            plan.routes.to(loader, zone).any(|r| self.has_material(plan, plan.routes.get(r).pile, zone))
+        })
     }
 
     /// Whether some loader can reach the zone from a pile that has material or will get some.
@@ -61,13 +89,17 @@ pub(super) trait Ground {
     fn can_serve(&self, plan: &Plan, loader: usize, zone: usize) -> bool {
         plan.routes.to(loader, zone).any(|route| {
             let pile = plan.routes.get(route).pile;
-            self.has_material(plan, pile) || self.is_due(pile)
+            self.has_material(plan, pile, zone) || self.is_due(pile)
         })
     }
 
+    /// Whether the pile has material for the zone. What remains of it is no crumb to a small zone that needs no more.
     #[inline]
-    fn has_material(&self, plan: &Plan, pile: usize) -> bool {
-        self.stock_m3(pile) >= plan.nothing_m3
+    fn has_material(&self, plan: &Plan, pile: usize, zone: usize) -> bool {
+        let stock_m3 = self.stock_m3(pile);
+        let is_small = || self.least_open_m3(plan, zone) < plan.nothing_m3 && self.needs_more(plan, zone);
+        stock_m3 >= self.least_stock_m3(plan, pile)
+            || (is_small() && stock_m3 >= self.open_m3(zone) * ROUNDED_OFF)
     }
 
     /// Whether nothing more can be loaded by anybody, now or later.
@@ -82,7 +114,7 @@ pub(super) trait Ground {
         for zone in (0..plan.zones.len()).filter(|zone| self.wants(plan, *zone)) {
             let mut routes = plan.routes.to(loader, zone);
             let pile_of = |route: usize| plan.routes.get(route).pile;
-            let Some(route) = routes.clone().find(|r| self.has_material(plan, pile_of(*r))) else {
+            let Some(route) = routes.clone().find(|r| self.has_material(plan, pile_of(*r), zone)) else {
                 awaits |= routes.any(|r| self.is_due(pile_of(r)));
                 continue;
             };
@@ -130,6 +162,14 @@ pub(super) trait Ground {
 impl Ground for Scratch {
     fn open_m3(&self, zone: usize) -> f64 {
         self.zones[zone].open
+    }
+
+    fn least_open_m3(&self, _: &Plan, zone: usize) -> f64 {
+        self.zones[zone].least
+    }
+
+    fn least_stock_m3(&self, _: &Plan, pile: usize) -> f64 {
+        self.piles[pile].least
     }
 
     fn room_left(&self, zone: usize) -> f64 {

@@ -129,7 +129,7 @@ impl<O: Observer> Run<'_, O> {
         if place.dumping == 0 && self.plan.stand_clear {
             self.rakers_step_in(zone);
         }
-        if self.s.crews.is_empty() {
+        if self.plan.all_spread {
             self.heap_is_raked_out(heap, zone);
         } else {
             self.s.zones[zone].heaps.push_back(heap);
@@ -242,7 +242,7 @@ impl<O: Observer> Run<'_, O> {
     /// The loader's turn at the face: it loads, or finds that it must choose again.
     pub(super) fn turn_at_face(&mut self, loader: usize) {
         let (zone, pile) = (self.s.loaders[loader].zone, self.s.loaders[loader].pile);
-        if self.s.wants(self.plan, zone) && self.s.has_material(self.plan, pile) {
+        if self.s.wants(self.plan, zone) && self.s.has_material(self.plan, pile, zone) {
             return self.load(loader);
         }
         self.unbind(loader);

@@ -116,6 +116,7 @@ impl Scratch {
     ) -> Result<Outcome, RunError> {
         let luck = RunLuck::new(seed, run);
         let made = match &mut self.short {
+            _ if plan.has_small_volumes(&luck) => None,
             Some(Short::Line(line)) => line.run(plan, luck, Pace::new(plan, &luck), run, books),
             Some(Short::Yard(yard)) => yard.run(plan, luck, Pace::new(plan, &luck), run, books),
             None => None,

@@ -55,8 +55,12 @@ impl<O: Observer> Run<'_, O> {
             && at <= self.now
         {
             self.s.next_delivery += 1;
-            self.s.piles[pile].stock += volume;
-            self.s.piles[pile].due -= 1;
+            let at = &mut self.s.piles[pile];
+            at.stock += volume;
+            at.due -= 1;
+            if volume > 0.0 {
+                at.least = self.plan.least_m3(at.stock);
+            }
             self.watcher.see(self.now, || Event::Delivered { stockpile: pile, volume_m3: volume });
             came = true;
         }

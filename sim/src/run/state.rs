@@ -198,6 +198,8 @@ pub(super) struct Heap {
 pub(super) struct ZoneState {
     /// What it really takes.
     pub(super) needs: f64,
+    /// How much of it must be open that it is served.
+    pub(super) least: f64,
     /// Not yet placed nor on its way.
     pub(super) open: f64,
     pub(super) placed: f64,
@@ -212,6 +214,8 @@ pub(super) struct ZoneState {
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct PileState {
     pub(super) stock: f64,
+    /// How much of it must be there that it is used.
+    pub(super) least: f64,
     /// Deliveries still to come.
     pub(super) due: u32,
 }
@@ -311,10 +315,12 @@ impl Scratch {
         let Once { set_up, clean_up, need } = Once::new(plan, luck);
         (self.set_up, self.clean_up) = (set_up, clean_up);
         for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
-            zone.reset(p.need_m3 * need);
+            let needs = p.need_m3 * need;
+            zone.reset(needs, plan.least_m3(needs));
         }
         for (number, pile) in self.piles.iter_mut().enumerate() {
-            *pile = PileState { stock: plan.stock(number, luck), due: 0 };
+            let stock = plan.stock(number, luck);
+            *pile = PileState { stock, least: plan.least_m3(stock), due: 0 };
         }
         let faces = plan.piles.iter().map(|p| p.face);
         let capacities =
@@ -404,8 +410,8 @@ impl CrewState {
 }
 
 impl ZoneState {
-    fn reset(&mut self, needs: f64) {
-        (self.needs, self.open, self.placed, self.loads) = (needs, needs, 0.0, 0);
+    fn reset(&mut self, needs: f64, least: f64) {
+        (self.needs, self.least, self.open, self.placed, self.loads) = (needs, least, needs, 0.0, 0);
         (self.bound, self.dumping, self.walkers) = (0, 0, 0);
         self.heaps.clear();
     }

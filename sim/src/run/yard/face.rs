@@ -58,7 +58,7 @@ impl Run<'_> {
     /// The loader's turn: it loads, or finds that it must choose again.
     fn turn_at_face(&mut self, loader: usize) {
         let (zone, pile) = (self.s.loaders[loader].zone, self.s.loaders[loader].pile);
-        if !(self.s.wants(self.plan, zone) && self.s.has_material(self.plan, pile)) {
+        if !(self.s.wants(self.plan, zone) && self.s.has_material(self.plan, pile, zone)) {
             self.s.zones[zone].bound -= 1;
             match self.choose(loader) {
                 Choice::Go { .. } if self.s.loaders[loader].pile == pile => {}

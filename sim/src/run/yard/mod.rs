@@ -323,7 +323,7 @@ impl Run<'_> {
     /// The same choice as [`Ground::best`], where there is one pile and the order of the zones is known beforehand.
     #[inline(always)]
     fn first_in_order(&self, order: &Order) -> Choice {
-        if !self.s.has_material(self.plan, 0) {
+        if self.s.stocks[0] < self.plan.nothing_m3 {
             return Choice::Nothing;
         }
         let mut full = Choice::Nothing;
