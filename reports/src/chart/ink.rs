@@ -34,7 +34,7 @@ pub(super) const DELIVERY: RGBColor = RGBColor(92, 58, 20);
 
 /// Least difference in lightness of two fills without different hatchings \[CIE L*, 0 to 100\].
 #[cfg(test)]
-const STEP: f64 = 11.0;
+pub(super) const STEP: f64 = 11.0;
 
 /// Lines or dots over a fill.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,7 +72,8 @@ pub(super) struct Fill {
     pub(super) over: RGBColor,
 }
 
-const WHITE: RGBColor = PAPER;
+/// Over a fill; white on a dark screen too.
+const WHITE: RGBColor = RGBColor(255, 255, 254);
 const EARTH: RGBColor = RGBColor(112, 66, 14);
 const SLATE: RGBColor = RGBColor(96, 106, 114);
 
@@ -107,11 +108,11 @@ pub(super) const fn of(doing: Doing) -> Fill {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
 
     /// CIE 1976 lightness of an sRGB colour (IEC 61966-2-1 transfer function, Y of D65).
-    fn lightness(RGBColor(r, g, b): RGBColor) -> f64 {
+    pub(in crate::chart) fn lightness(RGBColor(r, g, b): RGBColor) -> f64 {
         let linear = |c: u8| {
             let c = f64::from(c) / 255.0;
             if c <= 0.04045 { c / 12.92 } else { ((c + 0.055) / 1.055).powf(2.4) }

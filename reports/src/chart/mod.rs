@@ -34,6 +34,7 @@ pub mod heat;
 mod ink;
 mod legend;
 mod letters;
+pub(crate) mod palette;
 mod paper;
 pub mod parts;
 pub mod progress;
@@ -89,7 +90,7 @@ impl Size {
 
     /// Size of running text \[px\].
     pub(crate) fn text(self) -> f64 {
-        (13.0 + (f64::from(self.width) - 390.0) / 330.0 * 4.0).clamp(11.0, 24.0)
+        (13.6 + (f64::from(self.width) - 390.0) / 330.0 * 3.4).clamp(11.0, 24.0)
     }
 }
 

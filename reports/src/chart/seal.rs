@@ -4,7 +4,7 @@
 use super::Size;
 use super::doing::Doing;
 use super::ink::{self, Hatch};
-use plotters::style::RGBColor;
+use super::palette::hex;
 use std::fmt::Write as _;
 
 /// Units of the drawing in a pixel.
@@ -96,10 +96,6 @@ fn pattern(out: &mut String, name: &str, fill: ink::Fill, size: Size) {
          <rect width=\"{t}\" height=\"{t}\" fill=\"{}\"/>{marks}</pattern>",
         hex(fill.ground)
     );
-}
-
-fn hex(RGBColor(r, g, b): RGBColor) -> String {
-    format!("#{r:02X}{g:02X}{b:02X}")
 }
 
 fn escaped(text: &str) -> String {

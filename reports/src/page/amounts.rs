@@ -1,58 +1,44 @@
 //! What the job takes: loads, fuel, labour, cost, and what is left over or short.
 
+use super::fold::{Part, more};
+use super::table::{Row, Table};
 use super::words::{span, tight};
 use crate::findings::{self, Amount, Said, capital};
 use crate::forecast::Forecast;
-use maud::{Markup, html};
+use maud::html;
 use scenarios::units::volume;
 use sim::Outcome;
 
-pub(super) fn section(forecast: &Forecast) -> Markup {
+pub(super) fn part(forecast: &Forecast) -> Part {
     let amounts = findings::amounts(forecast);
     let left = findings::left_over(forecast);
-    html! {
-        section id="amounts" {
-            h2 { "What it takes" }
-            table.short {
-                thead { tr {
-                    th scope="col" { "" }
-                    th scope="col" { "Range, 8 days in 10" }
-                    th scope="col" { "Middle" }
-                    th scope="col" { "8 days in 10 no more than" }
-                } }
-                tbody {
-                    @for amount in &amounts { (row(amount)) }
-                    (said_row("left over at the pile", &material(forecast, |o| o.left_over_m3)))
-                    (said_row("short on the ground", &material(forecast, |o| o.short_m3)))
-                }
-            }
-            p { (tight(&left.sentence)) }
-        }
-    }
+    let said = [
+        said_row("left over at the pile", &material(forecast, |o| o.left_over_m3)),
+        said_row("short on the ground", &material(forecast, |o| o.short_m3)),
+    ];
+    let table = Table::new(["", "Range, 8 days in 10", "Middle", "8 days in 10 no more than"])
+        .rows(amounts.iter().map(row).chain(said));
+    let body = html! {
+        p { (tight(&left.sentence)) }
+        (more("Loads, fuel, hours and cost", table.draw()))
+    };
+    Part::open("amounts", "What it takes", body)
 }
 
-fn row(amount: &Amount) -> Markup {
+fn row(amount: &Amount) -> Row {
     match (&amount.said, &amount.unknown) {
         (Some(said), _) => said_row(amount.what, said),
-        (None, why) => html! {
-            tr {
-                th scope="row" { (capital(amount.what)) }
-                td colspan="3" { "unknown" @if let Some(why) = why { ": " (why) } }
-            }
-        },
+        (None, why) => Row::wide(
+            html! { (capital(amount.what)) },
+            html! { "unknown" @if let Some(why) = why { ": " (why) } },
+        ),
     }
 }
 
 /// The range from P10 to P90, the middle, and the P80.
-fn said_row(what: &str, said: &Said) -> Markup {
-    html! {
-        tr {
-            th scope="row" { (capital(what)) }
-            td { (tight(&span(&said.p10, &said.p90))) }
-            td { (tight(&said.p50)) }
-            td { (tight(&said.p80)) }
-        }
-    }
+fn said_row(what: &str, said: &Said) -> Row {
+    let cells = [&span(&said.p10, &said.p90), &said.p50, &said.p80];
+    Row::new(html! { (capital(what)) }, cells.map(|words| html! { (tight(words)) }))
 }
 
 fn material(forecast: &Forecast, figure: fn(&Outcome) -> f64) -> Said {

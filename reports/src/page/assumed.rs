@@ -1,15 +1,14 @@
 //! Every figure that is assumed, with its source.
 
+use super::fold::Part;
 use super::words::sentence;
 use crate::findings::{self, AssumedLine};
-use maud::{Markup, html};
+use maud::html;
 use scenarios::Assumption;
 
-pub(super) fn section(assumptions: &[Assumption]) -> Markup {
+pub(super) fn part(assumptions: &[Assumption]) -> Part {
     let says = findings::assumed(assumptions);
-    html! {
-        section id="assumed" {
-            h2 { "What was assumed" }
+    let body = html! {
             p { (says.sentence) @if !says.all.is_empty() { " Write the key into the file to say it yourself." } }
             @for (source, lines) in by_source(&says.all) {
                 h3 { "Source: " (source) }
@@ -17,8 +16,8 @@ pub(super) fn section(assumptions: &[Assumption]) -> Markup {
                     (sentence(&line.words)) " " code { (line.key) }
                 } } }
             }
-        }
-    }
+    };
+    Part::folded("assumed", "What was assumed", body)
 }
 
 /// Sources in the order they first appear, each with what is taken from it.

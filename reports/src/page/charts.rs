@@ -1,6 +1,7 @@
 //! The figures, put into the page where they belong.
 
 use crate::chart::Figure;
+use crate::chart::palette::of_the_page;
 use maud::{Markup, PreEscaped, html};
 
 /// Figures drawn for a page and for paper, and the same for a narrow screen.
@@ -43,7 +44,7 @@ fn svg(figures: &[Figure], name: &str) -> Option<PreEscaped<String>> {
     let svg = &figures.iter().find(|figure| figure.name == name)?.svg;
     // Inside HTML an SVG element needs no namespace and may have no XML declaration before it.
     let svg = svg.get(svg.find("<svg")?..)?.replacen(" xmlns=\"http://www.w3.org/2000/svg\"", "", 1);
-    Some(PreEscaped(gathered(&svg)))
+    Some(PreEscaped(of_the_page(&gathered(&svg))))
 }
 
 /// The same drawing with rectangles of one hatching drawn as one shape, where the first of them stood. Browsers store

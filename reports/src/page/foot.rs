@@ -1,16 +1,15 @@
 //! How it was worked out, and what it takes to get the same page again.
 
+use super::fold::Part;
 use super::words;
 use crate::findings;
 use crate::forecast::{Forecast, Provenance};
 use maud::{Markup, html};
 use sim::LEVEL;
 
-pub(super) fn section(forecast: &Forecast) -> Markup {
+pub(super) fn part(forecast: &Forecast) -> Part {
     let from = &forecast.provenance;
-    html! {
-        footer id="foot" {
-            h2 { "How this was worked out" }
+    let body = html! {
             p {
                 "The job was run " (words::count(from.runs.into(), "time")) " in a simulator, each time with other luck: "
                 "good days and bad ones, full buckets and light ones, quick loads and slow ones. \"8 days in 10\" (P80) "
@@ -22,8 +21,8 @@ pub(super) fn section(forecast: &Forecast) -> Markup {
                 "Clopper and Pearson for chances. Intervals cover the luck of the runs, not a wrong figure in the file."
             }
             (made_with(from, &runs(forecast)))
-        }
-    }
+    };
+    Part::folded("foot", "How this was worked out", body)
 }
 
 fn runs(forecast: &Forecast) -> String {

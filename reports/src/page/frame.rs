@@ -1,8 +1,12 @@
 //! What every page has around its sections.
 
+use super::fold::{Part, parts};
+use super::words::sentence;
 use super::{style, words};
+use crate::findings;
 use maud::{DOCTYPE, Markup, html};
 use scenarios::Scenario;
+use scenarios::units::System;
 
 /// Nothing may be fetched and no script may run, whatever finds its way into the page.
 const NOTHING_FETCHED: &str = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
@@ -16,7 +20,7 @@ pub(super) fn frame(title: &str, sections: Markup) -> String {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta http-equiv="Content-Security-Policy" content=(NOTHING_FETCHED);
-                meta name="color-scheme" content="light";
+                meta name="color-scheme" content="light dark";
                 title { (title) }
                 (style::style(title))
             }
@@ -26,8 +30,13 @@ pub(super) fn frame(title: &str, sections: Markup) -> String {
     .into_string()
 }
 
-/// The title of a job with its date, its alternative and what else is changed.
-pub(super) fn heading(scenario: &Scenario) -> Markup {
+/// A page with its heading, its answer, a contents list, and its parts.
+pub(super) fn whole(title: &str, heading: &Markup, answer: &Markup, all: &[Part]) -> String {
+    frame(title, html! { (heading) (answer) (parts(all)) })
+}
+
+/// The title of a job in one sentence, with its date, its alternative and what else is changed.
+pub(super) fn heading(scenario: &Scenario, units: System) -> Markup {
     let date = scenario.date.map(words::date);
     let alternative = scenario.alternative.as_ref().map(|name| format!("Alternative: {name}"));
     let changes: Vec<String> = scenario.changes.iter().map(ToString::to_string).collect();
@@ -36,6 +45,7 @@ pub(super) fn heading(scenario: &Scenario) -> Markup {
     html! {
         header {
             h1 { (scenario.title) }
+            p { (sentence(&findings::the_job(scenario, units))) }
             @if !below.is_empty() { p.soft { (below.join(" · ")) } }
         }
     }

@@ -1,9 +1,11 @@
 //! What should be done by when: marks to check the day against.
 
 use super::charts::Charts;
+use super::fold::Part;
+use super::table::{Row, Table};
 use super::words::{span, tight};
 use crate::forecast::{Forecast, seconds};
-use maud::{Markup, html};
+use maud::html;
 use scenarios::units::{clock, volume};
 use sim::PROGRESS_PARTS;
 
@@ -52,33 +54,22 @@ pub(super) fn marks(forecast: &Forecast) -> Vec<Mark> {
     PARTS.map(mark).into()
 }
 
-pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
+pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
     let marks = marks(forecast);
     let half = marks.iter().find(|mark| mark.part == "half");
-    html! {
-        section id="progress" {
-            h2 { "What should be done by when" }
-            (charts.figure("progress"))
-            table.short {
-                thead { tr {
-                    th scope="col" { "Raked out" }
-                    th scope="col" { "Between, 8 days in 10" }
-                    th scope="col" { "Middle" }
-                    th scope="col" { "That is about" }
-                } }
-                tbody { @for mark in &marks { tr {
-                    th scope="row" { (crate::findings::capital(mark.part)) }
-                    td { (tight(&mark.span())) }
-                    td { (tight(&mark.middle)) }
-                    td { (tight(&mark.volume)) }
-                } } }
-            }
-            @if let Some(half) = half.filter(|half| half.early != half.late) {
-                p {
-                    "Half-way check: if half is not raked out by " (half.late)
-                    ", the day is among the slowest tenth. Tell whoever is waiting."
-                }
+    let row = |mark: &Mark| {
+        let cells = [&mark.span(), &mark.middle, &mark.volume].map(|words| html! { (tight(words)) });
+        Row::new(html! { (crate::findings::capital(mark.part)) }, cells)
+    };
+    let body = html! {
+        (charts.figure("progress"))
+        (Table::new(["Raked out", "Between, 8 days in 10", "Middle", "That is about"]).rows(marks.iter().map(row)).draw())
+        @if let Some(half) = half.filter(|half| half.early != half.late) {
+            p {
+                "Half-way check: if half is not raked out by " (half.late)
+                ", the day is among the slowest tenth. Tell whoever is waiting."
             }
         }
-    }
+    };
+    Part::folded("progress", "What should be done by when", body)
 }

@@ -1,17 +1,16 @@
 //! The handbook figure and why it differs.
 
+use super::fold::Part;
 use super::words::tight;
 use crate::findings;
 use crate::forecast::Forecast;
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(forecast: &Forecast) -> Markup {
+pub(super) fn part(forecast: &Forecast) -> Part {
     let says = findings::handbook(forecast);
-    html! {
-        section id="handbook" {
-            h2 { "What the handbook says" }
-            p { (tight(&says.sentence)) }
-            p { (tight(&says.why)) }
-        }
-    }
+    let body = html! {
+        p { (tight(&says.sentence)) }
+        p { (tight(&says.why)) }
+    };
+    Part::folded("handbook", "What the handbook says", body)
 }

@@ -1,36 +1,39 @@
 //! What would help most.
 
 use super::charts::Charts;
+use super::fold::{Part, more};
+use super::table::{Row, Table};
 use super::words::tight;
-use crate::findings::{self, capital};
+use crate::findings::{self, ReliefLine, capital};
 use crate::forecast::Forecast;
 use maud::{Markup, html};
 
-pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
+pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
     let says = findings::relief(forecast);
-    let priced = says.lines.iter().any(|line| line.cost.is_some());
-    html! {
-        section id="help" {
-            h2 { "What would help" }
+    Part::open(
+        "help",
+        "What would help",
+        html! {
             @if !charts.has("relief") { p.finding { (says.title) "." } }
             (charts.figure("relief"))
             @if !says.lines.is_empty() {
-                table.short {
-                    thead { tr {
-                        th scope="col" { "Change" }
-                        th scope="col" { "Saves between" }
-                        th scope="col" { "On average" }
-                        @if priced { th scope="col" { "The job then costs" } }
-                    } }
-                    tbody { @for line in &says.lines { tr {
-                        th scope="row" { (capital(line.what)) }
-                        td { (tight(&line.interval)) }
-                        td { (tight(&line.saves)) }
-                        @if priced { td { (line.cost.as_deref().unwrap_or("unknown")) } }
-                    } } }
-                }
-                p.note { (says.how) }
+                (more("Each change in figures", html! {
+                    (table(&says.lines))
+                    p.note { (says.how) }
+                }))
             }
-        }
-    }
+        },
+    )
+}
+
+fn table(lines: &[ReliefLine]) -> Markup {
+    let priced = lines.iter().any(|line| line.cost.is_some());
+    let heads =
+        ["Change", "Saves between", "On average"].into_iter().chain(priced.then_some("The job then costs"));
+    let row = |line: &ReliefLine| {
+        let times = [html! { (tight(&line.interval)) }, html! { (tight(&line.saves)) }];
+        let cost = priced.then(|| html! { (line.cost.as_deref().unwrap_or("unknown")) });
+        Row::new(html! { (capital(line.what)) }, times.into_iter().chain(cost))
+    };
+    Table::new(heads).rows(lines.iter().map(row)).draw()
 }

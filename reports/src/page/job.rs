@@ -1,5 +1,6 @@
 //! The job in words: what, how much, from where to where, with what, by whom, when.
 
+use super::fold::Part;
 use super::words::{self, and_list, count, sentence, tight};
 use crate::findings;
 use maud::{Markup, html};
@@ -9,11 +10,9 @@ use scenarios::units::{
 };
 use sim::{FinishRule, Job, Loader, Raker, Shift, Stockpile, Zone};
 
-pub(super) fn section(scenario: &Scenario, units: System) -> Markup {
+pub(super) fn part(scenario: &Scenario, units: System) -> Part {
     let job = &scenario.job;
-    html! {
-        section id="job" {
-            h2 { "The job" }
+    let body = html! {
             p.lead { (sentence(&findings::the_job(scenario, units))) }
             dl {
                 dt { "Material" } dd { (material(job, units)) }
@@ -27,8 +26,8 @@ pub(super) fn section(scenario: &Scenario, units: System) -> Markup {
                 dt { "Hours" } dd { (hours(&job.shift, units)) }
                 dt { "Finished" } dd { (finished(job)) }
             }
-        }
-    }
+    };
+    Part::folded("job", "The job", body)
 }
 
 fn lines(all: impl Iterator<Item = String>) -> Markup {

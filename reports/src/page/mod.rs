@@ -11,6 +11,7 @@ mod cautions;
 mod charts;
 mod comparison;
 mod crew_sheet;
+mod fold;
 mod foot;
 mod frame;
 mod halfway;
@@ -21,6 +22,7 @@ mod quote;
 mod range;
 mod style;
 mod sweep;
+mod table;
 mod typical;
 mod waits;
 mod words;
@@ -36,8 +38,8 @@ pub use sweep::sweep_page;
 use crate::chart::Figure;
 use crate::forecast::Forecast;
 use charts::Charts;
-use frame::{frame, heading};
-use maud::html;
+use fold::Part;
+use frame::{heading, whole};
 
 /// The whole page. The figures are those of [`chart::figures`](crate::chart::figures), drawn once for a page and for
 /// paper (`wide`), once for a phone (`narrow`); one that is missing in one of them is shown as in the other, one that
@@ -45,22 +47,22 @@ use maud::html;
 pub fn page(forecast: &Forecast, wide: &[Figure], narrow: &[Figure]) -> String {
     let charts = Charts { wide, narrow };
     let (scenario, units) = (&forecast.scenario, forecast.units);
-    frame(
-        &scenario.title,
-        html! {
-            (heading(scenario))
-            (job::section(scenario, units))
-            (range::section(forecast, &charts))
-            (handbook::section(forecast))
-            (waits::section(forecast, &charts))
-            (help::section(forecast, &charts))
-            (halfway::section(forecast, &charts))
-            (amounts::section(forecast))
-            (cautions::section(&scenario.cautions))
-            (crew_sheet::section(forecast))
-            (typical::section(forecast, &charts))
-            (assumed::section(&scenario.assumptions))
-            (foot::section(forecast))
-        },
-    )
+    let parts: Vec<Part> = [
+        range::part(forecast, &charts),
+        Some(waits::part(forecast, &charts)),
+        Some(help::part(forecast, &charts)),
+        Some(amounts::part(forecast)),
+        Some(cautions::part(&scenario.cautions)),
+        Some(crew_sheet::part(forecast)),
+        Some(halfway::part(forecast, &charts)),
+        Some(handbook::part(forecast)),
+        Some(job::part(scenario, units)),
+        typical::part(forecast, &charts),
+        Some(assumed::part(&scenario.assumptions)),
+        Some(foot::part(forecast)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    whole(&scenario.title, &heading(scenario, units), &range::answer(forecast), &parts)
 }

@@ -1,6 +1,9 @@
 //! Done by when: the answer, large.
 
+use super::cautions;
 use super::charts::Charts;
+use super::fold::{Part, more};
+use super::table::{Row, Table};
 use super::words::tight;
 use crate::findings::{self, DoneBy, DoneRow, PLAN_SHARE};
 use crate::forecast::{Forecast, seconds};
@@ -8,35 +11,41 @@ use maud::{Markup, html};
 use scenarios::units::clock;
 use sim::Sorted;
 
-pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
+pub(super) fn answer(forecast: &Forecast) -> Markup {
     let says = findings::done_by(forecast);
-    let doubtful = findings::warnings(&forecast.scenario.cautions).doubtful.len();
     html! {
         section id="range" {
             h2 { "Done by when" }
-            @if doubtful > 0 {
-                p.heed {
-                    "Some figures are doubtful. Read "
-                    a href="#cautions" { @if doubtful == 1 { "the warning" } @else { "the " (doubtful) " warnings" } }
-                    " first."
-                }
-            }
+            (cautions::heed(&forecast.scenario.cautions))
             div.answer {
                 p.big { (large(&says)) }
                 @if !says.range.is_empty() { p { (tight(&says.range)) } }
                 p.plan { (tight(&says.plan_on)) }
                 @if let Some(by) = &says.by { p { (tight(&by.sentence)) } }
             }
-            (charts.figure("completion"))
-            @if says.rows.iter().any(|row| row.finish_working_s != says.plan.finish_working_s) {
-                div.pair {
-                    (rows(&says.rows))
-                    (chances(forecast))
-                }
-                p.note { (says.intervals) }
-            }
         }
     }
+}
+
+/// The chance of every time; nothing where nothing is left to chance.
+pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Option<Part> {
+    let says = findings::done_by(forecast);
+    let differ = says.rows.iter().any(|row| row.finish_working_s != says.plan.finish_working_s);
+    (differ || charts.has("completion")).then(|| {
+        let body = html! {
+            (charts.figure("completion"))
+            @if differ {
+                (more("Times and chances in figures", html! {
+                    div.pair {
+                        (rows(&says.rows))
+                        (chances(forecast))
+                    }
+                    p.note { (says.intervals) }
+                }))
+            }
+        };
+        Part::open("chance", "How likely by when", body)
+    })
 }
 
 /// The clock times of the first and the last row.
@@ -51,24 +60,12 @@ fn large(says: &DoneBy) -> Markup {
 }
 
 fn rows(rows: &[DoneRow]) -> Markup {
-    html! {
-        table.short {
-            thead { tr {
-                th scope="col" { "Kept on" }
-                th scope="col" { "Time on the job" }
-                th scope="col" { "Done by" }
-                th scope="col" { "Time known to" }
-            } }
-            tbody { @for row in rows {
-                tr class=[(row.share == PLAN_SHARE).then_some("plan-row")] {
-                    th scope="row" { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } }
-                    td { (tight(&row.duration)) }
-                    td { (tight(&row.clock)) }
-                    td { (tight(&row.known)) }
-                }
-            } }
-        }
-    }
+    let row = |row: &DoneRow| {
+        let head = html! { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } };
+        Row::new(head, [&row.duration, &row.clock, &row.known].map(|words| html! { (tight(words)) }))
+            .plan(row.share == PLAN_SHARE)
+    };
+    Table::new(["Kept on", "Time on the job", "Done by", "Time known to"]).rows(rows.iter().map(row)).draw()
 }
 
 /// The chance of a handful of round clock times, for those who would rather ask it the other way round.
@@ -76,17 +73,11 @@ fn chances(forecast: &Forecast) -> Markup {
     let start_s = forecast.scenario.job.shift.start_s;
     let finish = forecast.study.sorted(|o| start_s + seconds(o.finish.clock));
     let times = round_times(&finish, forecast.scenario.job.shift.end_s);
-    html! {
-        @if times.len() > 1 {
-            table.short {
-                thead { tr { th scope="col" { "Done by" } th scope="col" { "Chance" } } }
-                tbody { @for at in &times { tr {
-                    th scope="row" { (tight(&clock(*at, forecast.units))) }
-                    td { (tight(&findings::percent(finish.share_up_to(*at).value))) }
-                } } }
-            }
-        }
-    }
+    let row = |at: &f64| {
+        let chance = findings::percent(finish.share_up_to(*at).value);
+        Row::new(html! { (tight(&clock(*at, forecast.units))) }, [html! { (tight(&chance)) }])
+    };
+    html! { @if times.len() > 1 { (Table::new(["Done by", "Chance"]).rows(times.iter().map(row)).draw()) } }
 }
 
 /// Round times of the clock \[s after midnight of the first day\] between a nearly hopeless and a nearly certain one: a

@@ -1,5 +1,6 @@
 //! How the page looks, on a screen and on paper.
 
+use crate::chart::palette;
 use maud::{Markup, PreEscaped, html};
 use std::fmt::Write as _;
 
@@ -9,7 +10,7 @@ const RUNNING: usize = 64;
 
 /// The style sheet, with the title at the head of every printed page.
 pub(super) fn style(title: &str) -> Markup {
-    let sheet = STYLE.replace("{title}", &css_text(title));
+    let sheet = palette::style_sheet() + &STYLE.replace("{title}", &css_text(title));
     html! { style { (PreEscaped(sheet)) } }
 }
 

@@ -100,15 +100,16 @@ fn the_sections_come_in_the_order_people_ask() {
     assert_eq!(
         headings,
         [
-            "The job",
             "Done by when",
-            "What the handbook says",
+            "How likely by when",
             "What holds it up",
             "What would help",
-            "What should be done by when",
             "What it takes",
             "Cautions",
-            "Crew sheet: Riding arena, new footing",
+            "Crew sheet",
+            "What should be done by when",
+            "What the handbook says",
+            "The job",
             "What was assumed",
             "How this was worked out",
         ]
@@ -125,10 +126,9 @@ fn no_heading_skips_a_level() {
 }
 
 #[test]
-fn the_range_stands_before_its_table_and_the_chart_between() {
+fn the_range_stands_first_then_the_contents_the_chart_and_its_table() {
     let html = drawn(&example::forecast());
-    let range = between(&html, "<section id=\"range\">", "</section>")[0];
-    let places = ["class=\"big\"", "<figure>", "<table"].map(|part| range.find(part).expect(part));
+    let places = ["class=\"big\"", "<nav", "<figure>", "<table"].map(|part| html.find(part).expect(part));
     assert!(places.is_sorted(), "{places:?}");
 }
 
@@ -138,7 +138,7 @@ fn the_crew_sheet_totals_the_mean_loads_of_the_study() {
     let mean = forecast.study.sorted(|o| f64::from(o.loads)).mean().value.round() as u64;
     assert_eq!(load_plan(&forecast).total, mean);
     let html = drawn(&forecast);
-    let sheet = between(&html, "<section id=\"crew-sheet\">", "</section>")[0];
+    let sheet = between(&html, "<div class=\"inside\" id=\"crew-sheet-inside\">", "</section>")[0];
     let foot = between(sheet, "<tfoot>", "</tfoot>")[0];
     assert!(foot.contains(&format!("<td>{mean}</td>")), "{foot}");
     assert_eq!(sheet.matches("<i></i>").count() as u64, mean.div_ceil(2), "a box for every 2 loads");
@@ -148,7 +148,7 @@ fn the_crew_sheet_totals_the_mean_loads_of_the_study() {
 fn everybody_on_the_job_stands_on_the_crew_sheet() {
     let forecast = example::forecast();
     let html = drawn(&forecast);
-    let sheet = between(&html, "<section id=\"crew-sheet\">", "</section>")[0];
+    let sheet = between(&html, "<div class=\"inside\" id=\"crew-sheet-inside\">", "</section>")[0];
     for name in ["compact tractor", "helper", "arena", "pile"] {
         assert!(sheet.contains(&format!(">{name}<")), "{name}");
     }
@@ -174,7 +174,7 @@ fn the_page_never_calls_anything_safe() {
 fn seed_version_hash_runs_and_definitions_stand_at_the_foot() {
     let forecast = example::forecast();
     let html = drawn(&forecast);
-    let foot = between(&html, "<footer id=\"foot\">", "</footer>")[0];
+    let foot = between(&html, "<div class=\"inside\" id=\"foot-inside\">", "</section>")[0];
     let from = &forecast.provenance;
     for words in [&from.version, &from.scenario_hash, &from.file, &from.command] {
         assert!(foot.contains(words.as_str()), "{words}");
@@ -197,7 +197,7 @@ fn a_job_without_chance_has_one_answer_and_no_table_of_chances() {
 fn the_marks_of_the_day_are_those_of_the_progress_of_the_runs() {
     let forecast = example::forecast();
     let html = drawn(&forecast);
-    let progress = between(&html, "<section id=\"progress\">", "</section>")[0];
+    let progress = between(&html, "<div class=\"inside\" id=\"progress-inside\">", "</section>")[0];
     // Half of a run of 120 to 169.5 min: after 62.475 min (P10) to 82.275 min (P90), from 8:00 on.
     assert!(progress.contains("9:02\u{a0}am to 9:22\u{a0}am"), "{progress}");
 }
@@ -219,7 +219,7 @@ fn the_hatched_parts_of_a_long_run_are_few_shapes_so_that_the_page_prints_quickl
     let rectangles = timeline.svg.matches("fill=\"url(#").count();
     assert!(rectangles > 100, "the example has a long run: {rectangles}");
     let html = page(&forecast, &drawn_alone, &[]);
-    let typical = between(&html, "<section id=\"typical\">", "</section>")[0];
+    let typical = between(&html, "<div class=\"inside\" id=\"typical-inside\">", "</section>")[0];
     let shapes = typical.matches("fill=\"url(#").count();
     assert!(shapes <= rectangles / 5, "{shapes} shapes of {rectangles} rectangles");
 }

@@ -1,22 +1,20 @@
 //! One run as a picture: the one nearest the middle.
 
 use super::charts::Charts;
+use super::fold::Part;
 use super::words;
 use crate::forecast::Forecast;
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(forecast: &Forecast, charts: &Charts<'_>) -> Markup {
-    html! {
-        @if charts.has("timeline") {
-            section id="typical" {
-                h2 { "A typical run, minute by minute" }
-                p {
-                    "This is run " (words::number(forecast.typical.outcome.run.into())) " of "
-                    (words::number(forecast.study.runs().into()))
-                    " (counted from 0), the one whose length is nearest the middle. No real day will look just like it."
-                }
-                (charts.figure("timeline"))
-            }
+/// Nothing where there is no picture of it.
+pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Option<Part> {
+    let body = html! {
+        p {
+            "This is run " (words::number(forecast.typical.outcome.run.into())) " of "
+            (words::number(forecast.study.runs().into()))
+            " (counted from 0), the one whose length is nearest the middle. No real day will look just like it."
         }
-    }
+        (charts.figure("timeline"))
+    };
+    charts.has("timeline").then(|| Part::folded("typical", "A typical run", body))
 }

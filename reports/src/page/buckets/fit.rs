@@ -1,25 +1,24 @@
 //! Whether a full bucket may be lifted, and whether it passes the gates.
 
 use crate::findings::buckets::{BucketSays, BucketsSays, Standing};
+use crate::page::fold::Part;
 use crate::page::words::tight;
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(says: &BucketsSays) -> Markup {
-    html! {
-        section id="fit" {
-            h2 { "Lift and gates" }
-            dl { @for bucket in &says.buckets {
-                dt { (bucket.name) @if let Some(mark) = mark(bucket) { " · " (mark) } }
-                dd {
-                    (tight(&bucket.what)) ". " (tight(&bucket.lift)) " " (tight(&bucket.gates))
-                }
-            } }
-            p.note {
-                "What may be lifted is reckoned from the figures in the file, with a share of the rated lift as margin; it settles "
-                "nothing. The machine's manual does, with local codes and licensed practice."
+pub(super) fn part(says: &BucketsSays) -> Part {
+    let body = html! {
+        dl { @for bucket in &says.buckets {
+            dt { (bucket.name) @if let Some(mark) = mark(bucket) { " · " (mark) } }
+            dd {
+                (tight(&bucket.what)) ". " (tight(&bucket.lift)) " " (tight(&bucket.gates))
             }
+        } }
+        p.note {
+            "What may be lifted is calculated from the figures in the file, with a share of the rated lift as margin; it settles "
+            "nothing. The machine's manual does, with local codes and licensed practice."
         }
-    }
+    };
+    Part::folded("fit", "Lift and gates", body)
 }
 
 fn mark(bucket: &BucketSays) -> Option<&'static str> {

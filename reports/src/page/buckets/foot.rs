@@ -2,15 +2,14 @@
 
 use crate::buckets::{Buckets, FUTURES};
 use crate::findings::buckets::BucketsSays;
+use crate::page::fold::Part;
 use crate::page::{foot, words};
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(all: &Buckets, says: &BucketsSays) -> Markup {
+pub(super) fn part(all: &Buckets, says: &BucketsSays) -> Part {
     let from = &all.provenance;
     let runs = format!("{} of each", words::number(from.runs.into()));
-    html! {
-        footer id="foot" {
-            h2 { "How this was worked out" }
+    let body = html! {
             p {
                 "The job was run " (words::count(from.runs.into(), "time")) " in a simulator with every bucket, each time with other luck; "
                 "run by run all of them had the same. A larger bucket carries more at the same fill; loading and dumping it take as "
@@ -29,6 +28,6 @@ pub(super) fn section(all: &Buckets, says: &BucketsSays) -> Markup {
             }
             (foot::made_with(from, &runs))
             p.note { "List " (all.list.file) ", SHA-256 " (all.list.hash) }
-        }
-    }
+    };
+    Part::folded("foot", "How this was worked out", body)
 }

@@ -7,30 +7,31 @@ mod verdict;
 mod worth;
 
 use super::charts::Charts;
-use super::frame::{frame, heading};
+use super::fold::Part;
+use super::frame::{heading, whole};
 use super::{assumed, cautions, job};
 use crate::buckets::Buckets;
 use crate::chart::Figure;
 use crate::findings::buckets::{BucketsSays, assumptions_of_all, cautions_of_all};
-use maud::html;
 
 /// The whole page. The figures are those of [`chart::bucket_figures`](crate::chart::bucket_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).
 pub fn buckets_page(all: &Buckets, says: &BucketsSays, wide: &[Figure], narrow: &[Figure]) -> String {
     let charts = Charts { wide, narrow };
-    frame(
-        &all.scenario.title,
-        html! {
-            (heading(&all.scenario))
-            (verdict::section(says, &charts))
-            (fit::section(says))
-            (minutes::section(says))
-            (worth::section(says, &charts))
-            (minutes::helps(says))
-            (job::section(&all.scenario, all.units))
-            (cautions::section(&cautions_of_all(all)))
-            (assumed::section(&assumptions_of_all(all)))
-            (foot::section(all, says))
-        },
-    )
+    let parts: Vec<Part> = [
+        Some(verdict::part(says, &charts)),
+        Some(worth::part(says, &charts)),
+        Some(fit::part(says)),
+        Some(minutes::part(says)),
+        minutes::helps(says),
+        Some(cautions::part(&cautions_of_all(all))),
+        Some(job::part(&all.scenario, all.units)),
+        Some(assumed::part(&assumptions_of_all(all))),
+        Some(foot::part(all, says)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let head = heading(&all.scenario, all.units);
+    whole(&all.scenario.title, &head, &verdict::answer(says, &cautions_of_all(all)), &parts)
 }

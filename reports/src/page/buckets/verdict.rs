@@ -2,33 +2,37 @@
 
 use super::Charts;
 use crate::findings::buckets::BucketsSays;
+use crate::page::cautions::heed;
+use crate::page::fold::Part;
 use crate::page::words::{sentence, tight};
 use maud::{Markup, html};
+use scenarios::Caution;
 use scenarios::units::figure;
 
-pub(super) fn section(says: &BucketsSays, charts: &Charts<'_>) -> Markup {
-    let (verdict, today) = (&says.verdict, &says.today);
-    let doubtful = says.warnings.doubtful.len();
+pub(super) fn answer(says: &BucketsSays, cautions: &[Caution]) -> Markup {
+    let verdict = &says.verdict;
     html! {
         section id="range" {
             h2 { "Which bucket to buy for " (says.loader) }
-            @if doubtful > 0 {
-                p.heed {
-                    "Some figures are doubtful. Read "
-                    a href="#cautions" { @if doubtful == 1 { "the warning" } @else { "the " (doubtful) " warnings" } }
-                    " first."
-                }
-            }
+            (heed(cautions))
             div.answer {
                 p.plan { (tight(&verdict.answer)) }
                 @for line in &verdict.besides { p { (tight(line)) } }
             }
-            p {
-                "Today: " (today.what) ", " (tight(&format!("{} loads (P50)", figure(today.runs.loads.value))))
-                @for at in &today.runs.finish { (tight(&format!(", {} {} ({})", at.label, at.duration, at.known))) }
-                ". " (tight(&sentence(&today.pace)))
-            }
-            (charts.figure("saved"))
         }
     }
+}
+
+/// Minutes as a picture, and what they are compared with.
+pub(super) fn part(says: &BucketsSays, charts: &Charts<'_>) -> Part {
+    let today = &says.today;
+    let body = html! {
+        (charts.figure("saved"))
+        p {
+            "Today: " (today.what) ", " (tight(&format!("{} loads (P50)", figure(today.runs.loads.value))))
+            @for at in &today.runs.finish { (tight(&format!(", {} {} ({})", at.label, at.duration, at.known))) }
+            ". " (tight(&sentence(&today.pace)))
+        }
+    };
+    Part::open("saved", "What each saves", body)
 }

@@ -1,42 +1,32 @@
 //! What each bucket is worth, where that was asked for.
 
 use super::Charts;
-use crate::findings::buckets::BucketsSays;
+use crate::findings::buckets::{BucketSays, BucketsSays, WorthSays};
+use crate::page::fold::{Part, more};
+use crate::page::table::{Row, Table};
 use crate::page::words::tight;
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(says: &BucketsSays, charts: &Charts<'_>) -> Markup {
-    let rows: Vec<_> = says.buckets.iter().filter_map(|b| Some((b, &b.worth.as_ref()?.said))).collect();
+pub(super) fn part(says: &BucketsSays, charts: &Charts<'_>) -> Part {
+    let rows: Vec<_> = says.buckets.iter().filter_map(|b| Some((b, b.worth.as_ref()?))).collect();
     let years = says.usage.as_ref().map_or(0, |usage| usage.years);
-    html! {
-        section id="worth" {
-            h2 { "Does it pay" }
-            @if !rows.is_empty() {
-                (charts.figure("worth"))
-                table.short {
-                    thead { tr {
-                        th scope="col" { "" }
-                        th scope="col" { "price" }
-                        th scope="col" { "saves a job" }
-                        th scope="col" { "saves a year" }
-                        th scope="col" { "paid back in" }
-                        th scope="col" { "hours on jobs" }
-                        th scope="col" { "worth after " (years) " years" }
-                        th scope="col" { "chance that it pays" }
-                    } }
-                    tbody { @for (bucket, said) in rows { tr {
-                        th scope="row" { (bucket.name) }
-                        td { (bucket.price_said.as_deref().unwrap_or("none")) }
-                        td { (tight(&said.per_job)) }
-                        td { (tight(&said.yearly)) }
-                        td { (tight(&said.years)) }
-                        td { (tight(&said.hours)) }
-                        td { (tight(&said.present_value)) }
-                        td { (tight(&said.pays)) }
-                    } } }
-                }
-            }
-            p.note { (tight(&says.counted)) }
+    let heads =
+        ["", "price", "saves a job", "saves a year", "paid back in", "hours on jobs"].map(str::to_owned);
+    let heads =
+        heads.into_iter().chain([format!("worth after {years} years"), "chance that it pays".to_owned()]);
+    let row = |(bucket, worth): &(&BucketSays, &WorthSays)| {
+        let said = &worth.said;
+        let price = bucket.price_said.as_deref().unwrap_or("none");
+        let said = [&said.per_job, &said.yearly, &said.years, &said.hours, &said.present_value, &said.pays];
+        let said = std::iter::once(price).chain(said.map(String::as_str));
+        Row::new(html! { (bucket.name) }, said.map(|words| html! { (tight(words)) }))
+    };
+    let body = html! {
+        @if !rows.is_empty() {
+            (charts.figure("worth"))
+            (more("Each bucket's worth in figures", Table::new(heads).rows(rows.iter().map(row)).draw()))
         }
-    }
+        p.note { (tight(&says.counted)) }
+    };
+    Part::open("worth", "Does it pay", body)
 }

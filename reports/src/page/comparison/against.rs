@@ -3,82 +3,70 @@
 use super::Charts;
 use super::choices::named;
 use crate::comparison::{Comparison, Judged};
-use crate::findings::comparison::{ComparisonSays, Difference, Saved};
+use crate::findings::comparison::{ChoiceSays, ComparisonSays, Difference, Saved};
+use crate::page::fold::{Part, more};
+use crate::page::table::{Row, Table};
 use crate::page::words::{span, tight};
 use maud::{Markup, html};
 
-pub(super) fn time(comparison: &Comparison, says: &ComparisonSays, charts: &Charts<'_>) -> Markup {
+pub(super) fn time(comparison: &Comparison, says: &ComparisonSays, charts: &Charts<'_>) -> Part {
     let of = match comparison.time() {
         Judged::ClockTime => "Minutes are those of the clock, nights included.",
         _ if comparison.has_nights() => "Minutes are working time, nights left out.",
         _ => "Minutes are time on the job.",
     };
     let rows: Vec<(&Difference, &Saved)> = says.differences.iter().map(|d| (d, &d.time)).collect();
-    html! {
-        section id="against" {
-            h2 { "Against " (says.choices[0].letter) ", " (says.choices[0].name) }
-            (charts.figure("differences"))
+    let body = html! {
+        (charts.figure("differences"))
+        (more("Differences in figures", html! {
             (table(&rows, "saves on average", "faster in"))
             p.note {
                 "Run against run with the same luck: the same day, the same buckets. " (of) " ± with 95 % confidence. "
                 (tight(&says.runs))
             }
-        }
-    }
+        }))
+    };
+    Part::open("against", format!("Against {}, {}", says.choices[0].letter, says.choices[0].name), body)
 }
 
 /// Nothing where no cost is known.
-pub(super) fn money(says: &ComparisonSays, charts: &Charts<'_>) -> Markup {
+pub(super) fn money(says: &ComparisonSays, charts: &Charts<'_>) -> Option<Part> {
     let rows: Vec<(&Difference, &Saved)> =
         says.differences.iter().filter_map(|d| Some((d, d.money.as_ref()?))).collect();
-    html! {
-        @if says.choices.iter().any(|choice| choice.cost.is_some()) {
-            section id="costs" {
-                h2 { "What it costs" }
-                table.short {
-                    thead { tr {
-                        th scope="col" { "Choice" }
-                        th scope="col" { "8 days in 10 between" }
-                        th scope="col" { "1 day in 2 within" }
-                        th scope="col" { "8 days in 10 within" }
-                    } }
-                    tbody { @for choice in &says.choices { tr {
-                        (named(&choice.letter, &choice.name))
-                        @match choice.cost.as_ref().map(|cost| cost.said.as_slice()) {
-                            Some([p10, p50, p80, p90]) => {
-                                td { (span(p10, p90)) } td { (p50) } td { (p80) }
-                            }
-                            _ => { td { "not known" } td {} td {} }
-                        }
-                    } } }
-                }
-                (charts.figure("money"))
+    let heads = ["Choice", "8 days in 10 between", "1 day in 2 within", "8 days in 10 within"];
+    says.choices.iter().any(|choice| choice.cost.is_some()).then(|| {
+        let body = html! {
+            (charts.figure("money"))
+            (more("Costs in figures", html! {
+                (Table::new(heads).rows(says.choices.iter().map(cost)).draw())
                 @if !rows.is_empty() { (table(&rows, "costs on average", "cheaper in")) }
-            }
+            }))
+        };
+        Part::open("costs", "What it costs", body)
+    })
+}
+
+fn cost(choice: &ChoiceSays) -> Row {
+    let head = named(&choice.letter, &choice.name);
+    match choice.cost.as_ref().map(|cost| cost.said.as_slice()) {
+        Some([p10, p50, p80, p90]) => {
+            Row::new(head, [span(p10, p90), p50.clone(), p80.clone()].map(|words| html! { (words) }))
         }
+        _ => Row::wide(head, html! { "not known" }),
     }
 }
 
 fn table(rows: &[(&Difference, &Saved)], mean: &str, smaller: &str) -> Markup {
     let some_same = rows.iter().any(|(_, saved)| saved.said.same.is_some());
-    html! {
-        table.short {
-            thead { tr {
-                th scope="col" { "Choice" }
-                th scope="col" { (mean) }
-                th scope="col" { "the middle run" }
-                th scope="col" { "8 runs in 10" }
-                th scope="col" { (smaller) }
-                @if some_same { th scope="col" { "same in" } }
-            } }
-            tbody { @for (difference, saved) in rows { tr {
-                (named(&difference.letter, &difference.name))
-                td { (tight(&saved.said.mean)) }
-                td { (tight(&saved.said.median)) }
-                td { (tight(&saved.said.eight_in_ten)) }
-                td { (tight(&saved.said.smaller)) }
-                @if some_same { td { (tight(saved.said.same.as_deref().unwrap_or_default())) } }
-            } } }
-        }
-    }
+    let heads = ["Choice", mean, "the middle run", "8 runs in 10", smaller]
+        .into_iter()
+        .chain(some_same.then_some("same in"));
+    let row = |(difference, saved): &(&Difference, &Saved)| {
+        let said = &saved.said;
+        let same = some_same.then(|| said.same.as_deref().unwrap_or_default());
+        let cells = [&said.mean, &said.median, &said.eight_in_ten, &said.smaller];
+        let cells = cells.into_iter().map(String::as_str).chain(same).map(|words| html! { (tight(words)) });
+        Row::new(named(&difference.letter, &difference.name), cells)
+    };
+    Table::new(heads).rows(rows.iter().map(row)).draw()
 }

@@ -3,17 +3,16 @@
 use crate::comparison::Comparison;
 use crate::findings::comparison::ComparisonSays;
 use crate::findings::percent;
+use crate::page::fold::Part;
 use crate::page::foot::made_with;
 use crate::page::words;
-use maud::{Markup, html};
+use maud::html;
 use sim::LEVEL;
 
-pub(super) fn section(comparison: &Comparison, says: &ComparisonSays) -> Markup {
+pub(super) fn part(comparison: &Comparison, says: &ComparisonSays) -> Part {
     let from = &comparison.provenance;
     let verdict = &says.verdict;
-    html! {
-        footer id="foot" {
-            h2 { "How this was worked out" }
+    let body = html! {
             p {
                 "Every job was run many times in a simulator, each time with other luck; run by run all of them had the same: "
                 "load for load the same good or bad day, the same bucketfuls. What is left of the difference is the jobs' own."
@@ -34,8 +33,8 @@ pub(super) fn section(comparison: &Comparison, says: &ComparisonSays) -> Markup 
             @for choice in further_files(says, &from.scenario_hash) {
                 p.note { "Also " (choice.0) ", SHA-256 " (choice.1) }
             }
-        }
-    }
+    };
+    Part::folded("foot", "How this was worked out", body)
 }
 
 /// Files besides the first, with their hashes.

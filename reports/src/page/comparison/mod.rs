@@ -9,7 +9,8 @@ mod verdict;
 mod tests;
 
 use super::charts::Charts;
-use super::frame::frame;
+use super::fold::Part;
+use super::frame::whole;
 use super::{assumed, cautions, job, words};
 use crate::chart::Figure;
 use crate::comparison::Comparison;
@@ -26,22 +27,22 @@ pub fn comparison_page(
 ) -> String {
     let charts = Charts { wide, narrow };
     let first = &comparison.first().scenario;
-    frame(
-        &first.title,
-        html! {
-            (heading(comparison))
-            (verdict::section(says, &charts))
-            (choices::times(comparison, says))
-            (against::time(comparison, says, &charts))
-            (against::money(says, &charts))
-            (choices::held_up(says))
-            (choices::differ(comparison, says))
-            (job::section(first, comparison.units))
-            (cautions::section(&cautions_of_all(comparison)))
-            (assumed::section(&assumptions_of_all(comparison)))
-            (foot::section(comparison, says))
-        },
-    )
+    let cautions = cautions_of_all(comparison);
+    let parts: Vec<Part> = [
+        Some(choices::times(comparison, says, &charts)),
+        Some(against::time(comparison, says, &charts)),
+        against::money(says, &charts),
+        Some(cautions::part(&cautions)),
+        Some(choices::held_up(says)),
+        Some(choices::differ(comparison, says)),
+        Some(job::part(first, comparison.units)),
+        Some(assumed::part(&assumptions_of_all(comparison))),
+        Some(foot::part(comparison, says)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    whole(&first.title, &heading(comparison), &verdict::answer(says, &cautions), &parts)
 }
 
 fn heading(comparison: &Comparison) -> Markup {

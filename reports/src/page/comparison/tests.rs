@@ -25,10 +25,10 @@ fn the_verdict_stands_first_and_the_sections_come_in_the_order_people_ask() {
             "Done by when",
             "Against A, as it stands",
             "What it costs",
+            "Cautions",
             "What holds each up",
             "The choices",
             "The job",
-            "Cautions",
             "What was assumed",
             "How this was worked out",
         ]
@@ -56,7 +56,7 @@ fn every_job_stands_in_every_table_and_every_caution_on_the_page() {
     let jobs = three();
     let html = drawn(&jobs);
     for section in ["times", "costs", "waits", "choices"] {
-        let part = between(&html, &format!("<section id=\"{section}\">"), "</section>")[0];
+        let part = between(&html, &format!("<section id=\"{section}\""), "</section>")[0];
         for choice in &jobs.choices {
             assert!(part.contains(&choice.name), "{} in {section}", choice.name);
         }

@@ -3,6 +3,8 @@
 pub(super) mod loads;
 mod times;
 
+use super::cautions::KEEP_CLEAR;
+use super::fold::Part;
 use super::words::{self, date, number, tight};
 use crate::forecast::Forecast;
 use crate::load_story::load_stories;
@@ -10,19 +12,18 @@ use loads::{LoadPlan, load_plan};
 use maud::{Markup, html};
 use scenarios::units::volume;
 
-pub(super) fn section(forecast: &Forecast) -> Markup {
+pub(super) fn part(forecast: &Forecast) -> Part {
     let scenario = &forecast.scenario;
     let plan = load_plan(forecast);
-    html! {
-        section id="crew-sheet" {
-            h2 { "Crew sheet: " (scenario.title) }
-            @if let Some(day) = scenario.date { p.soft { (date(day)) } }
-            (heed(forecast))
-            (by_the_clock(forecast))
-            (crew(forecast, &plan))
-            (loads_to_move(forecast, &plan))
-        }
-    }
+    let body = html! {
+        p.lead { (scenario.title) }
+        @if let Some(day) = scenario.date { p.soft { (date(day)) } }
+        (heed(forecast))
+        (by_the_clock(forecast))
+        (crew(forecast, &plan))
+        (loads_to_move(forecast, &plan))
+    };
+    Part::folded("crew-sheet", "Crew sheet", body)
 }
 
 /// The one caution that must be on every sheet handed out.
@@ -33,7 +34,7 @@ fn heed(forecast: &Forecast) -> Markup {
             @if job.raking.stand_clear && !job.rakers.is_empty() {
                 "Nobody rakes in a zone while a loader dumps there. "
             }
-            "Keep clear of a loader that moves. The machine's manual, local codes and licensed practice come first."
+            (KEEP_CLEAR)
         }
     }
 }

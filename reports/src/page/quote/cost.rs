@@ -3,47 +3,36 @@
 use crate::findings::capital;
 use crate::findings::quote::CostLine;
 use crate::page::charts::Charts;
+use crate::page::fold::{Part, more};
+use crate::page::table::{Row, Table};
 use crate::page::words::tight;
 use crate::quote::Quote;
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(quote: &Quote, charts: &Charts<'_>) -> Markup {
+pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {
     let says = &quote.says.cost;
-    html! {
-        section id="cost" {
-            h2 { "What it costs you" }
-            p { (tight(&says.range)) }
-            (charts.figure("parts"))
-            p { (tight(&says.split)) }
-            table.short {
-                thead { tr {
-                    th scope="col" { "" }
-                    th scope="col" { "Mean" }
-                    @for share in says.shares { th scope="col" { (crate::findings::label(share)) } }
-                } }
-                tbody { @for line in &says.parts { (row(line)) } }
-                tfoot {
-                    (row(&says.total))
-                    tr {
-                        th scope="row" { "Known to (95 %)" }
-                        td { (says.total.mean_known) }
-                        @for known in &says.total.known { td { (known) } }
-                    }
-                }
-            }
+    let shares = says.shares.into_iter().map(crate::findings::label);
+    let heads = ["".to_owned(), "Mean".to_owned()].into_iter().chain(shares);
+    let known =
+        std::iter::once(&says.total.mean_known).chain(&says.total.known).map(|known| html! { (known) });
+    let known = Row::new(html! { "Known to (95 %)" }, known);
+    let table = Table::new(heads).rows(says.parts.iter().map(row)).foot([row(&says.total), known]);
+    let body = html! {
+        p { (tight(&says.range)) }
+        (charts.figure("parts"))
+        p { (tight(&says.split)) }
+        (more("Each part in figures", html! {
+            (table.draw())
             p.note {
-                (says.by_itself) " P80: 8 jobs in 10 cost no more. cost.csv has every line's intervals, runs.csv every run's parts."
+                (says.by_itself)
+                " P80: 8 jobs in 10 cost no more. cost.csv has every line's intervals, runs.csv every run's parts."
             }
-        }
-    }
+        }))
+    };
+    Part::open("cost", "What it costs you", body)
 }
 
-fn row(line: &CostLine) -> Markup {
-    html! {
-        tr {
-            th scope="row" { (capital(line.what)) }
-            td { (line.mean_said) }
-            @for said in &line.said { td { (said) } }
-        }
-    }
+fn row(line: &CostLine) -> Row {
+    let said = std::iter::once(&line.mean_said).chain(&line.said);
+    Row::new(html! { (capital(line.what)) }, said.map(|said| html! { (said) }))
 }

@@ -1,15 +1,14 @@
 //! How a quote was worked out, and what it takes to get the same page again.
 
+use crate::page::fold::Part;
 use crate::page::{foot, words};
 use crate::quote::Quote;
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(quote: &Quote) -> Markup {
+pub(super) fn part(quote: &Quote) -> Part {
     let from = &quote.provenance;
     let runs = words::number(from.runs.into());
-    html! {
-        footer id="foot" {
-            h2 { "How this was worked out" }
+    let body = html! {
             p {
                 "The job was run " (words::count(from.runs.into(), "time")) " in a simulator, each time with other luck, and each "
                 "run was charged at the prices in the file. A risk of 10 % means: 1 run in 10 cost more than the price. Prices "
@@ -21,6 +20,6 @@ pub(super) fn section(quote: &Quote) -> Markup {
                 "wrong price in the file. A margin is a share of the price: price = mean cost / (1 - margin)."
             }
             (foot::made_with(from, &runs))
-        }
-    }
+    };
+    Part::folded("foot", "How this was worked out", body)
 }

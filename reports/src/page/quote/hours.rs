@@ -1,32 +1,28 @@
 //! For those who bill by the hour.
 
+use crate::page::fold::{Part, more};
+use crate::page::table::{Row, Table};
 use crate::page::words::tight;
 use crate::quote::Quote;
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(quote: &Quote) -> Markup {
+pub(super) fn part(quote: &Quote) -> Part {
     let says = &quote.says.hours;
-    html! {
-        section id="hours" {
-            h2 { "By the hour" }
-            p.finding { (tight(&says.sentence)) }
-            @if says.estimate.is_some() { p { (tight(&says.leaves)) } }
-            table.short {
-                thead { tr {
-                    th scope="col" { "No longer in" }
-                    th scope="col" { "Hours on the job" }
-                    th scope="col" { "Known (95 %)" }
-                    @if says.estimate.is_some() { th scope="col" { "At your rate" } }
-                } }
-                tbody { @for row in &says.rows { tr {
-                    th scope="row" { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } }
-                    td { (tight(&row.said)) }
-                    td { (tight(&row.known)) }
-                    @if let Some(bill) = &row.bill { td { (bill) } }
-                } } }
-            }
-            p { "An hour on the job costs you " (says.break_even_said) " on average (" (says.break_even_known) "), what is fixed left out." }
+    let billed = says.estimate.as_ref().map(|_| "At your rate");
+    let heads = ["No longer in", "Hours on the job", "Known (95 %)"].into_iter().chain(billed);
+    let rows = says.rows.iter().map(|row| {
+        let head = html! { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } };
+        let hours = [html! { (tight(&row.said)) }, html! { (tight(&row.known)) }];
+        Row::new(head, hours.into_iter().chain(row.bill.as_ref().map(|bill| html! { (bill) })))
+    });
+    let body = html! {
+        p.finding { (tight(&says.sentence)) }
+        @if says.estimate.is_some() { p { (tight(&says.leaves)) } }
+        p { "An hour on the job costs you " (says.break_even_said) " on average (" (says.break_even_known) "), what is fixed left out." }
+        (more("Hours in figures", html! {
+            (Table::new(heads).rows(rows).draw())
             p.note { (says.counted) " Bills are rounded up to quarter-hours." }
-        }
-    }
+        }))
+    };
+    Part::open("hours", "By the hour", body)
 }

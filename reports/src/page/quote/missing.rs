@@ -1,22 +1,23 @@
 //! What is not in the cost.
 
+use crate::page::fold::{Part, more};
 use crate::page::words::{sentence, tight};
 use crate::quote::Quote;
-use maud::{Markup, html};
+use maud::html;
 
-pub(super) fn section(quote: &Quote) -> Markup {
+pub(super) fn part(quote: &Quote) -> Part {
     let says = &quote.says;
-    html! {
-        section id="missing" {
-            h2 { "What is not in it" }
-            p { (tight(&says.truckload.sentence)) }
+    let body = html! {
+        p { (tight(&says.truckload.sentence)) }
+        (more("Everything that is not in it", html! {
             @if !says.gaps.unpriced.is_empty() {
                 h3 { "Because the file does not price it" }
                 ul { @for gap in &says.gaps.unpriced { li { (sentence(gap)) } } }
             }
-            h3 { "Because heapcast never reckons it" }
+            h3 { "Because heapcast never calculates it" }
             ul { @for what in &says.gaps.never { li { (sentence(what)) } } }
-            p.note { (says.gaps.no_advice) }
-        }
-    }
+        }))
+        p.note { (says.gaps.no_advice) }
+    };
+    Part::open("missing", "What is not in it", body)
 }

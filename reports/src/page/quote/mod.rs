@@ -13,7 +13,7 @@ mod tests;
 pub use client::client_page;
 
 use super::charts::Charts;
-use super::frame::{frame, heading};
+use super::frame::{heading, whole};
 use super::{assumed, cautions, job};
 use crate::chart::Figure;
 use crate::quote::Quote;
@@ -23,19 +23,19 @@ use maud::html;
 pub fn quote_page(quote: &Quote, wide: &[Figure], narrow: &[Figure]) -> String {
     let charts = Charts { wide, narrow };
     let scenario = &quote.scenario;
-    frame(
-        &scenario.title,
-        html! {
-            (heading(scenario))
-            p.soft { "Quote, with all costs: for you alone. The page for the client is client.html." }
-            (offer::section(quote, &charts))
-            (cost::section(quote, &charts))
-            (hours::section(quote))
-            (missing::section(quote))
-            (job::section(scenario, quote.units))
-            (cautions::section(&scenario.cautions))
-            (assumed::section(&scenario.assumptions))
-            (foot::section(quote))
-        },
-    )
+    let head = html! {
+        (heading(scenario, quote.units))
+        p.soft { "Quote, with all costs: for you alone. The page for the client is client.html." }
+    };
+    let parts = [
+        offer::part(quote, &charts),
+        cost::part(quote, &charts),
+        hours::part(quote),
+        missing::part(quote),
+        cautions::part(&scenario.cautions),
+        job::part(scenario, quote.units),
+        assumed::part(&scenario.assumptions),
+        foot::part(quote),
+    ];
+    whole(&scenario.title, &head, &offer::answer(quote), &parts)
 }

@@ -2,18 +2,17 @@
 
 use crate::findings::percent;
 use crate::findings::sweep::SweepSays;
+use crate::page::fold::Part;
 use crate::page::foot::made_with;
 use crate::page::words::number;
 use crate::sweep::Sweep;
-use maud::{Markup, html};
+use maud::html;
 use sim::LEVEL;
 
-pub(super) fn section(sweep: &Sweep, says: &SweepSays) -> Markup {
+pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {
     let from = &sweep.provenance;
     let runs = format!("{} at every point, {} in all", number(from.runs.into()), number(sweep.runs_in_all()));
-    html! {
-        footer id="foot" {
-            h2 { "How this was worked out" }
+    let body = html! {
             p {
                 "The job was run at every point with the same luck: load by load the same good and bad days, the same full and "
                 "light buckets. What is saved is the mean of the differences run by run, so that small true differences show. "
@@ -28,6 +27,6 @@ pub(super) fn section(sweep: &Sweep, says: &SweepSays) -> Markup {
             }
             @if says.money.is_none() { p { "Without prices the smallest crew counts as the least, then the fewest steps from the slow end." } }
             (made_with(from, &runs))
-        }
-    }
+    };
+    Part::folded("foot", "How this was worked out", body)
 }

@@ -2,25 +2,25 @@
 
 use crate::findings::capital;
 use crate::findings::sweep::{Mark, PointSays, SweepSays, Thing};
+use crate::page::fold::Part;
+use crate::page::table::{Row, Table};
 use crate::page::words::tight;
 use crate::sweep::Sweep;
 use maud::{Markup, html};
 
-pub(super) fn section(sweep: &Sweep, says: &SweepSays) -> Markup {
-    html! {
-        section id="points" {
-            h2 { "Every point" }
-            p.note { (says.how) }
-            @if says.points.len() > MOST_TOLD {
-                (marked(says))
-            } @else if sweep.things.len() == 1 {
-                (table(says, 0..says.points.len(), &says.things[0], None))
-            } @else {
-                (grid(sweep, says))
-            }
-            (legend(says))
+pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {
+    let body = html! {
+        p.note { (says.how) }
+        @if says.points.len() > MOST_TOLD {
+            (marked(says))
+        } @else if sweep.things.len() == 1 {
+            (table(says, 0..says.points.len(), &says.things[0]).draw())
+        } @else {
+            (grid(sweep, says))
         }
-    }
+        (legend(says))
+    };
+    Part::folded("points", "Every point", body)
 }
 
 /// More points would make a book of the page: the charts and `sweep.csv` have them.
@@ -52,41 +52,35 @@ fn grid(sweep: &Sweep, says: &SweepSays) -> Markup {
     html! {
         @for (number, label) in says.things[0].labels.iter().enumerate() {
             @let caption = format!("{}: {label}", says.things[0].heading());
-            (table(says, number * row..(number + 1) * row, &says.things[1], Some(&caption)))
+            (table(says, number * row..(number + 1) * row, &says.things[1]).caption(caption).draw())
         }
     }
 }
 
-fn table(says: &SweepSays, points: std::ops::Range<usize>, thing: &Thing, caption: Option<&str>) -> Markup {
-    let (priced, asked) = (says.money.is_some(), says.by.as_ref());
-    let place = says.things.len() - 1;
-    html! {
-        div.scrolls { table.points {
-            @if let Some(caption) = caption { caption { (caption) } }
-            thead { tr {
-                th scope="col" { (thing.heading()) }
-                th scope="col" { "Takes 8 days in 10, h:min" }
-                th scope="col" { "8 days in 10 done by" }
-                @if let Some(by) = asked { th scope="col" { "Done by " (by.clock) } }
-                th scope="col" { "Saves" }
-                @if priced { th scope="col" { "Cost, middle" } th scope="col" { "Cost, 8 in 10 within" } }
-                th scope="col" { "Loads" }
-            } }
-            tbody { @for point in points {
-                @let told = &says.points[point];
-                @let letters = says.letters(point);
-                tr class=[(!letters.is_empty()).then_some("plan-row")] {
-                    th scope="row" { (tight(&told.values[place].label)) @if !letters.is_empty() { " " b { (letters) } } }
-                    td.nowrap { (told.range) }
-                    td { (tight(&told.done_by[2])) " " span.soft.nowrap { "(" (told.known) ")" } }
-                    @if asked.is_some() { td { (chance(told)) } }
-                    td { (saves(told, place)) }
-                    @if let Some(cost) = told.cost_words.as_ref().filter(|_| priced) { td { (cost[1]) } td { (cost[2]) } }
-                    td { (format!("{:.0}", told.loads[1].value)) }
-                }
-            } }
-        } }
-    }
+fn table(says: &SweepSays, points: std::ops::Range<usize>, thing: &Thing) -> Table {
+    let (priced, place) = (says.money.is_some(), says.things.len() - 1);
+    let asked = says.by.as_ref().map(|by| format!("Done by {}", by.clock));
+    let cost = if priced { &["Cost, middle", "Cost, 8 in 10 within"][..] } else { &[] };
+    let heads = [thing.heading(), "Takes 8 days in 10, h:min".into(), "8 days in 10 done by".into()];
+    let heads = heads.into_iter().chain(asked.clone()).chain(["Saves".to_owned()]);
+    let heads = heads.chain(cost.iter().map(|head| (*head).to_owned())).chain(["Loads".to_owned()]);
+    Table::new(heads).rows(points.map(|point| {
+        let (told, letters) = (&says.points[point], says.letters(point));
+        let head =
+            html! { (tight(&told.values[place].label)) @if !letters.is_empty() { " " b { (letters) } } };
+        let mut cells = vec![
+            html! { span.nowrap { (told.range) } },
+            html! { (tight(&told.done_by[2])) " " span.soft.nowrap { "(" (told.known) ")" } },
+        ];
+        cells.extend(asked.as_ref().map(|_| chance(told)));
+        cells.push(saves(told, place));
+        if priced {
+            let cost = |at: usize| told.cost_words.as_ref().map_or("not known", |cost| cost[at].as_str());
+            cells.extend([1, 2].map(|at| html! { (cost(at)) }));
+        }
+        cells.push(html! { (format!("{:.0}", told.loads[1].value)) });
+        Row::new(head, cells).plan(!letters.is_empty())
+    }))
 }
 
 fn chance(told: &PointSays) -> Markup {
@@ -123,21 +117,18 @@ fn legend(says: &SweepSays) -> Markup {
 const MOST_WAITS: usize = 24;
 
 /// Of a line every point, of a grid those that are marked.
-pub(super) fn waits(says: &SweepSays) -> Markup {
+pub(super) fn waits(says: &SweepSays) -> Part {
     let is_told = |point: &usize| says.things.len() == 1 || !says.letters(*point).is_empty();
     let told: Vec<usize> = (0..says.points.len()).filter(is_told).take(MOST_WAITS).collect();
-    html! {
-        section id="waits" {
-            h2 { "Who waits" }
-            table.short {
-                tbody { @for told in told.iter().map(|point| &says.points[*point]) { tr {
-                    th scope="row" { (tight(&capital(&told.words))) }
-                    td { (tight(&told.who_waits_in_full)) }
-                } } }
-            }
-            @if told.len() < says.points.len() {
-                p.note { "sweep.csv has it for " (says.points.len() - told.len()) " more." }
-            }
+    let row = |point: &usize| {
+        let told = &says.points[*point];
+        Row::new(html! { (tight(&capital(&told.words))) }, [html! { (tight(&told.who_waits_in_full)) }])
+    };
+    let body = html! {
+        (Table::new(["Point", "Who waits"]).rows(told.iter().map(row)).draw())
+        @if told.len() < says.points.len() {
+            p.note { "sweep.csv has it for " (says.points.len() - told.len()) " more." }
         }
-    }
+    };
+    Part::folded("waits", "Who waits", body)
 }
