@@ -36,23 +36,23 @@ const CHANGES: &[(&str, &str)] = &[
     ),
     (
         "loader.tractor.heaped = 22 lb",
-        "sound.toml: --change \"loader.tractor.heaped = 22 lb\": this is a mass; a volume is wanted, such as \"17.5 ft3\" or \"0.5 m3\"",
+        "sound.toml: --change \"loader.tractor.heaped = 22 lb\": this is a mass; a volume is wanted, such as \"14 ft3\" or \"0.4 m3\"",
     ),
     (
         "loader.tractor.heaped = 22",
-        "sound.toml: --change \"loader.tractor.heaped = 22\": the unit is missing; a volume is wanted, such as \"17.5 ft3\" or \"0.5 m3\"",
+        "sound.toml: --change \"loader.tractor.heaped = 22\": the unit is missing; a volume is wanted, such as \"14 ft3\" or \"0.4 m3\"",
     ),
     (
         "loader.tractor.heaped = -22 ft3",
-        "sound.toml: --change \"loader.tractor.heaped = -22 ft3\": this is less than nothing; it may be from 1 l to 50 m3, such as \"17.5 ft3\" or \"0.5 m3\"",
+        "sound.toml: --change \"loader.tractor.heaped = -22 ft3\": this is less than nothing; it may be from 1 l to 50 m3, such as \"14 ft3\" or \"0.4 m3\"",
     ),
     (
         "loader.tractor.heaped = 22 bucketfuls",
-        "sound.toml: --change \"loader.tractor.heaped = 22 bucketfuls\": the unit \"bucketfuls\" is not known; a volume is wanted, such as \"17.5 ft3\" or \"0.5 m3\"",
+        "sound.toml: --change \"loader.tractor.heaped = 22 bucketfuls\": the unit \"bucketfuls\" is not known; a volume is wanted, such as \"14 ft3\" or \"0.4 m3\"",
     ),
     (
-        "loader.tractor.bucket_mass = 9 ft3",
-        "sound.toml: --change \"loader.tractor.bucket_mass = 9 ft3\": this is a volume; a mass is wanted, such as \"180 lb\" or \"80 kg\"",
+        "loader.tractor.bucket_mass = 8 ft3",
+        "sound.toml: --change \"loader.tractor.bucket_mass = 8 ft3\": this is a volume; a mass is wanted, such as \"180 lb\" or \"80 kg\"",
     ),
     (
         "loader.tractor.loading = { low = \"9 lb\", typical = \"12 s\", high = \"20 s\" }",
@@ -100,15 +100,15 @@ const CHANGES: &[(&str, &str)] = &[
     ),
     (
         "bucket = 22 ft",
-        "sound.toml: --change \"bucket = 22 ft\": this is a length (a \"yard\" of material is a cubic yard, written yd3); a volume is wanted, such as \"17.5 ft3\" or \"0.5 m3\"",
+        "sound.toml: --change \"bucket = 22 ft\": this is a length (a \"yard\" of material is a cubic yard, written yd3); a volume is wanted, such as \"14 ft3\" or \"0.4 m3\"",
     ),
     (
         "bucket = 900 m3",
-        "sound.toml: --change \"bucket = 900 m3\": this is absurdly large; it may be from 1 l to 50 m3, such as \"17.5 ft3\" or \"0.5 m3\"",
+        "sound.toml: --change \"bucket = 900 m3\": this is absurdly large; it may be from 1 l to 50 m3, such as \"14 ft3\" or \"0.4 m3\"",
     ),
     (
-        "haul = 22 yd3",
-        "sound.toml: --change \"haul = 22 yd3\": this is a volume; a length is wanted, such as \"25 yd\" or \"23 m\"",
+        "haul = 20 yd3",
+        "sound.toml: --change \"haul = 20 yd3\": this is a volume; a length is wanted, such as \"25 yd\" or \"23 m\"",
     ),
     (
         "haul = -1 m",
@@ -153,11 +153,11 @@ const CHANGES: &[(&str, &str)] = &[
     ),
     (
         "zone.north.room = 2; stockpile.pile.on_hand = 0 yd3",
-        "sound.toml: --change \"zone.north.room = 2\", --change \"stockpile.pile.on_hand = 0 yd3\": stockpile \"pile\": there is nothing to move; give on_hand = \"22 yd3\", or deliveries",
+        "sound.toml: --change \"zone.north.room = 2\", --change \"stockpile.pile.on_hand = 0 yd3\": stockpile \"pile\": there is nothing to move; give on_hand = \"20 yd3\", or deliveries",
     ),
     (
         "loader.tractor.heaped = 22 lb; rakers = 0",
-        "sound.toml: --change \"loader.tractor.heaped = 22 lb\": this is a mass; a volume is wanted, such as \"17.5 ft3\" or \"0.5 m3\"",
+        "sound.toml: --change \"loader.tractor.heaped = 22 lb\": this is a mass; a volume is wanted, such as \"14 ft3\" or \"0.4 m3\"",
     ),
 ];
 
@@ -181,7 +181,7 @@ const SWEEPS: &[(&str, &str)] = &[
     ),
     (
         "bucket 0..10 ft3 by 5",
-        "sound.toml: bucket = 0 ft3: this may not be zero; it may be from 1 l to 50 m3, such as \"17.5 ft3\" or \"0.5 m3\"",
+        "sound.toml: bucket = 0 ft3: this may not be zero; it may be from 1 l to 50 m3, such as \"14 ft3\" or \"0.4 m3\"",
     ),
     (
         "haul 0..40 km by 20",
@@ -193,7 +193,7 @@ const SWEEPS: &[(&str, &str)] = &[
     ),
     (
         "loader.tractr.heaped = 9..10 ft3 by 1",
-        "sound.toml: loader.tractr.heaped = 9 ft3: there is no loader called \"tractr\"; the nearest is \"tractor\"\nsound.toml: loader.tractr.heaped = 10 ft3: there is no loader called \"tractr\"; the nearest is \"tractor\"",
+        "sound.toml: loader.tractr.heaped = 8 ft3: there is no loader called \"tractr\"; the nearest is \"tractor\"\nsound.toml: loader.tractr.heaped = 10 ft3: there is no loader called \"tractr\"; the nearest is \"tractor\"",
     ),
     (
         "raker.helper.count = 0..1",
@@ -223,19 +223,19 @@ const NO_SWEEPS: &[(&str, &str)] = &[
         "\"loader.tractor.heaped\" is not known here; write a range or a list, such as \"rakers 1..4\", \"bucket 10..22 ft3 by 2\", \"haul 20, 40, 60 yd\" or \"loader.compact tractor.heaped = 10..22 ft3 by 2\"",
     ),
     (
-        "bucket 9..22",
-        "\"9\": this is a share or plain number; a volume is wanted, such as \"bucket 9..22 ft3\"",
+        "bucket 8..20",
+        "\"8\": this is a share or plain number; a volume is wanted, such as \"bucket 8..20 ft3\"",
     ),
-    ("bucket 9..22 ft", "\"9 ft\": this is a length; a volume is wanted, such as \"bucket 9..22 ft3\""),
-    ("haul 9..22 ft3", "\"9 ft3\": this is a volume; a length is wanted, such as \"haul 10..80 yd\""),
-    ("bucket 9 ft3..0.6 m3", "\"ft3\" and \"m3\" are both named; give all values in one unit"),
-    ("bucket 9, 9 ft3", "9 ft3 stands there twice"),
+    ("bucket 8..20 ft", "\"8 ft\": this is a length; a volume is wanted, such as \"bucket 8..20 ft3\""),
+    ("haul 8..20 ft3", "\"8 ft3\": this is a volume; a length is wanted, such as \"haul 10..80 yd\""),
+    ("bucket 8 ft3..0.6 m3", "\"ft3\" and \"m3\" are both named; give all values in one unit"),
+    ("bucket 8, 8 ft3", "8 ft3 stands there twice"),
     (
-        "bucket 9..22 ft3 by 0.1",
+        "bucket 8..20 ft3 by 0.1",
         "this range has 131 values; at most 40 are taken: name a larger step, as in \"haul 10..80 m by 10\"",
     ),
-    ("bucket 9..22 ft3 by 0", "a step of 0 ft3 leads nowhere; name one above 0"),
-    ("bucket 9..22 furlongs", "\"9 furlongs\": the unit \"furlongs\" is not known"),
+    ("bucket 8..20 ft3 by 0", "a step of 0 ft3 leads nowhere; name one above 0"),
+    ("bucket 8..20 furlongs", "\"8 furlongs\": the unit \"furlongs\" is not known"),
     (
         "fill_order = as listed, in turn",
         "\"as listed\" is not a number with its unit; hold words against each other with compare, each as a change of its own",

@@ -173,13 +173,13 @@ fn the_shipped_list_names_gate_and_lift_and_leaves_out_what_cannot_be_used() {
         let all = summary["buckets"].as_array().expect("buckets");
         all.iter().find(|bucket| bucket["name"] == name).expect("a bucket of the list")
     };
-    assert_eq!(of("wide snow scoop")["standing"], "refused");
-    assert_eq!(of("wide snow scoop")["runs"], serde_json::Value::Null);
+    assert_eq!(of("wide levelling bucket")["standing"], "refused");
+    assert_eq!(of("wide levelling bucket")["runs"], serde_json::Value::Null);
     assert_eq!(of("today's bucket")["standing"], "today");
-    assert_eq!(of("deep chip bucket")["standing"], "over_lift");
+    assert_eq!(of("deep sand bucket")["standing"], "over_lift");
     assert!(flat.contains("A hand barrow: In place of compact tractor"), "{}", said.out);
     let page = bench.read("buckets/report.html");
-    for words in ["wide snow scoop", "The machine's manual", "What was assumed", "hand barrow"] {
+    for words in ["wide levelling bucket", "The machine's manual", "What was assumed", "hand barrow"] {
         assert!(page.contains(words), "{words}");
     }
     // Without worth asked for, only minutes are told and an older chart of worth does not stay.
@@ -212,7 +212,7 @@ fn what_is_wrong_is_refused_with_the_remedy_and_nothing_is_written() {
         (&["even.toml", "list.csv", "--interest", "-200 %"], "from 0 % to 100 %"),
         (&["even.toml", "list.csv", "--jobs-per-year", "9"], "--hour-worth"),
         (&["even.toml", "list.csv", worth[0], worth[1]], "--jobs-per-year"),
-        (&["arena.toml", "arena.csv", "--today", "wide snow scoop"], "cannot be done with this bucket"),
+        (&["arena.toml", "arena.csv", "--today", "wide levelling bucket"], "cannot be done with this bucket"),
     ];
     let before = bench.entries();
     for (typed, expected) in cases {

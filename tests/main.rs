@@ -5,7 +5,9 @@
 //! - `bad_input`, `bad_input_lists`, `bad_input_changes`: malformed and impossible scenario files, lists of buckets, changes and
 //!   sweeps, each with its exact message
 //! - `corpus`: what the fuzzer keeps, held against what must hold of whatever is typed
-//! - `shipped`: every shipped scenario from file to forecast, and the trade check
+//! - `shipped`: every shipped scenario from file to forecast
+//! - `common_practice`: the trade check, a job of common practice with the built-in figures
+//! - `own_figures`: nothing but the trade check uses the figures of that job
 //! - `trade_tables`: coverage, settling, buckets and the built-in figures beside published ones
 //! - `quote`: the price, its costs counted again, and what the client may read
 //! - `buckets`: buckets before buying: hand arithmetic, lift and gates, worth, what is refused
@@ -22,10 +24,12 @@ mod bad_input_lists;
 mod buckets;
 mod changes;
 mod cli;
+mod common_practice;
 mod compare;
 mod corpus;
 mod exports;
 mod output_folder;
+mod own_figures;
 mod program;
 mod quote;
 mod shipped;

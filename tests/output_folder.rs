@@ -278,8 +278,8 @@ fn what_a_command_reads_it_never_replaces() {
     let observed = format!(
         "{}\n",
         text.replace(
-            "heaped = \"17.5 ft3\"",
-            "heaped = \"17.5 ft3\"\nloading = { family = \"observed\", file = \"runs.csv\", column = \"loading\", unit = \"s\" }"
+            "heaped = \"18 ft3\"",
+            "heaped = \"18 ft3\"\nloading = { family = \"observed\", file = \"runs.csv\", column = \"loading\", unit = \"s\" }"
         )
     );
     fs::write(bench.path("measured/job.toml"), observed).expect("a scenario");

@@ -1,4 +1,4 @@
-//! Every shipped scenario, from file to forecast; the one checked by hand; and the trade check.
+//! Every shipped scenario, from file to forecast, with its order; and the one checked by hand.
 
 use crate::program::Bench;
 use scenarios::{Scenario, Selection};
@@ -21,8 +21,8 @@ fn read(name: &str, alternative: Option<&str>) -> Scenario {
     scenarios::read(&folder().join(name), &selection).unwrap_or_else(|refusal| panic!("{refusal}"))
 }
 
-fn study(name: &str, alternative: Option<&str>, runs: u32) -> Study {
-    let scenario = read(name, alternative);
+fn study(name: &str, runs: u32) -> Study {
+    let scenario = read(name, None);
     Study::new(&Plan::new(&scenario.job).unwrap(), 1, Runs::Exactly(runs), |_| {}).unwrap()
 }
 
@@ -50,7 +50,7 @@ fn every_shipped_scenario_keeps_its_books_in_every_run() {
     for file in files() {
         let name = file.file_name().unwrap().to_str().unwrap();
         let scenario = read(name, None);
-        let study = study(name, None, 40);
+        let study = study(name, 40);
         for o in &study.outcomes {
             let (loaders, rakers) = (scenario.job.loaders.len() as i64, scenario.job.rakers.len() as i64);
             assert_eq!(o.loaders.iter().sum::<i64>(), loaders * o.finish.working, "{name}, run {}", o.run);
@@ -62,7 +62,7 @@ fn every_shipped_scenario_keeps_its_books_in_every_run() {
 
 #[test]
 fn the_allotment_comes_out_as_its_comment_reckons_by_hand() {
-    let study = study("allotment-barrow.toml", None, 3);
+    let study = study("allotment-barrow.toml", 3);
     let second = |time: i64| time as f64 / SECOND as f64;
     for o in &study.outcomes {
         assert_eq!((second(o.completion.clock), second(o.finish.clock)), (1124.0, 1244.0));
@@ -75,26 +75,14 @@ fn the_allotment_comes_out_as_its_comment_reckons_by_hand() {
     }
 }
 
+/// The paddock track is ordered short on purpose, which its comment says. Everywhere else a crew that follows the file has
+/// enough in nine runs of ten.
 #[test]
-fn with_the_shipped_defaults_44_cubic_yards_take_about_two_hours() {
-    // Common practice, no source: a compact loader with a 17.5 ft3 heaped bucket (13.7 struck), one operator and one
-    // raker, short hauls on flat ground, placed 44 yd3 of wood chips in 2 h 1 min.
-    let job = read("round-pen.toml", None).job;
-    assert!((job.loaders[0].heaped_m3 - 17.5 * 0.3048_f64.powi(3)).abs() < 1e-12);
-    assert!((job.stockpiles[0].on_hand_m3 - 44.0 * 0.764_554_857_984).abs() < 1e-9);
-    let minutes =
-        study("round-pen.toml", None, 10_000).sorted(|o| o.completion.working as f64 / (60 * SECOND) as f64);
-    let (p10, p90) = (minutes.percentile(0.1).value, minutes.percentile(0.9).value);
-    assert!(p10 < 121.0 && 121.0 < p90, "P10 {p10:.0} min, P90 {p90:.0} min");
-    // An honest range is neither a point nor a shrug.
-    assert!(p90 / p10 > 1.15 && p90 / p10 < 2.5, "P10 {p10:.0} min, P90 {p90:.0} min");
-}
-
-#[test]
-fn a_bucket_of_half_the_size_takes_about_twice_the_loads() {
-    // Common practice, no source: a 9 to 9.5 ft3 bucket would take up to about double. 17.5 / 9.25 = 1.89.
-    let loads =
-        |alternative| study("round-pen.toml", alternative, 2_000).sorted(|o| f64::from(o.loads)).mean().value;
-    let ratio = loads(Some("half-size bucket")) / loads(None);
-    assert!((ratio - 17.5 / 9.25).abs() < 0.05, "{ratio:.2} times the loads");
+fn every_shipped_order_has_a_margin_except_the_one_that_shows_a_shortage() {
+    for file in files() {
+        let name = file.file_name().unwrap().to_str().unwrap();
+        let study = study(name, 300);
+        let short = study.outcomes.iter().filter(|o| o.short_m3 > 0.0).count();
+        assert_eq!(short > 30, name == "paddock-track.toml", "{name}: {short} of 300 runs end short");
+    }
 }

@@ -68,7 +68,7 @@ fn every_point_is_the_forecast_of_the_job_so_changed_to_the_last_bit() {
     for (vary, change) in [
         ("rakers 1..3", "rakers = "),
         ("loaders 1..2", "loaders = "),
-        ("bucket 12, 17.5, 22 ft3", "bucket = "),
+        ("bucket 8, 10, 12 ft3", "bucket = "),
         ("haul 20, 60 yd", "haul = "),
         ("room 1, 4", "room = "),
         ("loader.compact tractor.loading = 15, 30 s", "loader.compact tractor.loading = "),
@@ -85,8 +85,8 @@ fn every_point_is_the_forecast_of_the_job_so_changed_to_the_last_bit() {
 fn a_point_is_the_forecast_of_a_file_that_says_the_same() {
     let bench = Bench::with_job();
     let three = JOB.replace("name = \"helper\"", "name = \"helper\"\ncount = 3");
-    fs::write(bench.path("three.toml"), three.replace("\"17.5 ft3\"", "\"22 ft3\"")).unwrap();
-    let rows = sweep(&bench, &["job.toml", "--vary", "rakers 1..3", "--vary", "bucket 17.5, 22 ft3"]);
+    fs::write(bench.path("three.toml"), three.replace("\"14 ft3\"", "\"22 ft3\"")).unwrap();
+    let rows = sweep(&bench, &["job.toml", "--vary", "rakers 1..3", "--vary", "bucket 14, 22 ft3"]);
     let point =
         rows.iter().find(|r| r["value_1_typed"] == "3" && r["value_2_typed"] == "22 ft3").expect("a row");
     assert_is_the_forecast(point, &bench, &["three.toml"]);
@@ -97,7 +97,7 @@ fn in_a_grid_too_and_beside_an_alternative_and_further_changes() {
     let bench = with_arena();
     let arena = "riding-arena.toml";
     let chosen =
-        ["--alternative", "all chips there at eight", "--change", "shift.start = 07:30", "--seed", "5"];
+        ["--alternative", "all sand there at eight", "--change", "shift.start = 07:30", "--seed", "5"];
     let mut typed = vec![arena, "--vary", "rakers 1..2", "--vary", "room 2..3"];
     typed.extend(chosen);
     let rows = sweep(&bench, &typed);
@@ -315,8 +315,8 @@ fn what_cannot_be_swept_is_told_with_its_remedy_and_nothing_is_written() {
         (vec!["--vary", "rakers 1..64"], "at most 40"),
         (vec!["--vary", "rakers 1.5, 2"], "not a count"),
         (vec!["--vary", "rakers 0..2"], "rakers = 0"),
-        (vec!["--vary", "bucket 9..22 lb"], "a volume is wanted"),
-        (vec!["--vary", "bucket 9..22"], "a volume is wanted, such as"),
+        (vec!["--vary", "bucket 8..20 lb"], "a volume is wanted"),
+        (vec!["--vary", "bucket 8..20"], "a volume is wanted, such as"),
         (vec!["--vary", "loader.tractr.heaped = 9, 12 ft3"], "the nearest is \"tractor\""),
         (vec!["--vary", "rakers 1..2", "--vary", "rakers 3..4"], "given twice"),
         (vec!["--vary", "rakers 1..2", "--vary", "room 1..2", "--vary", "loaders 1..2"], "at most two"),

@@ -12,21 +12,21 @@ pub(crate) fn job() -> Job {
         material: Material { name: "wood chips".into(), density_kg_per_m3: 280.0, fill_factor: 0.95 },
         zones: vec![Zone {
             name: "arena".into(),
-            need_m3: 33.6,
+            need_m3: 24.0,
             room: Some(2),
             ways: vec![Way { stockpile: 0, distance_m: 25.0, passes: Vec::new() }],
             walks_m: vec![0.0],
         }],
         stockpiles: vec![Stockpile {
             name: "pile".into(),
-            on_hand_m3: 33.6,
+            on_hand_m3: 24.0,
             deliveries: Vec::new(),
             face: 1,
         }],
         passes: Vec::new(),
         loaders: vec![Loader {
             name: "compact tractor".into(),
-            heaped_m3: 0.496,
+            heaped_m3: 0.4,
             struck_m3: None,
             rated_lift_kg: None,
             lift_share: 0.5,
@@ -79,7 +79,7 @@ pub(crate) fn outcome(run: u32) -> Outcome {
         completion: Moment { working: time, clock: time },
         finish: Moment { working: time, clock: time },
         loads: 66 + run / 12,
-        placed_m3: 33.6,
+        placed_m3: 24.0,
         left_over_m3: if run < 90 { 0.4 } else { 0.0 },
         short_m3: if run < 90 { 0.0 } else { 1.5 },
         ends_short: run >= 90,
@@ -134,7 +134,7 @@ pub(crate) fn scenario() -> Scenario {
         alternative: None,
         changes: Vec::new(),
         job: job(),
-        ordered_m3: 33.6,
+        ordered_m3: 24.0,
         assumptions: vec![
             assumption("loader.compact tractor.loading", "loading takes 25 s a load"),
             assumption("shift.start", "the day starts at 8:00 am"),
@@ -181,7 +181,7 @@ pub(crate) fn forecast() -> Forecast {
     Forecast {
         scenario: scenario(),
         handbook: Handbook {
-            volume_m3: 33.6,
+            volume_m3: 24.0,
             loads: 71.3,
             cycle_s: vec![Some(82.0)],
             plain_s: 5_847.0,

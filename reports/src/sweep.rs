@@ -181,7 +181,7 @@ impl Sweep {
         })
     }
 
-    /// The values at a point, as typed: `rakers 2, bucket 17.5 ft3`.
+    /// The values at a point, as typed: `rakers 2, bucket 14 ft3`.
     fn values_at(&self, point: &Point) -> String {
         let each = self.things.iter().zip(&point.places);
         each.map(|(vary, place)| format!("{} {}", vary.knob, vary.values[*place].label(self.units)))

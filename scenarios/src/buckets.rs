@@ -83,12 +83,12 @@ pub fn buckets(path: &Path) -> Result<BucketList, Refusal> {
 /// Reads the text of a list of buckets, as [`buckets`] does.
 ///
 /// ```
-/// let list = scenarios::buckets_text("name, heaped, price\nsmall, 9.5 ft3, $450\n\"wide, light\", 0.5 m3,\n", "b.csv").unwrap();
+/// let list = scenarios::buckets_text("name, heaped, price\nsmall, 8.5 ft3, $450\n\"wide, light\", 0.5 m3,\n", "b.csv").unwrap();
 /// assert_eq!((list.buckets.len(), list.currency.as_str()), (2, "$"));
 /// assert_eq!((list.buckets[1].name.as_str(), list.buckets[1].price), ("wide, light", None));
 /// let refusal = scenarios::buckets_text("name, heaped\nsmall, 9.5 lb\n", "b.csv").unwrap_err();
 /// assert_eq!(refusal.to_string(), "b.csv:2:8: bucket \"small\", heaped = 9.5 lb: this is a mass; a volume is wanted, \
-///     such as \"17.5 ft3\" or \"0.5 m3\"");
+///     such as \"14 ft3\" or \"0.4 m3\"");
 /// ```
 ///
 /// # Errors
@@ -97,7 +97,7 @@ pub fn buckets_text(text: &str, file: &str) -> Result<BucketList, Refusal> {
     let mut ledger = Ledger::new(file, text, Path::new(""));
     let buckets = read(text, &mut ledger);
     if ledger.is_clean() && buckets.is_empty() {
-        let right = "write a line for each, such as: small, 9.5 ft3";
+        let right = "write a line for each, such as: small, 8.5 ft3";
         ledger.problem(&Place::default(), "", "there is no bucket in this list", right);
     }
     if !ledger.is_clean() {
@@ -171,7 +171,7 @@ fn headings(cells: &[Cell], ledger: &mut Ledger<'_>) -> Option<Vec<Option<&'stat
             None => {
                 let right = match nearest(&word, COLUMNS) {
                     Some(near) => {
-                        format!("the nearest known is \"{near}\"; units stand in the cells, as in 17.5 ft3")
+                        format!("the nearest known is \"{near}\"; units stand in the cells, as in 14 ft3")
                     }
                     None => format!("known columns are {}", COLUMNS.join(", ")),
                 };

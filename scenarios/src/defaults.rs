@@ -1,8 +1,8 @@
 //! The built-in table: what is taken for a figure that is left out, and where it comes from.
 //!
 //! Nobody publishes such figures for small loaders and garden crews. They are common practice, no source, chosen together so
-//! that a job of common practice comes out right: 44 yd3 of wood chips, a bucket of 17.5 ft3 heaped, one operator, one
-//! raker and short ways on flat ground took 2 h 1 min. Published spreads of much larger forest machines (coefficients of
+//! that one job of common practice, with one loader, one raker and short ways on flat ground, comes out about as long as it
+//! took; the trade check among the tests has it. They are no measurement. Published spreads of much larger forest machines (coefficients of
 //! variation of 0.5 to 1.1 from load to load, mixed ground and distances, seen in a field study) and of hand work stand
 //! as sanity bands only.
 

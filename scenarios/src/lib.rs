@@ -19,25 +19,25 @@
 //!     name = "wood chips, green"
 //!     [[zone]]
 //!     name = "round pen"
-//!     volume = "44 yd3"
+//!     volume = "30 yd3"
 //!     distance = "20 yd"
 //!     [[stockpile]]
 //!     name = "heap"
-//!     on_hand = "48 yd3"
+//!     on_hand = "34 yd3"
 //!     [[loader]]
 //!     name = "small loader"
-//!     heaped = "17.5 ft3"
+//!     heaped = "14 ft3"
 //!     [[raker]]
 //!     name = "helper"
 //! "#;
 //! let scenario = read_text(text, "pen.toml", std::path::Path::new("."), &Selection::default()).unwrap();
-//! assert!((scenario.job.zones[0].need_m3 - 33.64).abs() < 0.01);
+//! assert!((scenario.job.zones[0].need_m3 - 22.94).abs() < 0.01);
 //! assert!(scenario.assumptions.iter().any(|a| a.key == "loader.small loader.loading"));
 //!
-//! let refusal = read_text(&text.replace("44 yd3", "44 lb"), "pen.toml", std::path::Path::new("."),
+//! let refusal = read_text(&text.replace("30 yd3", "30 lb"), "pen.toml", std::path::Path::new("."),
 //!     &Selection::default()).unwrap_err();
-//! assert_eq!(refusal.to_string(), "pen.toml:6:14: zone \"round pen\".volume = \"44 lb\": this is a mass; a volume is \
-//!     wanted, such as \"22 yd3\" or \"17 m3\"");
+//! assert_eq!(refusal.to_string(), "pen.toml:6:14: zone \"round pen\".volume = \"30 lb\": this is a mass; a volume is \
+//!     wanted, such as \"20 yd3\" or \"15 m3\"");
 //! ```
 
 pub mod typed;

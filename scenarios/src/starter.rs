@@ -36,9 +36,9 @@ impl Answers {
             title: "New job".into(),
             units,
             material: "wood chips, green".into(),
-            volume: pick("44 yd3", "34 m3"),
-            bucket: pick("17.5 ft3", "0.5 m3"),
-            distance: pick("25 yd", "23 m"),
+            volume: pick("30 yd3", "24 m3"),
+            bucket: pick("14 ft3", "0.4 m3"),
+            distance: pick("30 yd", "25 m"),
             rakers: 1,
             gate: None,
             start: "08:00".into(),
@@ -134,7 +134,7 @@ on_hand = {volume}
         area = pick(answers, "\"1200 ft2\"", "\"110 m2\""),
         depth = pick(answers, "\"4 in\"", "\"10 cm\""),
         carriage = pick(answers, "\"$180\"", "\"€160\""),
-        truck = pick(answers, "\"22 yd3\"", "\"17 m3\""),
+        truck = pick(answers, "\"20 yd3\"", "\"15 m3\""),
     )
 }
 

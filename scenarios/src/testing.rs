@@ -15,7 +15,7 @@ name = "pile"
 on_hand = "12 yd3"
 [[loader]]
 name = "tractor"
-heaped = "17.5 ft3"
+heaped = "14 ft3"
 [[raker]]
 name = "helper"
 "#;

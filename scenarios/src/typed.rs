@@ -44,7 +44,7 @@ pub fn duration(text: &str) -> Result<f64, String> {
     figure(text, text, Kind::Stretch).map(|(seconds, _)| seconds)
 }
 
-/// The heaped capacity of a bucket \[m3\]: `17.5 ft3`.
+/// The heaped capacity of a bucket \[m3\]: `14 ft3`.
 ///
 /// # Errors
 /// What is wrong with it and what would be right, in words.

@@ -22,7 +22,7 @@ const STEPS: usize = 5;
 /// One thing and the values it is to take, rising, 1 to 40 of them.
 ///
 /// Typed as `rakers 1..4`, `loaders 1..3`, `bucket 0.2..0.6 m3 by 0.1`, `haul 10..80 m by 10`, `room 1..6`,
-/// `bucket 9.5, 13, 17.5 ft3`, or a key of the file: `loader.compact tractor.heaped = 10..22 ft3 by 2`. Without `by` a count
+/// `bucket 8.5, 13, 14 ft3`, or a key of the file: `loader.compact tractor.heaped = 10..22 ft3 by 2`. Without `by` a count
 /// steps by one and anything else in five equal steps.
 ///
 /// ```

@@ -16,10 +16,10 @@ from dataclasses import dataclass
 import numpy
 import simpy
 
-HEAPED_M3 = 0.4955
+HEAPED_M3 = 0.4
 NOTHING_M3 = 0.05 * HEAPED_M3  # a need below this counts as nothing
 LOADING_S, HAUL_S, DUMP_S, RETURN_S, GATE_S = 18.0, 20.0, 12.0, 16.0, 5.0
-RAKING_S_PER_M3 = 3600.0 / 22.0
+RAKING_S_PER_M3 = 3600.0 / 17.76
 ROOM = 3
 
 
@@ -61,7 +61,7 @@ def one_and_one(rng):
 
 
 def lone_loader(env, room, heaps, lucks):
-    need = 33.64
+    need = 27.16
     while need >= NOTHING_M3:
         luck = next(lucks)
         volume = min(luck.fill * HEAPED_M3, need)
@@ -116,7 +116,7 @@ class Yard:
         self.lucks = loads_to_come(rng)
         self.face = simpy.Resource(env)
         self.gate = simpy.Resource(env)
-        self.zones = [Zone(env, number, 336.4 / 3) for number in range(3)]
+        self.zones = [Zone(env, number, 271.6 / 3) for number in range(3)]
         self.last = -1  # the zone chosen last
         self.waiting = []  # heaps nobody rakes yet, oldest first
         self.idle = {}  # rakers with nothing to do: where they stand, and the event that gives them a heap

@@ -6,7 +6,7 @@ use rand_xoshiro::Xoshiro256PlusPlus;
 use serde::{Deserialize, Serialize};
 
 /// Heaped capacity of a bucket \[m3\].
-pub const HEAPED_M3: f64 = 0.4955;
+pub const HEAPED_M3: f64 = 0.4;
 /// A need below this counts as nothing \[m3\].
 pub const NOTHING_M3: f64 = 0.05 * HEAPED_M3;
 /// Mean times of a load \[s\].
@@ -14,16 +14,16 @@ pub const LOADING_S: f64 = 18.0;
 pub const HAUL_S: f64 = 20.0;
 pub const DUMP_S: f64 = 12.0;
 pub const RETURN_S: f64 = 16.0;
-pub const RAKING_S_PER_M3: f64 = 3600.0 / 22.0;
+pub const RAKING_S_PER_M3: f64 = 3600.0 / 17.76;
 /// Heaps that may lie in a zone at once.
 pub const ROOM: u32 = 3;
 
 /// What one and one have to place \[m3\].
-pub const NEED_M3: f64 = 33.64;
+pub const NEED_M3: f64 = 27.16;
 
 /// The yard: zones, what each of them needs \[m3\], loaders, rakers, mean time to pass the gate \[s\].
 pub const ZONES: usize = 3;
-pub const ZONE_NEED_M3: f64 = 336.4 / ZONES as f64;
+pub const ZONE_NEED_M3: f64 = 271.6 / ZONES as f64;
 pub const LOADERS: usize = 4;
 pub const RAKERS: usize = 6;
 pub const GATE_S: f64 = 5.0;

@@ -2,7 +2,7 @@
 
 use sim::*;
 
-/// One loader, one raker, one zone with room for three heaps, one pile: 33.64 m3 in buckets of 0.4955 m3; a load takes 18,
+/// One loader, one raker, one zone with room for three heaps, one pile: 27.16 m3 in buckets of 0.4 m3; a load takes 18,
 /// 20, 12 and 16 s to load, haul, dump and return on average.
 pub fn one_and_one() -> Job {
     let fill = Distribution::Pert { least: 0.75, mode: 0.95, greatest: 1.10 };
@@ -17,8 +17,8 @@ pub fn one_and_one() -> Job {
     };
     Job {
         material: Material { name: "chips".into(), density_kg_per_m3: 250.0, fill_factor: fill.mean() },
-        zones: vec![zone("orchard", 33.64, 1, vec![])],
-        stockpiles: vec![pile(40.0)],
+        zones: vec![zone("orchard", 27.16, 1, vec![])],
+        stockpiles: vec![pile(32.0)],
         passes: vec![],
         loaders: vec![loader("loader")],
         rakers: vec![raker("raker", 0)],
@@ -47,12 +47,12 @@ pub fn one_and_one_of(volume_m3: f64) -> Job {
 
 /// What so many loads come to \[m3\]: the bucket times its mean fill.
 pub fn volume_m3(loads: u32) -> f64 {
-    f64::from(loads) * 0.4955 * (0.75 + 4.0 * 0.95 + 1.10) / 6.0
+    f64::from(loads) * 0.4 * (0.75 + 4.0 * 0.95 + 1.10) / 6.0
 }
 
-/// Four such loaders at one face, one gate both ways, three zones served in turn with two rakers each: 336.4 m3.
+/// Four such loaders at one face, one gate both ways, three zones served in turn with two rakers each: 271.6 m3.
 pub fn yard() -> Job {
-    yard_of(4, 336.4)
+    yard_of(4, 271.6)
 }
 
 /// The yard with this many loaders, for this much.
@@ -83,7 +83,7 @@ fn pile(on_hand_m3: f64) -> Stockpile {
 fn loader(name: &str) -> Loader {
     Loader {
         name: name.into(),
-        heaped_m3: 0.4955,
+        heaped_m3: 0.4,
         struck_m3: None,
         rated_lift_kg: None,
         lift_share: 0.5,
@@ -103,5 +103,5 @@ fn loader(name: &str) -> Loader {
 }
 
 fn raker(name: &str, start_zone: usize) -> Raker {
-    Raker { name: name.into(), rate_m3_per_h: 22.0, start_zone, walking_m_per_s: 1.0, cost_per_h: 0.0 }
+    Raker { name: name.into(), rate_m3_per_h: 17.76, start_zone, walking_m_per_s: 1.0, cost_per_h: 0.0 }
 }

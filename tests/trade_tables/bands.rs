@@ -126,7 +126,7 @@ pub(super) fn fill_factors() -> Sheet {
 /// What the reader takes where a file says nothing: the raker's rate \[m3/h\], and how loads differ.
 fn defaults(material: &str) -> sim::Job {
     let material = format!("name = \"{material}\"");
-    read(&job(&material, "volume = \"100 yd3\"", "heaped = \"17.5 ft3\"")).job
+    read(&job(&material, "volume = \"100 yd3\"", "heaped = \"14 ft3\"")).job
 }
 
 /// Coefficient of variation.

@@ -8,7 +8,7 @@ const CHIPS: &str = "name = \"wood chips, green\"";
 
 /// What a zone so described needs \[m3\].
 fn need_m3(material: &str, zone: &str) -> f64 {
-    read(&job(material, zone, "heaped = \"17.5 ft3\"")).job.zones[0].need_m3
+    read(&job(material, zone, "heaped = \"14 ft3\"")).job.zones[0].need_m3
 }
 
 pub(super) fn yards_on_the_ground() -> Sheet {

@@ -54,7 +54,7 @@ pub(super) fn study(minutes: &[f64]) -> Study {
 /// A handbook figure.
 pub(super) fn handbook(minutes: f64) -> Handbook {
     let time_s = minutes * 60.0;
-    Handbook { volume_m3: 33.6, loads: 71.0, cycle_s: vec![Some(80.0)], plain_s: time_s / 1.2, time_s }
+    Handbook { volume_m3: 27.0, loads: 71.0, cycle_s: vec![Some(80.0)], plain_s: time_s / 1.2, time_s }
 }
 
 /// A job in which everything varies.

@@ -14,7 +14,7 @@ Examples:
 
 The list is a CSV file with a heading line, each figure with its unit; only name and heaped are needed:
   name,          struck,   heaped,    width,  mass,    price
-  chip bucket,   17 ft3,   22 ft3,    66 in,  230 lb,  $890
+  chip bucket,   16 ft3,   20 ft3,    66 in,  230 lb,  $890
 
 Each bucket of the list is tried on the loader with the same luck as today's: whether a full one may be lifted, whether it
 passes the gates, how many minutes it saves, and with --jobs-per-year and --hour-worth whether it pays. An hour is what the

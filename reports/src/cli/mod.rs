@@ -43,7 +43,7 @@ Examples:
   heapcast sweep arena.toml --vary \"rakers 1..4\"   where it stops to pay
   heapcast replay arena.toml                 one run step by step
 
-Units in a scenario file are typed with every figure: \"44 yd3\", \"17.5 ft3\", \"0.5 m3\", \"60 in\", \"4 mph\", \"20 s\".
+Units in a scenario file are typed with every figure: \"30 yd3\", \"14 ft3\", \"0.4 m3\", \"58 in\", \"4 mph\", \"20 s\".
 Exit codes: 0 fine, 1 could not be carried out, 2 something typed is wrong, 128 and the number of a
 signal that ended it (130: Ctrl-C).";
 

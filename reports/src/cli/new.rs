@@ -8,7 +8,7 @@ use std::path::PathBuf;
 pub(super) const EXAMPLES: &str = "\
 Examples:
   heapcast new                               asks, and writes job.toml
-  heapcast new arena.toml --volume \"44 yd3\" --bucket \"17.5 ft3\" --distance \"25 yd\" --rakers 1
+  heapcast new arena.toml --volume \"30 yd3\" --bucket \"14 ft3\" --distance \"25 yd\" --rakers 1
   heapcast new beds.toml --units metric --volume \"30 m3\" --bucket \"0.5 m3\" --gate \"1.8 m\"
   heapcast new mine.toml --from NAME         a copy of a shipped scenario
 
@@ -41,10 +41,10 @@ pub struct AnswerArgs {
     /// Material, by its name in the built-in table
     #[arg(long, value_name = "NAME")]
     pub material: Option<String>,
-    /// Loose volume to move, such as "44 yd3" or "34 m3"
+    /// Loose volume to move, such as "30 yd3" or "24 m3"
     #[arg(long, value_name = "VOLUME")]
     pub volume: Option<String>,
-    /// Heaped capacity of the bucket, such as "17.5 ft3" or "0.5 m3"
+    /// Heaped capacity of the bucket, such as "14 ft3" or "0.4 m3"
     #[arg(long, value_name = "VOLUME")]
     pub bucket: Option<String>,
     /// Distance from the pile to the middle of the ground, such as "25 yd" or "23 m"

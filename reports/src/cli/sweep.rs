@@ -12,12 +12,12 @@ pub const SWEEP_RUNS: u32 = 2_000;
 pub(super) const EXAMPLES: &str = "\
 Examples:
   heapcast sweep arena.toml --vary \"rakers 1..4\"
-  heapcast sweep arena.toml --vary \"bucket 9..22 ft3 by 2\" --by \"2:30 pm\"
+  heapcast sweep arena.toml --vary \"bucket 8..20 ft3 by 2\" --by \"2:30 pm\"
   heapcast sweep arena.toml --vary \"rakers 1..4\" --vary \"haul 10..80 yd by 10\" --by 15:00 --chance 90
   heapcast sweep arena.toml --vary \"loader.compact tractor.loading = 15, 20, 30 s\" --change \"rakers = 2\"
 
 What can vary: rakers, loaders, bucket (heaped), haul (mean), room (heaps a zone), or any key of the file with an \"=\"
-behind it. A range is written 1..4 or 9..22 ft3 by 2, a list 9.5, 13, 17.5 ft3; at most 40 values, at most 400 points.
+behind it. A range is written 1..4 or 8..20 ft3 by 2, a list 8.5, 11, 14 ft3; at most 40 values, at most 400 points.
 The folder then holds report.html, summary.json, sweep.csv (one row a point) and the charts sweep.svg and cost.svg.";
 
 /// `heapcast sweep`.

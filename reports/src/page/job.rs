@@ -179,7 +179,7 @@ mod tests {
         all[1].name = "tractor 2".into();
         assert_eq!(
             loaders(&all, System::Us),
-            ["tractor 1 and tractor 2, each with a bucket of 17.5 ft3 heaped"]
+            ["tractor 1 and tractor 2, each with a bucket of 14 ft3 heaped"]
         );
         all[1].heaped_m3 = 1.0;
         assert_eq!(loaders(&all, System::Metric).len(), 2);
@@ -206,7 +206,7 @@ mod tests {
             late_s: sim::Distribution::Constant(0.0),
             volume_m3: 10.0,
         });
-        assert_eq!(from(&pile, System::Metric), "pile: 33.6 m3 there at the start and 10 m3 due at 10:30");
+        assert_eq!(from(&pile, System::Metric), "pile: 24 m3 there at the start and 10 m3 due at 10:30");
         pile.on_hand_m3 = 0.0;
         assert_eq!(from(&pile, System::Metric), "pile: 10 m3 due at 10:30");
     }

@@ -40,7 +40,7 @@ fn where_no_machine_is_left_none_is_brought() {
 
 #[test]
 fn heavy_material_is_cut_to_what_a_person_wheels_and_filled_more_slowly() {
-    let light = read("riding-arena", "");
+    let light = read("round-pen", "material.density = 281 kg/m3");
     let heavy = read("riding-arena", "material.density = 1600 kg/m3");
     assert!((filling(281.0).value - 3.0).abs() < 1e-12 && (filling(1600.0).value - 1.0).abs() < 1e-12);
     assert!((filling(450.0).value - 2.0).abs() < 1e-12);
@@ -56,8 +56,8 @@ fn heavy_material_is_cut_to_what_a_person_wheels_and_filled_more_slowly() {
 /// figures here would be too slow, and to less than twice the most.
 #[test]
 fn a_barrow_brings_what_practitioners_report() {
-    let one = barrow(&read("riding-arena", ""), 0, 1).unwrap().job.loaders[0].clone();
-    let fill = read("riding-arena", "").job.material.fill_factor;
+    let one = barrow(&read("round-pen", ""), 0, 1).unwrap().job.loaders[0].clone();
+    let fill = read("round-pen", "").job.material.fill_factor;
     let cycle = one.load_s
         + one.dump_s
         + 2.0 * one.start_stop_s

@@ -36,7 +36,7 @@ impl Line<'_> {
                 &place,
                 "",
                 "its heaped capacity is missing",
-                "write it with its unit, such as 17.5 ft3",
+                "write it with its unit, such as 14 ft3",
             );
         } else if let (Some(struck), Some(heaped), Some(cell)) = (struck, heaped, self.cell("struck"))
             && struck > heaped

@@ -74,8 +74,8 @@ fn every_default_used_is_listed_with_its_source() {
 #[test]
 fn what_is_given_is_not_assumed() {
     let scenario = made(&[(
-        "heaped = \"17.5 ft3\"",
-        "heaped = \"17.5 ft3\"\nloading = \"18 s\"\nrated_lift = \"1000 lb\"",
+        "heaped = \"14 ft3\"",
+        "heaped = \"14 ft3\"\nloading = \"18 s\"\nrated_lift = \"1000 lb\"",
     )]);
     assert!(
         scenario
@@ -119,8 +119,8 @@ fn copies_are_numbered_and_alike() {
 
 #[test]
 fn a_loader_or_raker_counted_none_is_left_out() {
-    let two = "heaped = \"17.5 ft3\"\n[[loader]]\nname = \"mini\"\nheaped = \"9 ft3\"\ncount = 0";
-    assert_eq!(made(&[("heaped = \"17.5 ft3\"", two)]).job.loaders.len(), 1);
+    let two = "heaped = \"14 ft3\"\n[[loader]]\nname = \"mini\"\nheaped = \"8 ft3\"\ncount = 0";
+    assert_eq!(made(&[("heaped = \"14 ft3\"", two)]).job.loaders.len(), 1);
 }
 
 const TWO_ZONES: &str = r#"
@@ -161,7 +161,7 @@ at_once = 2
 [[loader]]
 name = "l"
 heaped = "300 l"
-width = "60 in"
+width = "58 in"
 machine_cost = "$25/h"
 fuel_working = "1 gal/h"
 [[raker]]
@@ -195,7 +195,7 @@ fn ways_walks_and_passes_refer_by_index() {
     assert_eq!(job.zones[0].walks_m, [0.0, 30.0, 0.0]);
     assert_eq!(job.zones[1].walks_m, [20.0, 0.0, 5.0]);
     assert_eq!(job.zones[2].walks_m, [0.0, 5.0, 0.0]);
-    // 5 ft and 60 in are the same width: the loader fits.
+    // 5 ft and 58 in are the same width: the loader fits.
     assert_eq!(job.passes[1].width_m, job.loaders[0].width_m);
     assert_eq!(job.finish, FinishRule::PileCleared { surplus_zone: 2 });
     assert_eq!(job.rakers[0].start_zone, 1);
@@ -222,8 +222,8 @@ fn hours_money_and_crew_are_kept_in_their_units() {
 
 #[test]
 fn without_chance_every_quantity_is_its_mean_and_nothing_breaks_down() {
-    let loader = "heaped = \"17.5 ft3\"\nloading = { low = \"15 s\", typical = \"20 s\", high = \"30 s\" }\nstoppages = { gap = \"1 h\", length = \"5 min\" }";
-    let text = changed(&[("heaped = \"17.5 ft3\"", loader)]);
+    let loader = "heaped = \"14 ft3\"\nloading = { low = \"15 s\", typical = \"20 s\", high = \"30 s\" }\nstoppages = { gap = \"1 h\", length = \"5 min\" }";
+    let text = changed(&[("heaped = \"14 ft3\"", loader)]);
     let text = format!(
         "spread = \"none\"\n{text}[shift]\nset_up = {{ family = \"exponential\", mean = \"10 min\" }}\n"
     );
@@ -236,8 +236,8 @@ fn without_chance_every_quantity_is_its_mean_and_nothing_breaks_down() {
 
 #[test]
 fn quantities_that_move_together_share_good_and_bad_days() {
-    let loader = "heaped = \"17.5 ft3\"\nloading = { low = \"16 s\", typical = \"20 s\", high = \"30 s\" }\ndumping = { low = \"9 s\", typical = \"10 s\", high = \"12 s\" }";
-    let scenario = made(&[("heaped = \"17.5 ft3\"", loader)]);
+    let loader = "heaped = \"14 ft3\"\nloading = { low = \"16 s\", typical = \"20 s\", high = \"30 s\" }\ndumping = { low = \"9 s\", typical = \"10 s\", high = \"12 s\" }";
+    let scenario = made(&[("heaped = \"14 ft3\"", loader)]);
     // Relative to typical: 0.8 to 1.5 and 0.9 to 1.2, on average 0.85 to 1.35.
     let law = sim::LowTypicalHigh { low: 0.85, typical: 1.0, high: 1.35 }.fit().unwrap();
     let days = &scenario.job.chance.days.loader_pace;
@@ -265,21 +265,21 @@ fn spreads_may_be_given_outright_and_replace_the_built_in_ones() {
 
 #[test]
 fn contradictions_about_chance_are_refused() {
-    let loading = "heaped = \"17.5 ft3\"\nloading = { low = \"16 s\", typical = \"20 s\", high = \"30 s\" }";
+    let loading = "heaped = \"14 ft3\"\nloading = { low = \"16 s\", typical = \"20 s\", high = \"30 s\" }";
     let days = "name = \"helper\"\n[spread.days]\nloader_pace = \"10 %\"";
     refused_with(
-        &[("heaped = \"17.5 ft3\"", loading), ("name = \"helper\"", days)],
+        &[("heaped = \"14 ft3\"", loading), ("name = \"helper\"", days)],
         &["loader_pace", "line 17"],
     );
     let law = |cv: &str, name: &str| {
         format!(
-            "name = \"{name}\"\nheaped = \"9 ft3\"\nloading = {{ family = \"gamma\", mean = \"20 s\", cv = {cv} }}\n"
+            "name = \"{name}\"\nheaped = \"8 ft3\"\nloading = {{ family = \"gamma\", mean = \"20 s\", cv = {cv} }}\n"
         )
     };
     let two =
-        |cv| format!("heaped = \"17.5 ft3\"\n[[loader]]\n{}[[loader]]\n{}", law("0.2", "b"), law(cv, "c"));
-    made(&[("heaped = \"17.5 ft3\"", &two("\"20 %\""))]);
-    refused_with(&[("heaped = \"17.5 ft3\"", &two("0.3"))], &["differently", "[spread.loads] loading"]);
+        |cv| format!("heaped = \"14 ft3\"\n[[loader]]\n{}[[loader]]\n{}", law("0.2", "b"), law(cv, "c"));
+    made(&[("heaped = \"14 ft3\"", &two("\"20 %\""))]);
+    refused_with(&[("heaped = \"14 ft3\"", &two("0.3"))], &["differently", "[spread.loads] loading"]);
 }
 
 #[test]
@@ -305,17 +305,17 @@ fn fixed_costs_are_kept_apart_and_add_up() {
 
 #[test]
 fn what_todays_bucket_weighs_is_kept_for_every_copy() {
-    let scenario = made(&[("17.5 ft3\"", "17.5 ft3\"\nbucket_mass = \"80 kg\"\ncount = 2")]);
+    let scenario = made(&[("14 ft3\"", "14 ft3\"\nbucket_mass = \"80 kg\"\ncount = 2")]);
     assert_eq!(scenario.stated.loaders.iter().map(|l| l.bucket_mass_kg).collect::<Vec<_>>(), [Some(80.0); 2]);
 }
 
 #[test]
-fn the_arena_costs_the_same_however_its_chips_are_brought() {
+fn the_arena_costs_the_same_however_its_sand_is_brought() {
     let (name, text) = crate::shipped().iter().find(|(name, _)| *name == "riding-arena").unwrap();
     let file = crate::JobFile::of_text(text, name, std::path::Path::new(".")).unwrap();
-    for alternative in [None, Some("all chips there at eight".to_owned())] {
+    for alternative in [None, Some("all sand there at eight".to_owned())] {
         let selection = crate::Selection { alternative, ..crate::Selection::default() };
         let fixed = file.scenario(&selection).unwrap().stated.fixed;
-        assert_eq!((fixed.material, fixed.delivery, fixed.sum()), (1120.0, 320.0, 1440.0));
+        assert_eq!((fixed.material, fixed.delivery, fixed.sum()), (1380.0, 360.0, 1740.0));
     }
 }

@@ -4,7 +4,7 @@ use crate::ledger::Ledger;
 use crate::raw::{Raw, RawLoader, RawWay, RawZone};
 use crate::units::{System, short_length};
 
-/// A length rounded to whole micrometres, so that 5 ft and 60 in are equal.
+/// A length rounded to whole micrometres, so that 6 ft and 72 in are equal.
 pub(crate) fn micrometres(metres: f64) -> f64 {
     (metres * 1e6).round() / 1e6
 }

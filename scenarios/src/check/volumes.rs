@@ -19,7 +19,7 @@ pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
     let ordered: f64 = raw.stockpiles.iter().map(delivered).sum();
     if ordered <= 0.0 {
         for pile in &raw.stockpiles {
-            let right = "give on_hand = \"22 yd3\", or deliveries";
+            let right = "give on_hand = \"20 yd3\", or deliveries";
             ledger.problem(&pile.named.place, "", "there is nothing to move", right);
         }
         return;

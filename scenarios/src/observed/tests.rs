@@ -14,7 +14,7 @@ impl Folder {
     }
 
     fn read(&self, law: &str) -> Result<Scenario, Refusal> {
-        let heaped = "heaped = \"17.5 ft3\"";
+        let heaped = "heaped = \"14 ft3\"";
         let text = changed(&[(heaped, &format!("{heaped}\nloading = {{ family = \"observed\", {law} }}"))]);
         read_text(&text, "job.toml", &self.0, &Selection::default())
     }

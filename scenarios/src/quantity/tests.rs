@@ -1,7 +1,7 @@
 use super::*;
 use crate::testing::{accepted, changed, made, refused_with};
 
-const HEAPED: &str = "heaped = \"17.5 ft3\"";
+const HEAPED: &str = "heaped = \"14 ft3\"";
 
 fn with_loading(loading: &str) -> String {
     changed(&[(HEAPED, &format!("{HEAPED}\nloading = {loading}"))])

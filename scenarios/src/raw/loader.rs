@@ -62,7 +62,7 @@ pub(crate) struct RawStoppages {
 impl RawLoader {
     pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
         let heaped =
-            fields.need("heaped", "give the heaped capacity, such as \"17.5 ft3\" or \"0.5 m3\"", ledger);
+            fields.need("heaped", "give the heaped capacity, such as \"14 ft3\" or \"0.4 m3\"", ledger);
         let width = fields.figure("width", Kind::Width, ledger);
         Self {
             count: fields.count("count", 0..=sim::MOST_LOADERS as u32, ledger),

@@ -59,7 +59,7 @@ fn deliveries(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawDelivery> 
     let Some(item) = fields.get("deliveries") else {
         return Vec::new();
     };
-    let right = "write deliveries = [ { at = \"10:30\", volume = \"22 yd3\" } ]";
+    let right = "write deliveries = [ { at = \"10:30\", volume = \"20 yd3\" } ]";
     let list = match &item.node.value {
         Value::List(list) if list.len() <= MOST_DELIVERIES => list,
         other => {

@@ -74,7 +74,7 @@ impl AmountError {
     }
 }
 
-/// Reads `44 yd3`, `$18/yd3`, `1 h 30 min`, `5 ft 6 in`, `25 %`, `0.25`.
+/// Reads `30 yd3`, `$18/yd3`, `1 h 30 min`, `5 ft 6 in`, `25 %`, `0.25`.
 ///
 /// # Errors
 /// What is wrong with it. A plain number is not an error: its dimension is a number's.

@@ -106,13 +106,13 @@ impl Kind {
         facts! { self;
             Way LENGTH in one, Allowed, 0.0 "0 m" to 20e3 "20 km", "\"25 yd\" or \"23 m\"";
             Walk LENGTH in one, Allowed, 0.0 "0 m" to 20e3 "20 km", "\"30 yd\" or \"27 m\"";
-            Width LENGTH in one, Refused, 0.1 "10 cm" to 50.0 "50 m", "\"60 in\" or \"1.5 m\"";
+            Width LENGTH in one, Refused, 0.1 "10 cm" to 50.0 "50 m", "\"48 in\" or \"1.2 m\"";
             Side LENGTH in one, Refused, 0.01 "1 cm" to 10e3 "10 km", "\"60 ft\" or \"18 m\"";
             Depth LENGTH in one, Refused, 0.001 "1 mm" to 10.0 "10 m", "\"4 in\" or \"10 cm\"";
             Area AREA in one, Refused, 0.01 "0.01 m2" to 1e6 "100 ha", "\"1200 ft2\" or \"110 m2\"";
-            Volume VOLUME in one, Allowed, 0.0 "0 m3" to 100e3 "100000 m3", "\"22 yd3\" or \"17 m3\"";
-            Delivery VOLUME in one, Refused, 0.01 "10 l" to 10e3 "10000 m3", "\"22 yd3\" or \"17 m3\"";
-            Bucket VOLUME in one, Refused, 0.001 "1 l" to 50.0 "50 m3", "\"17.5 ft3\" or \"0.5 m3\"";
+            Volume VOLUME in one, Allowed, 0.0 "0 m3" to 100e3 "100000 m3", "\"20 yd3\" or \"15 m3\"";
+            Delivery VOLUME in one, Refused, 0.01 "10 l" to 10e3 "10000 m3", "\"20 yd3\" or \"15 m3\"";
+            Bucket VOLUME in one, Refused, 0.001 "1 l" to 50.0 "50 m3", "\"14 ft3\" or \"0.4 m3\"";
             Lift MASS in one, Refused, 1.0 "1 kg" to 100e3 "100 t", "\"1100 lb\" or \"500 kg\"";
             BucketMass MASS in one, Refused, 1.0 "1 kg" to 20e3 "20 t", "\"180 lb\" or \"80 kg\"";
             Density DENSITY in one, Refused, 5.0 "5 kg/m3" to 10e3 "10000 kg/m3",

@@ -10,12 +10,12 @@ use std::fmt;
 ///
 /// ```
 /// use scenarios::{Vary, units::System};
-/// let vary: Vary = "bucket 9.5, 17.5 ft3".parse().unwrap();
-/// assert_eq!(vary.values[1].label(System::Us), "17.5 ft3");
+/// let vary: Vary = "bucket 8.5, 14 ft3".parse().unwrap();
+/// assert_eq!(vary.values[1].label(System::Us), "14 ft3");
 /// assert_eq!(vary.values[1].label(System::Metric), "0.496 m3");
 /// let (number, unit) = vary.values[0].number(System::Us);
 /// assert!((number - 9.5).abs() < 1e-12 && unit == "ft3");
-/// assert_eq!(vary.values[0].to_string(), "9.5 ft3");
+/// assert_eq!(vary.values[0].to_string(), "8.5 ft3");
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Value {
@@ -52,7 +52,7 @@ impl Value {
         let shown = match knob {
             knob if knob.is_count() && !written.is_count() => return Err(super::not_a_count(knob, &written)),
             Knob::Bucket if amount.dimension != Dimension::VOLUME => {
-                return such("a volume", "bucket 9..22 ft3");
+                return such("a volume", "bucket 8..20 ft3");
             }
             Knob::Haul if amount.dimension != Dimension::LENGTH => return such("a length", "haul 10..80 yd"),
             Knob::Bucket => Shown::Bucket(amount.in_units_of(1.0)),
@@ -62,7 +62,7 @@ impl Value {
         Ok(Self { written, shown })
     }
 
-    /// With its unit, for tables: `3`, `17.5 ft3`, `40 yd`. A value of a key of the file stays in the unit typed.
+    /// With its unit, for tables: `3`, `14 ft3`, `40 yd`. A value of a key of the file stays in the unit typed.
     pub fn label(&self, system: System) -> String {
         match self.shown {
             Shown::AsTyped => self.written.to_string(),
@@ -87,14 +87,14 @@ impl Value {
 }
 
 impl fmt::Display for Value {
-    /// As it would be typed: `17.5 ft3`.
+    /// As it would be typed: `14 ft3`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.written.fmt(f)
     }
 }
 
 impl Written {
-    /// Reads `3`, `17.5 ft3`, `$40/h`.
+    /// Reads `3`, `14 ft3`, `$40/h`.
     pub(super) fn parse(text: &str) -> Result<Self, String> {
         let text = text.trim();
         let such = format!("\"{text}\" is not a number with its unit");

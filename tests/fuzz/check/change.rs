@@ -23,16 +23,16 @@ depth = "10 cm"
 distance = "15 m"
 [[stockpile]]
 name = "pile"
-on_hand = "22 yd3"
+on_hand = "20 yd3"
 [[pass]]
 name = "gate"
 width = "72 in"
 [[loader]]
 name = "compact tractor"
 count = 2
-heaped = "17.5 ft3"
+heaped = "14 ft3"
 rated_lift = "1100 lb"
-width = "60 in"
+width = "58 in"
 [[raker]]
 name = "helper"
 [shift]

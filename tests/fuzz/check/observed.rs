@@ -8,7 +8,7 @@ const CSV: &str = "observed.csv";
 
 /// Where observed values are taken: the line of the file below that they go into.
 const TAKEN: [(&str, &str); 5] = [
-    ("heaped = \"17.5 ft3\"", "loading"),
+    ("heaped = \"14 ft3\"", "loading"),
     ("name = \"helper\"", "rate"),
     ("[spread.loads]", "haul"),
     ("[shift]", "set_up"),
@@ -26,7 +26,7 @@ name = "pile"
 on_hand = "2 yd3"
 [[loader]]
 name = "tractor"
-heaped = "17.5 ft3"
+heaped = "14 ft3"
 [[raker]]
 name = "helper"
 [shift]

@@ -36,7 +36,7 @@ fn line(what: &str, least: f64, fall: f64, spread: f64) -> Sweep {
 fn curves_over_one_thing_are_drawn_without_fault() {
     let mut asked = line("rakers 1..4", 200.0, 120.0, 60.0);
     asked.deadline = Some(Deadline { by_s: 12.5 * 3600.0, chance: 0.8 });
-    let mut far = line("bucket 9..22 ft3 by 1", 200.0, 120.0, 60.0);
+    let mut far = line("bucket 8..20 ft3 by 1", 200.0, 120.0, 60.0);
     far.deadline = Some(Deadline { by_s: 20.0 * 3600.0, chance: 0.8 });
     let mut metric = line("haul 10..80 m by 10", 200.0, 120.0, 60.0);
     metric.units = System::Metric;
@@ -48,7 +48,7 @@ fn curves_over_one_thing_are_drawn_without_fault() {
         (
             "days",
             line(
-                "loader.the long-armed loader from the upper orchard.heaped = 9..22 ft3",
+                "loader.the long-armed loader from the upper orchard.heaped = 8..20 ft3",
                 2_000.0,
                 900.0,
                 400.0,

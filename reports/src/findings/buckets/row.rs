@@ -81,7 +81,7 @@ pub struct Runs {
 /// The job as it is today.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct TodaySays {
-    /// Which bucket it is: `"today's bucket", 17.5 ft3 heaped`.
+    /// Which bucket it is: `"today's bucket", 14 ft3 heaped`.
     pub what: String,
     /// What its runs tell.
     pub runs: Runs,

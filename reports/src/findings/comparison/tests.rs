@@ -184,7 +184,7 @@ fn jobs_of_other_volumes_prices_or_currencies_are_told_apart() {
     job.rakers[0].cost_per_h = 0.0;
     let says = says(&unlike);
     let all = says.not_alike.join("\n");
-    assert!(all.contains("not place the same volume (A 43.9 yd3, B 26.2 yd3, C 43.9 yd3)"), "{all}");
+    assert!(all.contains("not place the same volume (A 31.4 yd3, B 26.2 yd3, C 31.4 yd3)"), "{all}");
     assert!(all.contains("The cost of \"a smaller bucket\" is not known"), "{all}");
     assert!(all.contains("Costs stand in $ and in EUR"), "{all}");
     assert!(says.differences.iter().all(|difference| difference.money.is_none()));

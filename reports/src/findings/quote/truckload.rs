@@ -71,19 +71,19 @@ mod tests {
 
     #[test]
     fn runs_that_are_short_pay_for_their_truckload_at_the_price_of_what_is_ordered() {
-        // 10 of the 100 runs are short, and 33.6 m3 for $720 make a truckload of 10 m3 worth $214.29.
+        // 10 of the 100 runs are short, and 24 m3 for $720 make a truckload of 10 m3 worth $300.
         let quote = example::quote();
         let dear = quote.costs.total().values()[99] + 1.0;
         let left = crate::findings::left_over_in(&quote.study, &quote.scenario, quote.units, &[0.5]);
         let says = truckload(&quote.scenario, quote.units, &left, &quote.costs, dear);
-        assert!((says.costs.unwrap() - 7_200.0 / 33.6).abs() < 1e-9, "{says:?}");
+        assert!((says.costs.unwrap() - 7_200.0 / 24.0).abs() < 1e-9, "{says:?}");
         assert_eq!(says.risk_with_it.unwrap().value, 0.1);
         assert!(
-            says.sentence.contains("$214 more; if you pay for it you lose money 1 job in 10"),
+            says.sentence.contains("$300 more; if you pay for it you lose money 1 job in 10"),
             "{}",
             says.sentence
         );
-        let dearer = truckload(&quote.scenario, quote.units, &left, &quote.costs, dear + 215.0);
+        let dearer = truckload(&quote.scenario, quote.units, &left, &quote.costs, dear + 301.0);
         assert_eq!(dearer.risk_with_it.unwrap().value, 0.0);
     }
 }

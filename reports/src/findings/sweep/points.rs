@@ -18,7 +18,7 @@ pub type Range = [Estimate; 4];
 /// What is known at a point.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PointSays {
-    /// `2 rakers and a bucket of 17.5 ft3`.
+    /// `2 rakers and a bucket of 14 ft3`.
     pub words: String,
     /// The value of each thing.
     pub values: Vec<ValueSays>,

@@ -3,7 +3,7 @@
 use scenarios::units::System;
 use scenarios::{Knob, Value, Vary};
 
-/// A value as people say it: `2 rakers`, `a bucket of 17.5 ft3`.
+/// A value as people say it: `2 rakers`, `a bucket of 14 ft3`.
 pub(super) fn value_words(vary: &Vary, value: &Value, units: System) -> String {
     let label = value.label(units);
     let people = |one: &str| match label.as_str() {
@@ -22,7 +22,7 @@ pub(super) fn value_words(vary: &Vary, value: &Value, units: System) -> String {
     }
 }
 
-/// Values of several things at once: `2 rakers and a bucket of 17.5 ft3`.
+/// Values of several things at once: `2 rakers and a bucket of 14 ft3`.
 pub(super) fn point_words(things: &[Vary], places: &[usize], units: System) -> String {
     let each = things.iter().zip(places).filter_map(|(vary, place)| {
         let value = vary.values.get(*place)?;
@@ -141,7 +141,7 @@ mod tests {
             [words("rakers 0..2", 0), words("rakers 0..2", 1), words("loaders 1..2", 1)],
             ["no raker", "1 raker", "2 loaders"]
         );
-        assert_eq!(words("bucket 9.5, 17.5 ft3", 1), "a bucket of 17.5 ft3");
+        assert_eq!(words("bucket 8.5, 14 ft3", 1), "a bucket of 14 ft3");
         assert_eq!([words("room 1..2", 0), words("room 1..2", 1)], ["room for 1 heap", "room for 2 heaps"]);
         assert_eq!(words("loader.x.loading = 20 s, 30 s", 0), "\"loader.x.loading = 20 s\"");
     }

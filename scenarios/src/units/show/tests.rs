@@ -2,10 +2,10 @@ use super::*;
 
 #[test]
 fn volumes_are_shown_in_three_digits() {
-    assert_eq!(volume(33.640_413_751, System::Us), "44 yd3");
-    assert_eq!(volume(33.640_413_751, System::Metric), "33.6 m3");
-    assert_eq!(bucket(0.495_544_815_36, System::Us), "17.5 ft3");
-    assert_eq!(bucket(0.495_544_815_36, System::Metric), "0.496 m3");
+    assert_eq!(volume(22.936_645_740, System::Us), "30 yd3");
+    assert_eq!(volume(22.936_645_740, System::Metric), "22.9 m3");
+    assert_eq!(bucket(0.396_435_852_288, System::Us), "14 ft3");
+    assert_eq!(bucket(0.396_435_852_288, System::Metric), "0.396 m3");
 }
 
 #[test]
