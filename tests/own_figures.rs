@@ -10,8 +10,8 @@ const THEIRS: [&str; 9] = [
     r"\b17\.5 ?(ft3|ft³|cubic feet|cu)",
     r"\b13\.7 ?(ft3|ft³|cubic feet|cu)",
     r"\b44 ?(yd3|yd³|yards|cubic yards)",
-    r"\b22 ?(yd3|yd³|yards|cubic yards)($|[^/])",
-    r"\b9(\.\d+)? ?(ft3|ft³|cubic feet|to 9\.5)",
+    r"\b22 ?(yd3|yd³|yards of|cubic yards)($|[^/])",
+    r"\b9(\.25|\.5)? ?(ft3|ft³|cubic feet|to 9\.5)",
     r"\b(60|70) ?(in|inch|inches)\b",
     r"\b2 h 0?1 min\b",
     r"\b33\.64? ?m3",
@@ -80,7 +80,7 @@ fn the_figures_are_found_however_they_are_typed_and_others_are_not() {
     ] {
         assert_eq!(said(line, &theirs()).len(), 1, "{line}");
     }
-    for line in ["17 ft3", "144 yd3", "22 yd3/h", "19 ft3", "160 in", "12 h 1 min", "in 60 instances", "9 ft"] {
+    for line in ["17 ft3", "144 yd3", "22 yd3/h", "19 ft3", "9.6 ft3", "160 in", "12 h 1 min", "in 60 instances", "9 ft"] {
         assert_eq!(said(line, &theirs()), [], "{line}");
     }
 }

@@ -47,8 +47,8 @@ pub(crate) const WALKING: Usual = practice(1.341_12);
 pub(crate) const PASSING: Usual = practice(8.0);
 /// Start of the day, 08:00 \[s after midnight\].
 pub(crate) const START: Usual = practice(8.0 * 3600.0);
-/// The usual load of a delivery truck, 22 yd3 \[m3\].
-pub(crate) const TRUCKLOAD: Usual = practice(22.0 * 0.764_554_857_984);
+/// The usual load of a delivery truck \[m3\].
+pub(crate) const TRUCKLOAD: Usual = practice(15.0);
 /// Raking rate of light material, 25 yd3/h \[m3/h\].
 const RAKING: f64 = 25.0 * 0.764_554_857_984;
 /// Density up to which material counts as light \[kg/m3\].

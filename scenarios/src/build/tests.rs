@@ -16,7 +16,7 @@ fn a_small_job_becomes_si_with_the_built_in_defaults() {
     close(job.stockpiles[0].on_hand_m3, 12.0 * YARD3);
     close(scenario.ordered_m3, 12.0 * YARD3);
     close(job.zones[0].ways[0].distance_m, 18.288);
-    close(job.loaders[0].heaped_m3, 0.495_544_815_36);
+    close(job.loaders[0].heaped_m3, 0.396_435_852_288);
     assert_eq!(
         (job.loaders[0].load_s, job.loaders[0].dump_s, job.loaders[0].start_stop_s),
         (20.0, 12.0, 6.0)
@@ -155,13 +155,13 @@ name = "g"
 width = "2 m"
 [[pass]]
 name = "h"
-width = "5 ft"
+width = "6 ft"
 passing = "5 s"
 at_once = 2
 [[loader]]
 name = "l"
 heaped = "300 l"
-width = "58 in"
+width = "72 in"
 machine_cost = "$25/h"
 fuel_working = "1 gal/h"
 [[raker]]
@@ -195,7 +195,7 @@ fn ways_walks_and_passes_refer_by_index() {
     assert_eq!(job.zones[0].walks_m, [0.0, 30.0, 0.0]);
     assert_eq!(job.zones[1].walks_m, [20.0, 0.0, 5.0]);
     assert_eq!(job.zones[2].walks_m, [0.0, 5.0, 0.0]);
-    // 5 ft and 58 in are the same width: the loader fits.
+    // 6 ft and 72 in are the same width: the loader fits.
     assert_eq!(job.passes[1].width_m, job.loaders[0].width_m);
     assert_eq!(job.finish, FinishRule::PileCleared { surplus_zone: 2 });
     assert_eq!(job.rakers[0].start_zone, 1);

@@ -93,9 +93,9 @@ fn the_wider_of_machine_and_bucket_must_pass_the_gates() {
     let arena = arena("");
     let at = |width: &str| with_bucket(&arena, 0, &bucket(&format!("x,12 ft3,,{width},")), None);
     let narrow = at("40 in");
-    assert_eq!((narrow.gates.through, narrow.gates.width_m), (Through::Every, 58.0 * 0.0254));
+    assert_eq!((narrow.gates.through, narrow.gates.width_m), (Through::Every, 1.473_2));
     assert_eq!(narrow.gates.words, "It passes \"arena gate\" with 14 in to spare.");
-    assert_eq!(at("").gates.width_m, 58.0 * 0.0254);
+    assert_eq!(at("").gates.width_m, 1.473_2);
     assert_eq!(at("72 in").gates.through, Through::Every, "a gate as wide as the bucket lets it through");
     let wide = at("84 in");
     assert_eq!(wide.gates.through, Through::Refused);

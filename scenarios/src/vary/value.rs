@@ -12,9 +12,9 @@ use std::fmt;
 /// use scenarios::{Vary, units::System};
 /// let vary: Vary = "bucket 8.5, 14 ft3".parse().unwrap();
 /// assert_eq!(vary.values[1].label(System::Us), "14 ft3");
-/// assert_eq!(vary.values[1].label(System::Metric), "0.496 m3");
+/// assert_eq!(vary.values[1].label(System::Metric), "0.396 m3");
 /// let (number, unit) = vary.values[0].number(System::Us);
-/// assert!((number - 9.5).abs() < 1e-12 && unit == "ft3");
+/// assert!((number - 8.5).abs() < 1e-12 && unit == "ft3");
 /// assert_eq!(vary.values[0].to_string(), "8.5 ft3");
 /// ```
 #[derive(Clone, Debug, PartialEq)]
