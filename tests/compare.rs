@@ -7,8 +7,8 @@ use std::fs;
 fn priced() -> String {
     let priced = JOB
         .replace(
-            "heaped = \"14 ft3\"",
-            "heaped = \"14 ft3\"\nmachine_cost = \"$28/h\"\noperator_cost = \"$35/h\"",
+            "heaped = \"18 ft3\"",
+            "heaped = \"18 ft3\"\nmachine_cost = \"$28/h\"\noperator_cost = \"$35/h\"",
         )
         .replace("name = \"helper\"", "name = \"helper\"\ncost = \"$22/h\"");
     priced

@@ -21,7 +21,7 @@ on_hand = "12 yd3"
 
 [[loader]]
 name = "tractor"
-heaped = "14 ft3"
+heaped = "18 ft3"
 
 [[raker]]
 name = "helper"

@@ -8,8 +8,8 @@ use std::path::{Path, PathBuf};
 /// [`JOB`] with prices.
 fn priced() -> String {
     JOB.replace(
-        "heaped = \"14 ft3\"",
-        "heaped = \"14 ft3\"\nmachine_cost = \"$28/h\"\noperator_cost = \"$35/h\"",
+        "heaped = \"18 ft3\"",
+        "heaped = \"18 ft3\"\nmachine_cost = \"$28/h\"\noperator_cost = \"$35/h\"",
     )
     .replace("name = \"helper\"", "name = \"helper\"\ncost = \"$22/h\"")
     .replace("on_hand = \"12 yd3\"", "on_hand = \"12 yd3\"\nprice = \"$216\"\ncarriage = \"$60\"")

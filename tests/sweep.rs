@@ -85,8 +85,8 @@ fn every_point_is_the_forecast_of_the_job_so_changed_to_the_last_bit() {
 fn a_point_is_the_forecast_of_a_file_that_says_the_same() {
     let bench = Bench::with_job();
     let three = JOB.replace("name = \"helper\"", "name = \"helper\"\ncount = 3");
-    fs::write(bench.path("three.toml"), three.replace("\"14 ft3\"", "\"22 ft3\"")).unwrap();
-    let rows = sweep(&bench, &["job.toml", "--vary", "rakers 1..3", "--vary", "bucket 14, 22 ft3"]);
+    fs::write(bench.path("three.toml"), three.replace("\"18 ft3\"", "\"22 ft3\"")).unwrap();
+    let rows = sweep(&bench, &["job.toml", "--vary", "rakers 1..3", "--vary", "bucket 18, 22 ft3"]);
     let point =
         rows.iter().find(|r| r["value_1_typed"] == "3" && r["value_2_typed"] == "22 ft3").expect("a row");
     assert_is_the_forecast(point, &bench, &["three.toml"]);
@@ -209,10 +209,10 @@ fn the_folder_holds_all_that_is_promised_and_the_screen_says_the_same() {
     let points = summary["sweep"]["points"].as_array().expect("points");
     assert_eq!(points.len(), 3);
     for (row, told) in table(&bench.read("sweep/sweep.csv")).iter().zip(points) {
-        assert_eq!(
-            number(row, "finish_working_s_p80"),
-            told["finish_working_s"][2]["value"].as_f64().unwrap()
-        );
+        // The reader of JSON may be off in the last bit of a number.
+        let (listed, told_s) =
+            (number(row, "finish_working_s_p80"), told["finish_working_s"][2]["value"].as_f64());
+        assert!((listed - told_s.unwrap()).abs() <= f64::EPSILON * listed, "{listed} beside {told_s:?}");
         assert!(flat.contains(told["done_by"][2].as_str().expect("a clock")), "{told}");
     }
     assert_eq!(points[0]["as_it_stands"], true);

@@ -179,7 +179,7 @@ mod tests {
         all[1].name = "tractor 2".into();
         assert_eq!(
             loaders(&all, System::Us),
-            ["tractor 1 and tractor 2, each with a bucket of 14 ft3 heaped"]
+            ["tractor 1 and tractor 2, each with a bucket of 14.1 ft3 heaped"]
         );
         all[1].heaped_m3 = 1.0;
         assert_eq!(loaders(&all, System::Metric).len(), 2);

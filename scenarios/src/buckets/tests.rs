@@ -24,7 +24,8 @@ fn columns_may_stand_in_any_order_and_cells_may_be_blank() {
     let wide = &list.buckets[0];
     assert_eq!((wide.name.as_str(), wide.price), ("wide, low", Some(950.0)));
     assert!(
-        (wide.mass_kg.unwrap() - 81.646_626_6).abs() < 1e-9 && (wide.width_m.unwrap() - 1.473_2).abs() < 1e-12
+        (wide.mass_kg.unwrap() - 81.646_626_6).abs() < 1e-9
+            && (wide.width_m.unwrap() - 1.473_2).abs() < 1e-12
     );
     let plain = &list.buckets[1];
     let none = (plain.struck_m3, plain.width_m, plain.mass_kg, plain.price);

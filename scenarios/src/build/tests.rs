@@ -73,10 +73,8 @@ fn every_default_used_is_listed_with_its_source() {
 
 #[test]
 fn what_is_given_is_not_assumed() {
-    let scenario = made(&[(
-        "heaped = \"14 ft3\"",
-        "heaped = \"14 ft3\"\nloading = \"18 s\"\nrated_lift = \"1000 lb\"",
-    )]);
+    let scenario =
+        made(&[("heaped = \"14 ft3\"", "heaped = \"14 ft3\"\nloading = \"18 s\"\nrated_lift = \"1000 lb\"")]);
     assert!(
         scenario
             .assumptions

@@ -156,6 +156,6 @@ mod tests {
         let mut scenario = example::scenario();
         scenario.job.zones = vec![scenario.job.zones[0].clone(); 9];
         let lines = ground(&scenario, System::Metric);
-        assert_eq!((lines.len(), lines[5].as_str()), (6, "4 more, 134 m3 together"));
+        assert_eq!((lines.len(), lines[5].as_str()), (6, "4 more, 96 m3 together"));
     }
 }
