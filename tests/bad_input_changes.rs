@@ -192,7 +192,7 @@ const SWEEPS: &[(&str, &str)] = &[
         "sound.toml: loader.tractor.loading = 1 ft: this is a length (m is for metres, minutes are written min); a length of time is wanted, such as \"20 s\" or \"1.5 min\"\nsound.toml: loader.tractor.loading = 2 ft: this is a length (m is for metres, minutes are written min); a length of time is wanted, such as \"20 s\" or \"1.5 min\"",
     ),
     (
-        "loader.tractr.heaped = 8..10 ft3 by 1",
+        "loader.tractr.heaped = 8..10 ft3 by 2",
         "sound.toml: loader.tractr.heaped = 8 ft3: there is no loader called \"tractr\"; the nearest is \"tractor\"\nsound.toml: loader.tractr.heaped = 10 ft3: there is no loader called \"tractr\"; the nearest is \"tractor\"",
     ),
     (
