@@ -13,17 +13,14 @@ pub fn prepare_saved(says: &BucketsSays) -> SavedData {
     let mut runs: Vec<(String, &Runs)> =
         others.filter_map(|bucket| Some((named(bucket), bucket.runs.as_ref()?))).collect();
     runs.extend(says.barrow.iter().filter_map(|barrow| Some((barrow.name.clone(), barrow.runs.as_ref()?))));
-    let reach = reach(runs.iter().map(|(_, runs)| runs.saved.p90.value));
-    let (runs, far): (Vec<_>, Vec<_>) =
-        runs.into_iter().partition(|(_, runs)| runs.saved.mean.value >= -reach);
-    let far = far.iter().map(|(name, runs)| format!("{name}: {} lost", duration(-runs.saved.mean.value)));
-    let far: Vec<String> = far.collect();
     let refused: Vec<String> = (says.buckets.iter().filter(|bucket| bucket.standing == Standing::Refused))
         .map(|bucket| format!("{}: {}", short_name(&bucket.name), why_not(bucket)))
         .collect();
-    let furthest = runs.iter().flat_map(|(_, runs)| [runs.saved.p10.value, runs.saved.p90.value]);
-    let furthest = furthest.fold(0.0, |most: f64, value| most.max(value.abs()));
-    let (unit, unit_s) = match furthest {
+    let gains =
+        runs.iter().filter(|(_, runs)| runs.saved.mean.value > 0.0).map(|(_, runs)| runs.saved.p90.value);
+    let losses = runs.iter().map(|(_, runs)| runs.saved.p10.value.abs());
+    let (gain, loss) = (gains.fold(0.0, f64::max), losses.fold(0.0, f64::max));
+    let (unit, unit_s) = match if gain > 0.0 { gain } else { loss } {
         s if s < 180.0 => ("s", 1.0),
         s if s < 5.0 * 3_600.0 => ("min", 60.0),
         _ => ("h", 3_600.0),
@@ -46,8 +43,7 @@ pub fn prepare_saved(says: &BucketsSays) -> SavedData {
         title: says.verdict.answer.clone(),
         note: format!(
             "time saved a job against today's bucket, {unit}, run by run with the same luck; band: 8 runs in 10, upright line: the \
-             middle run, dot: mean with its 95 % interval{}{not_run}",
-            too_far(&far)
+             middle run, dot: mean with its 95 % interval{not_run}"
         ),
         rows: runs.iter().map(row).collect(),
     }
@@ -77,9 +73,6 @@ pub fn prepare_worth(says: &BucketsSays) -> SavedData {
     };
     let rows: Vec<SavedRow> = says.buckets.iter().filter_map(row).collect();
     let (pay, all) = (rows.iter().filter(|row| row.median > 0.0).count(), rows.len());
-    let reach = reach(rows.iter().map(|row| row.band.1));
-    let (rows, far): (Vec<SavedRow>, Vec<SavedRow>) = rows.into_iter().partition(|row| row.median >= -reach);
-    let far: Vec<String> = far.iter().map(|row| format!("{}: {}", row.name, row.words)).collect();
     let title = match (pay, all) {
         (0, _) => "No bucket is worth its price in the middle future".to_owned(),
         (1, 1) => "The bucket is worth more than its price in the middle future".to_owned(),
@@ -90,28 +83,11 @@ pub fn prepare_worth(says: &BucketsSays) -> SavedData {
         title,
         note: format!(
             "worth of {} years of savings less the price, {}, each future with other jobs; band: 8 futures in 10, upright line: the \
-             middle one, dot: mean with its 95 % interval{}",
-            usage.years,
-            usage.currency,
-            too_far(&far)
+             middle one, dot: mean with its 95 % interval",
+            usage.years, usage.currency
         ),
         rows,
     }
-}
-
-/// How often the greatest gain a loss may be and still be drawn beside it (our own choice).
-const FAR: f64 = 5.0;
-
-/// The greatest loss that is drawn: a far greater one would leave no room to see the gains. Without gains all are drawn.
-fn reach(ends: impl Iterator<Item = f64>) -> f64 {
-    match ends.fold(0.0, f64::max) {
-        gain if gain > 0.0 => FAR * gain,
-        _ => f64::INFINITY,
-    }
-}
-
-fn too_far(far: &[String]) -> String {
-    if far.is_empty() { String::new() } else { format!("; too far off to be drawn: {}", far.join(", ")) }
 }
 
 /// With what keeps it from being recommended.
@@ -125,20 +101,4 @@ fn named(bucket: &BucketSays) -> String {
 
 fn why_not(bucket: &BucketSays) -> &'static str {
     if bucket.out_of_reach.is_empty() { "leaves nothing to lift with" } else { "does not pass the gate" }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_loss_far_greater_than_any_gain_is_not_drawn_beside_it() {
-        assert_eq!(reach([-300.0, 20.0, 50.0].into_iter()), 250.0);
-        assert_eq!(reach([-300.0, -20.0].into_iter()), f64::INFINITY);
-        assert_eq!(too_far(&[]), "");
-        assert_eq!(
-            too_far(&["a: 3 h lost".into(), "b: 9 h lost".into()]),
-            "; too far off to be drawn: a: 3 h lost, b: 9 h lost"
-        );
-    }
 }

@@ -50,6 +50,13 @@ pub struct Rival {
     pub rank: Rank,
 }
 
+impl RivalsData {
+    /// Whether a job takes so much longer than the best that its curve lies beyond the picture.
+    fn is_beyond(&self, curve: &Rival) -> bool {
+        curve.p80 > self.range.1
+    }
+}
+
 /// What a job is in a comparison.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Rank {
@@ -71,7 +78,9 @@ pub fn prepare(comparison: &Comparison) -> RivalsData {
     let last = samples.iter().filter_map(|s| s.values().last()).copied().fold(0.0, f64::max);
     let one_day_from_s = Some(start_s).filter(|start| !nights && start + last * 60.0 < 86_400.0);
     let shown = shown(comparison, &samples);
-    let range = range(shown.iter().map(|place| &samples[*place]));
+    let best = &samples[comparison.best];
+    let near = shown.iter().map(|place| &samples[*place]).filter(|sample| is_near(sample, best));
+    let range = range(near);
     let when = |place: usize| {
         let p80 = samples[place].percentile(PLAN_SHARE).value;
         let choice = &comparison.choices[place];
@@ -152,6 +161,15 @@ fn shown(comparison: &Comparison, samples: &[Sorted]) -> Vec<usize> {
     order.truncate(MOST_CURVES);
     order.sort_unstable();
     order
+}
+
+/// Most widths of the best job's range that another may come after it and still be drawn beside it (our own choice).
+const FAR: f64 = 4.0;
+
+/// Whether a job beside the best leaves room to see that one's curve.
+fn is_near(sample: &Sorted, best: &Sorted) -> bool {
+    let [early, late] = [0.005, 0.995].map(|share| best.percentile(share).value);
+    sample.percentile(0.995).value <= late + FAR * (late - early).max(0.1 * late)
 }
 
 /// From and to of the axis: one run in two hundred at either end may lie outside.

@@ -40,6 +40,24 @@ pub struct SavedRow {
     pub words: String,
 }
 
+impl SavedData {
+    /// Where the picture ends on the side of losses, if one of them would leave no room to see the rest: as far below 0
+    /// as the greatest gain is above, and half as far again; without gains so many times the least loss.
+    fn edge(&self) -> Option<f64> {
+        let gains = self.rows.iter().filter(|row| row.mean > 0.0).map(|row| row.band.1.max(row.mean));
+        let gain = gains.fold(0.0, f64::max);
+        let losses = self.rows.iter().map(|row| -row.band.0.min(row.mean)).filter(|loss| *loss > 0.0);
+        let reach =
+            if gain > 0.0 { GAIN * gain } else { LOSS * losses.clone().fold(f64::INFINITY, f64::min) };
+        losses.fold(0.0, f64::max).gt(&(1.2 * reach)).then_some(-reach)
+    }
+}
+
+/// How far below 0 a picture with gains goes, in the greatest of them (our own choice).
+const GAIN: f64 = 1.5;
+/// How far it goes without gains, in the least loss (our own choice).
+const LOSS: f64 = 4.0;
+
 /// The figure of time saved.
 pub fn prepare_time(says: &ComparisonSays) -> SavedData {
     let rows: Vec<(String, &Saved)> =

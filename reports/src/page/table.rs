@@ -80,10 +80,17 @@ impl Table {
                 @if row.wide {
                     @for cell in &row.cells { td role="cell" colspan=(self.heads.len() - 1) { (cell) } }
                 } @else {
-                    @for (head, cell) in heads.zip(&row.cells) { td role="cell" data-head=(head) { (cell) } }
+                    @for (head, cell) in heads.zip(&row.cells) { (filled(head, cell)) }
                 }
             }
         }
+    }
+}
+
+/// A cell with the heading of its column; one without anything in it has none.
+fn filled(head: &str, cell: &Markup) -> Markup {
+    html! {
+        @if cell.0.is_empty() { td role="cell" {} } @else { td role="cell" data-head=(head) { span { (cell) } } }
     }
 }
 
@@ -104,8 +111,8 @@ mod tests {
     fn every_cell_bears_the_heading_of_its_column() {
         let html = drawn(3);
         assert!(
-            html.contains("data-head=\"&lt;1&gt;\">1</td>")
-                && html.contains("data-head=\"&lt;2&gt;\">2</td>"),
+            html.contains("data-head=\"&lt;1&gt;\"><span>1</span></td>")
+                && html.contains("data-head=\"&lt;2&gt;\"><span>2</span></td>"),
             "{html}"
         );
         assert!(html.contains("colspan=\"2\">all</td>"), "{html}");

@@ -58,7 +58,7 @@ impl<'a> Sketch<'a> {
         let keys = data.curves.iter().enumerate().map(|(i, curve)| {
             Key::new(
                 Sign::Stroke(stroke(data, i), colour(curve.rank)),
-                format!("{} {}: {}", curve.letter, curve.name, curve.when),
+                format!("{} {}: {}{}", curve.letter, curve.name, curve.when, beyond(data, curve)),
             )
         });
         let legend = Legend::new(keys.collect(), width - 2.0 * MARGIN, size);
@@ -99,11 +99,13 @@ impl<'a> Sketch<'a> {
         upright(paper, area, &uprights, soft)?;
         paper.line(&[(area.left, self.y(80.0)), (area.right, self.y(80.0))], ink::AXIS, 1.4)?;
         for rank in [Rank::Other, Rank::First, Rank::Best] {
-            for (i, curve) in self.data.curves.iter().enumerate().filter(|(_, c)| c.rank == rank) {
+            for (i, curve) in
+                self.data.curves.iter().enumerate().filter(|(_, c)| c.rank == rank && !self.data.is_beyond(c))
+            {
                 self.draw_curve(paper, i, curve)?;
             }
         }
-        for (i, curve) in self.data.curves.iter().enumerate() {
+        for (i, curve) in self.data.curves.iter().enumerate().filter(|(_, c)| !self.data.is_beyond(c)) {
             self.draw_marks(paper, i, curve)?;
         }
         let below = level(paper, area, &marks, soft)?;
@@ -138,6 +140,11 @@ impl<'a> Sketch<'a> {
         paper.dot((x, self.y(at)), half, ink::PAPER)?;
         paper.text_level(&curve.letter, (x, self.y(at)), Side::Around, strong)
     }
+}
+
+/// What the legend says of a job whose curve is not drawn.
+fn beyond(data: &RivalsData, curve: &Rival) -> &'static str {
+    if data.is_beyond(curve) { " (beyond the picture)" } else { "" }
 }
 
 /// When a job's chance reaches so much \[%\].

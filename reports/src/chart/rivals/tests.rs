@@ -79,3 +79,21 @@ fn the_figure_is_drawn_without_fault_however_many_jobs_and_however_close() {
         }
     }
 }
+
+#[test]
+fn a_far_slower_job_does_not_squash_the_others_and_is_said_to_lie_beyond_the_picture() {
+    for best in [0, 1] {
+        let mut far = three();
+        for outcome in &mut far.choices[1 - best].study.outcomes {
+            for at in [&mut outcome.finish.clock, &mut outcome.finish.working] {
+                *at += 42 * 3_600 * sim::SECOND;
+            }
+        }
+        far.best = best;
+        let data = prepare(&far);
+        assert!(data.range.1 < 300.0, "{:?}", data.range);
+        let svg = super::draw(&data, Size::PAGE).expect("a figure");
+        assert_eq!(svg.matches("(beyond the picture)</text>").count(), 1);
+        assert_eq!(look::faults(&svg), [""; 0]);
+    }
+}

@@ -45,7 +45,8 @@ impl<'a> Sketch<'a> {
         let names = Names::new(data.rows.iter().map(|row| row.name.as_str()), size);
         // The words stand below the band.
         let pitch = (names.row_height() + soft.px * 0.6).max(soft.px * 2.4) + soft.line();
-        let note = soft.wrap(&data.note, width - 2.0 * MARGIN, 6);
+        let cut = if data.edge().is_some() { "; arrow: the loss goes on beyond the picture" } else { "" };
+        let note = soft.wrap(&format!("{}{cut}", data.note), width - 2.0 * MARGIN, 6);
         let top = heading.height() + soft.px * 0.3;
         let bottom = top + data.rows.len() as f64 * pitch + soft.px * 0.2;
         let area = Area { left: names.right + soft.px * 0.4, top, right: width - MARGIN - soft.px, bottom };
@@ -89,7 +90,11 @@ impl<'a> Sketch<'a> {
     fn draw_band(&self, paper: &Paper<'_>, row: usize) -> Done {
         let (data, middle) = (&self.data.rows[row], self.middle(row));
         let half = Type::soft(self.size).px * 0.5;
-        let (left, right) = (self.x(data.band.0), self.x(data.band.1).max(self.x(data.band.0) + 1.0));
+        if self.is_cut(data.band.1) {
+            return Ok(());
+        }
+        let left = self.x(data.band.0.max(self.range.0));
+        let right = self.x(data.band.1).max(left + 1.0);
         let lost = data.mean < 0.0;
         let frame = Area {
             left: left - 0.8,
@@ -102,27 +107,50 @@ impl<'a> Sketch<'a> {
         paper.fill(inside, if lost { ink::BREAK } else { ink::RANGE })
     }
 
+    /// Whether a value lies beyond the edge of the picture.
+    fn is_cut(&self, value: f64) -> bool {
+        value < self.range.0
+    }
+
+    /// At the edge of the picture, for what goes on beyond it.
+    fn draw_arrow(&self, paper: &Paper<'_>, middle: f64) -> Done {
+        let half = Type::soft(self.size).px * 0.5;
+        let tip = self.area.left - half * 0.2;
+        paper.shape(
+            &[(tip, middle), (tip + half * 1.6, middle - half), (tip + half * 1.6, middle + half)],
+            ink::AGAINST,
+        )
+    }
+
     fn draw_row(&self, paper: &Paper<'_>, row: usize) -> Done {
         let (data, middle) = (&self.data.rows[row], self.middle(row));
         let soft = Type::soft(self.size);
         let how = soft.coloured(ink::TEXT);
         self.names.draw(paper, row, middle)?;
+        if self.is_cut(data.band.0.min(data.mean)) {
+            self.draw_arrow(paper, middle)?;
+        }
         let half = soft.px * 0.5;
         let colour = if data.mean < 0.0 { ink::AGAINST } else { ink::MAIN };
-        let median = self.x(data.median);
-        paper.line(&[(median, middle - half * 1.35), (median, middle + half * 1.35)], ink::TEXT, 2.4)?;
-        if let Some((low, high)) = data.interval {
+        if !self.is_cut(data.median) {
+            let median = self.x(data.median);
+            paper.line(&[(median, middle - half * 1.35), (median, middle + half * 1.35)], ink::TEXT, 2.4)?;
+        }
+        if let Some((low, high)) = data.interval.filter(|(low, _)| !self.is_cut(*low)) {
             let (low, high) = (self.x(low), self.x(high));
             paper.line(&[(low, middle), (high, middle)], colour, 2.2)?;
             for end in [low, high] {
                 paper.line(&[(end, middle - half * 0.7), (end, middle + half * 0.7)], colour, 1.6)?;
             }
         }
-        paper.dot((self.x(data.mean), middle), soft.px * 0.3, colour)?;
+        let mean = self.x(data.mean.max(self.range.0));
+        if !self.is_cut(data.mean) {
+            paper.dot((mean, middle), soft.px * 0.3, colour)?;
+        }
         let words = how.shorten(&data.words, f64::from(self.size.width) - 2.0 * MARGIN);
         let width = how.width(&words);
         let latest = f64::from(self.size.width) - MARGIN - width;
-        let left = (self.x(data.mean) - width / 2.0).max(self.area.left).min(latest).max(MARGIN);
+        let left = (mean - width / 2.0).max(self.area.left).min(latest).max(MARGIN);
         let at = self.area.top + (row + 1) as f64 * self.pitch - soft.line() * 0.75;
         let tall = how.px * 0.6;
         let ground = Area { left: left - 2.0, top: at - tall, right: left + width + 2.0, bottom: at + tall };
@@ -131,13 +159,16 @@ impl<'a> Sketch<'a> {
     }
 }
 
-/// From and to of the axis: all bands and intervals, nought, and some room.
+/// From and to of the axis: the edge where losses are cut off, or all bands and intervals, nought, and some room.
 fn range(data: &SavedData) -> (f64, f64) {
     let ends = data.rows.iter().flat_map(|row| {
         let (low, high) = row.interval.unwrap_or((row.mean, row.mean));
         [row.band.0, row.band.1, low, high]
     });
     let (low, high) = ends.fold((0.0_f64, 0.0_f64), |(low, high), v| (low.min(v), high.max(v)));
+    if let Some(edge) = data.edge() {
+        return (edge, high + (high - edge) * 0.05);
+    }
     let span = if high > low { high - low } else { 1.0 };
     (if low < 0.0 { low - span * 0.05 } else { -span * 0.04 }, high + span * 0.05)
 }

@@ -57,3 +57,47 @@ fn the_figures_are_drawn_without_fault_at_every_size() {
         }
     }
 }
+
+fn with(bands: &[(f64, f64)]) -> SavedData {
+    let mut data = prepare_time(&comparison(&three()));
+    let usual = data.rows[0].clone();
+    data.rows = bands
+        .iter()
+        .enumerate()
+        .map(|(i, (low, high))| {
+            let middle = f64::midpoint(*low, *high);
+            let interval = Some((middle - 0.5, middle + 0.5));
+            SavedRow {
+                name: format!("row {i}"),
+                band: (*low, *high),
+                median: middle,
+                mean: middle,
+                interval,
+                ..usual.clone()
+            }
+        })
+        .collect();
+    data
+}
+
+#[test]
+fn a_loss_that_would_squash_the_gains_goes_on_beyond_the_picture_and_that_is_said() {
+    let data = with(&[(20.0, 50.0), (-60.0, -10.0), (-2_600.0, -2_500.0)]);
+    assert_eq!(data.edge(), Some(-75.0));
+    for size in [Size::PAGE, Size::PHONE, Size { width: 300, height: 200 }] {
+        let svg = super::draw(&data, size).expect("a figure");
+        assert!(svg.replace('\n', " ").contains("beyond"), "the note says what an arrow means");
+        assert_eq!(svg.matches("<polygon").count(), 1, "one arrow, for the last row");
+        assert!(!svg.contains("=\"-"), "nothing is drawn outside the picture");
+        assert_eq!(look::faults(&svg), [""; 0], "{size:?}");
+    }
+}
+
+#[test]
+fn losses_like_the_gains_or_like_each_other_are_drawn_in_full() {
+    for bands in [&[(20.0, 50.0), (-70.0, -40.0)][..], &[(-300.0, -200.0), (-500.0, -400.0)], &[(3.0, 5.0)]] {
+        assert_eq!(with(bands).edge(), None, "{bands:?}");
+        assert!(!super::draw(&with(bands), Size::PAGE).expect("a figure").contains("<polygon"));
+    }
+    assert_eq!(with(&[(-12.0, -10.0), (-2_600.0, -2_500.0)]).edge(), Some(-48.0));
+}
