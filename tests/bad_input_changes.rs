@@ -64,7 +64,7 @@ const CHANGES: &[(&str, &str)] = &[
     ),
     (
         "shift.breaks = 12:00-12:30",
-        "sound.toml: --change \"shift.breaks = 12:00-12:30\": this is a text, where a short list of breaks is wanted; write breaks = [ \"12:00-12:30\" ]",
+        "sound.toml: --change \"shift.breaks = 12:00-12:30\": this is a text, where a list of breaks is wanted; write breaks = [ \"12:00-12:30\" ]",
     ),
     (
         "shift.end = 07:00",

@@ -32,6 +32,7 @@ mod output_folder;
 mod own_figures;
 mod program;
 mod quote;
+mod raw_signs;
 mod shipped;
 mod sweep;
 mod trade_tables;

@@ -6,7 +6,11 @@ use reports::{command, say};
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    match command::run(&Cli::parse()) {
+    let cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => return ExitCode::from(say::usage(&error)),
+    };
+    match command::run(&cli) {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) if failure.is_broken_pipe() => ExitCode::SUCCESS,
         Err(failure) => {

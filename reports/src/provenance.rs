@@ -36,7 +36,10 @@ pub(crate) fn quoted(word: &str) -> String {
 
 /// Without the folders of the machine it was typed on.
 fn file_name(file: &Path) -> String {
-    file.file_name().map_or_else(|| file.display().to_string(), |name| name.to_string_lossy().into_owned())
+    let name = file
+        .file_name()
+        .map_or_else(|| file.display().to_string(), |name| name.to_string_lossy().into_owned());
+    scenarios::escaped(&name)
 }
 
 #[cfg(test)]

@@ -33,6 +33,20 @@ pub fn aside(text: &str) {
     let _ = anstream::stderr().lock().write_all(text.as_bytes());
 }
 
+/// Tells what is wrong with the command line, or shows the help asked for; the exit code is clap's.
+///
+/// What was typed is shown only as far as it can be seen.
+pub fn usage(error: &clap::Error) -> u8 {
+    let typed = || std::env::args_os().map(|word| word.to_string_lossy().into_owned());
+    if typed().all(|word| scenarios::escaped(&word) == word) {
+        // Where even standard error is gone there is nobody to tell.
+        let _ = error.print();
+    } else {
+        aside(&scenarios::escaped_lines(&error.render().to_string()));
+    }
+    u8::try_from(error.exit_code()).unwrap_or(2)
+}
+
 /// Tells why a command did not end well.
 pub fn failure(failure: &Failure) {
     let text = match failure {
@@ -41,7 +55,7 @@ pub fn failure(failure: &Failure) {
             let on_terminal = std::io::stderr().is_terminal();
             problems(refusal, if on_terminal { Snippets::Shown } else { Snippets::Hidden })
         }
-        other => format!("heapcast: {other}\n"),
+        other => format!("heapcast: {}\n", scenarios::escaped_lines(&other.to_string())),
     };
     aside(&text);
 }

@@ -9,6 +9,7 @@ use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::problem::Refusal;
 use crate::raw::quoted;
+use crate::signs::{composed, shown_path};
 use crate::source::{self, Wanted};
 use line::Line;
 use row::{Cell, Delimiter};
@@ -55,7 +56,7 @@ impl BucketList {
     /// # Errors
     /// In words, with the nearest name, if there is none.
     pub fn find(&self, name: &str) -> Result<&Bucket, String> {
-        self.buckets.iter().find(|bucket| bucket.name == name.trim()).ok_or_else(|| {
+        self.buckets.iter().find(|bucket| bucket.name == composed(name.trim())).ok_or_else(|| {
             let names: Vec<String> = self.buckets.iter().map(|bucket| bucket.name.clone()).collect();
             let right = match nearest(name, names.iter().map(String::as_str)) {
                 Some(near) => format!("the nearest is \"{near}\""),
@@ -73,7 +74,7 @@ impl BucketList {
 /// # Errors
 /// Everything that is wrong with it, in one go, each problem with line, column heading and value.
 pub fn buckets(path: &Path) -> Result<BucketList, Refusal> {
-    let file = path.display().to_string();
+    let file = shown_path(path);
     match source::text_of(path, &Wanted::BUCKETS) {
         Ok(text) => buckets_text(&text, &file),
         Err(unread) => Err(unread.refusal(file)),

@@ -1,5 +1,6 @@
 //! A change of a job, typed on the command line: a key of the file, or a trade's word for several, and its new value.
 
+use crate::signs::{composed, first_hidden};
 use std::fmt;
 use std::str::FromStr;
 
@@ -43,8 +44,8 @@ impl FromStr for Change {
         if text.chars().count() > LONGEST {
             return Err(format!("this is too long for a change; {such}"));
         }
-        if text.chars().any(char::is_control) {
-            return Err(format!("this has signs in it that cannot be printed; {such}"));
+        if let Some(sign) = first_hidden(text.trim()) {
+            return Err(format!("this has a sign in it that cannot be seen ({sign}); {such}"));
         }
         let Some(at) = outside_quotes(text, '=').next() else {
             return Err(format!("there is no \"=\" in \"{}\"; {such}", text.trim()));
@@ -53,7 +54,7 @@ impl FromStr for Change {
         match (key.is_empty(), value.is_empty()) {
             (true, _) => Err(format!("no key stands before the \"=\"; {such}")),
             (_, true) => Err(format!("no value stands after the \"=\"; {such}")),
-            _ => Ok(Self { key: key.to_owned(), value: value.to_owned() }),
+            _ => Ok(Self { key: composed(key), value: composed(value) }),
         }
     }
 }
@@ -98,10 +99,10 @@ impl FromStr for Variant {
             );
         }
         if let Some(name) = name
-            && (name.chars().any(char::is_control) || name.chars().count() > LONGEST_NAME)
+            && (first_hidden(name).is_some() || name.chars().count() > LONGEST_NAME)
         {
             return Err(format!(
-                "the name before the \":\" is too long or has signs in it that cannot be printed; write at most \
+                "the name before the \":\" is too long or has signs in it that cannot be seen; write at most \
                  {LONGEST_NAME} characters on one line"
             ));
         }
@@ -117,7 +118,7 @@ impl FromStr for Variant {
         if changes.is_empty() {
             return Err("nothing is changed; write KEY = VALUE, several with \";\" between them".into());
         }
-        Ok(Self { name: name.map(str::to_owned), changes })
+        Ok(Self { name: name.map(composed), changes })
     }
 }
 
@@ -181,7 +182,7 @@ mod tests {
             let said = bad.parse::<Change>().unwrap_err();
             assert!(said.contains(words) && said.contains("such as"), "{bad}: {said}");
         }
-        assert!("a = b\nc = d".parse::<Change>().unwrap_err().contains("cannot be printed"));
+        assert!("a = b\nc = d".parse::<Change>().unwrap_err().contains("cannot be seen"));
         assert!(format!("a = {}", "x".repeat(2000)).parse::<Change>().unwrap_err().contains("too long"));
     }
 

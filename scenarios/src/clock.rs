@@ -51,7 +51,8 @@ impl Item<'_> {
             Value::Text(text) => parse(text, days),
             Value::Time(time) if time.date.is_none() && time.offset.is_none() => {
                 let time = time.time?;
-                let second = f64::from(time.second.unwrap_or(0));
+                let second =
+                    f64::from(time.second.unwrap_or(0)) + f64::from(time.nanosecond.unwrap_or(0)) / 1e9;
                 Ok(f64::from(time.hour) * 3600.0 + f64::from(time.minute) * 60.0 + second)
             }
             _ => Err(NoTime::Form),

@@ -191,8 +191,8 @@ fn node_of(value: &Spanned<DeValue<'_>>, text: &str, faults: &mut Vec<Fault>) ->
 
 fn excerpt(text: &str) -> String {
     let line = text.lines().next().unwrap_or_default();
-    let mut shown: String =
-        line.chars().take(EXCERPT).map(|c| if c.is_control() { ' ' } else { c }).collect();
+    let cut: String = line.chars().take(EXCERPT).map(|c| if c == '\t' { ' ' } else { c }).collect();
+    let mut shown = crate::signs::escaped(&cut);
     if line.chars().count() > EXCERPT || line.len() < text.len() {
         shown.push_str("...");
     }

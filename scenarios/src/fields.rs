@@ -4,9 +4,11 @@ use crate::document::{Node, Table, Value};
 use crate::ledger::{At, Ledger, Place};
 use crate::nearest::nearest;
 use crate::raw;
+use crate::signs;
 use crate::units::amount::{self, Amount, AmountError};
 use crate::units::dimension::Dimension;
 use crate::units::kind::{Kind, Zero};
+use crate::units::{self, System, volume_number};
 use std::ops::RangeInclusive;
 
 /// What is less, but not zero, cannot be reckoned with, in whatever unit it is kept.
@@ -143,10 +145,13 @@ impl<'d> Item<'d> {
                 let right = format!("write at most {LONGEST_NAME} characters");
                 self.wrong("this is too long", right, ledger);
             }
-            Value::Text(text) if text.chars().any(char::is_control) => {
-                self.wrong("this has signs in it that cannot be printed", "write it on one line", ledger);
-            }
-            Value::Text(text) => return Some(self.at(text.trim().to_owned())),
+            Value::Text(text) => match signs::first_hidden(text.trim()) {
+                None => return Some(self.at(signs::composed(text.trim()))),
+                Some(sign) => {
+                    let what = format!("this has a sign in it that cannot be seen ({sign})");
+                    self.wrong(what, "type it again on one line, with signs that can be seen", ledger);
+                }
+            },
             other => {
                 self.wrong(format!("this is {}, where a text is wanted", other.name()), right, ledger);
             }
@@ -213,6 +218,7 @@ impl<'d> Item<'d> {
         };
         let amount = match read {
             Ok(amount) if amount.dimension == wanted => amount,
+            Ok(amount) if by_the_ton(kind, &amount) => return self.by_the_ton(&amount, kind, ledger),
             Ok(amount) => {
                 let what = mismatch(&amount, wanted);
                 self.wrong(what, such, ledger);
@@ -228,6 +234,43 @@ impl<'d> Item<'d> {
             ledger.saw_currency(&self.place, self.node, currency);
         }
         Some(amount.in_units_of((facts.kept_in)()))
+    }
+
+    /// What is counted or paid by the ton, by volume: by the density of the material, which is said.
+    fn by_the_ton(&self, amount: &Amount, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
+        let facts = kind.facts();
+        let Some(density) = ledger.density else {
+            let right = format!(
+                "give density under [material], as in \"1500 kg/m3\", or write {} such as {}",
+                facts.dimension.name(),
+                facts.example
+            );
+            self.wrong("tons are turned into a volume by the density, which is not known", right, ledger);
+            return None;
+        };
+        let value = amount.by_volume(facts.dimension, density)?;
+        let currency = amount.currency.as_deref().unwrap_or_default();
+        let show = |system: System| match kind {
+            Kind::PricePerVolume => {
+                let (unit, size) =
+                    if system == System::Us { ("yd3", volume_number(1.0, system).0) } else { ("m3", 1.0) };
+                format!("{}/{unit}", units::money(value / size, currency))
+            }
+            _ => units::volume(value, system),
+        };
+        let words =
+            format!("{} is taken as {} ({})", self.node.typed, show(System::Metric), show(System::Us));
+        let weighs = [System::Metric, System::Us].map(|system| units::density(density, system));
+        ledger.assume(
+            &self.place.path,
+            words,
+            format!("by the material's density, {} ({})", weighs[0], weighs[1]),
+        );
+        ledger.saw_unit(amount.system);
+        if let Some(currency) = &amount.currency {
+            ledger.saw_currency(&self.place, self.node, currency);
+        }
+        Some(value / (facts.kept_in)())
     }
 
     /// Whether a value lies within what is believable for its kind; if not, that is a problem.
@@ -253,6 +296,15 @@ impl<'d> Item<'d> {
     }
 }
 
+/// Whether a kind of volume or price is also given by the ton.
+fn by_the_ton(kind: Kind, amount: &Amount) -> bool {
+    match kind {
+        Kind::Volume | Kind::Delivery => amount.is_in_tons(),
+        Kind::PricePerVolume => amount.by_volume(Dimension::MONEY_PER_VOLUME, 1.0).is_some(),
+        _ => false,
+    }
+}
+
 fn mismatch(amount: &Amount, wanted: Dimension) -> String {
     if amount.dimension == Dimension::NUMBER {
         let money = [Dimension::MONEY, Dimension::MONEY_PER_TIME, Dimension::MONEY_PER_VOLUME];
@@ -272,7 +324,8 @@ fn mismatch(amount: &Amount, wanted: Dimension) -> String {
     }
 }
 
-/// A text fit to be shown in a message: cut short, without signs that cannot be printed.
+/// A text fit to be shown in a message: cut short, what cannot be seen written as its code point.
 pub(crate) fn printable(text: &str) -> String {
-    text.chars().take(LONGEST_NAME).map(|c| if c.is_control() { '?' } else { c }).collect()
+    let cut: String = text.chars().take(LONGEST_NAME).collect();
+    signs::escaped(&cut)
 }

@@ -59,6 +59,8 @@ pub(crate) struct Ledger<'t> {
     metric: usize,
     currency: Option<At<String>>,
     folder: PathBuf,
+    /// Density of the material, once it is known: by it tons are turned into volumes \[kg/m3\].
+    pub(crate) density: Option<f64>,
     /// Contents of the files of observed values read, in order.
     pub(crate) further_files: Vec<Vec<u8>>,
     /// Where these files stand.
@@ -79,6 +81,7 @@ impl<'t> Ledger<'t> {
             metric: 0,
             currency: None,
             folder: folder.to_owned(),
+            density: None,
             further_files: Vec::new(),
             files_read: Vec::new(),
         }
@@ -165,6 +168,16 @@ impl<'t> Ledger<'t> {
         (line, before.chars().count() + 1)
     }
 
+    /// `on line 5`, or in what it stands where that is no line of the file.
+    pub(crate) fn where_it_stands(&self, place: &Place) -> String {
+        match &place.span {
+            None => "in the file".to_owned(),
+            // What was typed on the command line stands behind the end of the text.
+            Some(span) if span.start > self.text.len() => "in another change".to_owned(),
+            Some(span) => format!("on line {}", self.line_and_column(span.start).0),
+        }
+    }
+
     /// Something the file does not say that is assumed.
     pub(crate) fn assume(
         &mut self,
@@ -198,13 +211,8 @@ impl<'t> Ledger<'t> {
             }
             Some(first) if first.value == currency => {}
             Some(first) => {
-                // What was typed on the command line stands behind the end of the text.
-                let at = first.place.span.as_ref().map_or(0, |span| span.start);
-                let other = if at > self.text.len() {
-                    "another change".to_owned()
-                } else {
-                    format!("line {}", self.line_and_column(at).0)
-                };
+                let stands = self.where_it_stands(&first.place);
+                let other = stands.split_once(' ').map_or("the file", |(_, words)| words);
                 let (what, right) = (
                     format!("this is in {currency}, but {other} is in {}", first.value),
                     format!("write all prices in one currency, such as {}", first.value),

@@ -53,6 +53,7 @@ mod clock;
 mod defaults;
 mod document;
 mod fields;
+mod files;
 mod fitted;
 mod hash;
 mod knob;
@@ -66,6 +67,7 @@ mod raw;
 mod reading;
 mod scenario;
 mod shipped;
+mod signs;
 mod source;
 mod starter;
 #[cfg(test)]
@@ -83,6 +85,7 @@ pub use problem::{Problem, Refusal};
 pub use reading::JobFile;
 pub use scenario::{Assumption, FixedCosts, Scenario, Selection, Stated, StatedLoader, StatedZone};
 pub use shipped::{shipped, shipped_files};
+pub use signs::{escaped, escaped_lines, shown_path};
 pub use starter::{Answers, starter};
 pub use vary::{Value, Vary, grid};
 

@@ -1,12 +1,14 @@
-//! Observed values, in the file itself or in a CSV file beside it.
+//! Observed values, in the file itself or in a CSV file beside it or below it.
+
+mod csv_list;
 
 use crate::document::Value;
 use crate::fields::{Fields, Item, printable};
+use crate::files::{self, NotRead};
 use crate::ledger::{At, Ledger};
-use crate::nearest::nearest;
 use crate::units::amount::{self, Amount};
 use crate::units::kind::Kind;
-use std::io::Read;
+use csv_list::Unread;
 
 /// Largest file of observed values \[bytes\].
 const LARGEST: u64 = 4_000_000;
@@ -120,27 +122,41 @@ fn from_file(
     kind: Kind,
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<f64>> {
-    let path = ledger.folder().join(&name.value);
-    let bytes = match bytes_of(&path) {
-        Ok(bytes) => bytes,
-        Err(what) => {
-            let right = "name a CSV file with a heading line, relative to the scenario file";
-            ledger.wrong_at(name, what, right);
+    let right = "name a CSV file with a heading line, beside the scenario file or in a folder below it";
+    let read = files::below(ledger.folder(), &name.value)
+        .and_then(|path| files::bytes(&path, LARGEST).map(|bytes| (bytes, path)).map_err(Some));
+    let (bytes, path) = match read {
+        Ok(read) => read,
+        Err(None) => {
+            ledger.wrong_at(name, "this file lies outside the folder of the scenario file", right);
+            return None;
+        }
+        Err(Some(NotRead::TooLarge(most))) => {
+            let right = format!("keep the column that is used alone, and at most {MOST} of its values");
+            ledger.wrong_at(name, NotRead::TooLarge(most).what(), right);
+            return None;
+        }
+        Err(Some(not_read)) => {
+            ledger.wrong_at(name, not_read.what(), right);
             return None;
         }
     };
-    let table = column_of(&bytes, &column.value);
+    let table = csv_list::column_of(&bytes, &column.value);
     ledger.further_files.push(bytes);
     ledger.files_read.push(path);
     let cells = match table {
         Ok(cells) => cells,
-        Err(Unread::NoColumn(near)) => {
-            let right = near.unwrap_or_else(|| "name one of the columns in the heading line".into());
+        Err(Unread::NoColumn(right)) => {
             ledger.wrong_at(column, format!("{} has no such column", name.value), right);
             return None;
         }
+        Err(Unread::Twice) => {
+            let what = format!("{} has two columns of this name", name.value);
+            ledger.wrong_at(column, what, "give each column a heading of its own");
+            return None;
+        }
         Err(Unread::NotCsv(what)) => {
-            ledger.wrong_at(name, what, "save it as plain CSV in UTF-8");
+            ledger.wrong_at(name, what, "save it as plain CSV in UTF-8, with a heading line");
             return None;
         }
     };
@@ -149,13 +165,19 @@ fn from_file(
         ledger.wrong_at(column, what, format!("give 1 to {MOST}"));
         return None;
     }
+    let is_list = csv_list::mostly_figures(cells.iter().map(|(_, cell)| cell.as_str()));
     let mut values = Vec::with_capacity(cells.len());
     for (line, cell) in cells {
         match cell_value(&cell, unit, kind) {
             Ok(value) => values.push(value),
             Err(what) => {
-                let cell: String = printable(&cell).chars().take(40).collect();
-                let what = format!("{}, line {line}, \"{cell}\": {what}", name.value);
+                // What is no list of figures is nobody's business here.
+                let what = if is_list {
+                    let cell: String = printable(&cell).chars().take(40).collect();
+                    format!("{}, line {line}, \"{cell}\": {what}", name.value)
+                } else {
+                    format!("{}, line {line}: this column is no list of figures", name.value)
+                };
                 ledger.wrong_at(column, what, format!("values such as {} are wanted", kind.facts().example));
                 return None;
             }
@@ -183,65 +205,6 @@ fn cell_value(cell: &str, unit: Option<&Amount>, kind: Kind) -> Result<f64, Stri
         Err(format!("this is absurdly large, at most {} is believable", facts.limits[1]))
     } else {
         Ok(value)
-    }
-}
-
-enum Unread {
-    NoColumn(Option<String>),
-    NotCsv(String),
-}
-
-fn column_of(bytes: &[u8], column: &str) -> Result<Vec<(u64, String)>, Unread> {
-    let not_csv = |error: csv::Error| {
-        let line = error.position().map_or(0, csv::Position::line);
-        Unread::NotCsv(match error.kind() {
-            csv::ErrorKind::Utf8 { .. } => format!("line {line} is not UTF-8 text"),
-            csv::ErrorKind::UnequalLengths { expected_len, len, .. } => {
-                format!("line {line} has {len} columns where the heading has {expected_len}")
-            }
-            _ => format!("line {line} is not CSV"),
-        })
-    };
-    let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).from_reader(bytes);
-    let headings = reader.headers().map_err(not_csv)?.clone();
-    let Some(index) = headings.iter().position(|heading| heading == column) else {
-        let near = nearest(column, headings.iter());
-        let all: Vec<String> = headings.iter().take(12).map(printable).collect();
-        return Err(Unread::NoColumn(match near {
-            Some(near) => Some(format!("the nearest is \"{}\"", printable(near))),
-            None if headings.is_empty() => None,
-            None => Some(format!("its columns are {}", all.join(", ")).chars().take(200).collect()),
-        }));
-    };
-    let mut cells = Vec::new();
-    for record in reader.records() {
-        let record = record.map_err(not_csv)?;
-        let line = record.position().map_or(0, csv::Position::line);
-        match record.get(index) {
-            Some(cell) if !cell.is_empty() => cells.push((line, cell.to_owned())),
-            _ => {}
-        }
-    }
-    Ok(cells)
-}
-
-fn bytes_of(path: &std::path::Path) -> Result<Vec<u8>, String> {
-    let about = std::fs::metadata(path).map_err(|error| match error.kind() {
-        std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
-        _ => format!("this file cannot be opened: {error}"),
-    })?;
-    if !about.is_file() {
-        return Err("this is not a file".into());
-    }
-    let mut bytes = Vec::new();
-    let file = std::fs::File::open(path).map_err(|error| format!("this file cannot be opened: {error}"))?;
-    file.take(LARGEST + 1)
-        .read_to_end(&mut bytes)
-        .map_err(|error| format!("this file cannot be read: {error}"))?;
-    if bytes.len() as u64 > LARGEST {
-        Err(format!("this file is larger than {LARGEST} bytes"))
-    } else {
-        Ok(bytes)
     }
 }
 

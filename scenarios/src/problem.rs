@@ -1,5 +1,6 @@
 //! What is wrong with a file, said so that it can be put right.
 
+use crate::signs::escaped;
 use std::fmt;
 use std::ops::Range;
 
@@ -25,21 +26,23 @@ pub struct Problem {
 }
 
 impl fmt::Display for Problem {
+    /// One line in which everything can be seen.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.file)?;
+        f.write_str(&escaped(&self.file))?;
         if self.line > 0 {
             write!(f, ":{}:{}", self.line, self.column)?;
         }
         f.write_str(": ")?;
-        match (self.key.is_empty(), self.value.is_empty()) {
-            (false, false) => write!(f, "{} = {}: ", self.key, self.value)?,
-            (false, true) => write!(f, "{}: ", self.key)?,
-            (true, false) => write!(f, "{}: ", self.value)?,
+        let (key, value) = (escaped(&self.key), escaped(&self.value));
+        match (key.is_empty(), value.is_empty()) {
+            (false, false) => write!(f, "{key} = {value}: ")?,
+            (false, true) => write!(f, "{key}: ")?,
+            (true, false) => write!(f, "{value}: ")?,
             (true, true) => {}
         }
-        f.write_str(&self.what)?;
+        f.write_str(&escaped(&self.what))?;
         if !self.right.is_empty() {
-            write!(f, "; {}", self.right)?;
+            write!(f, "; {}", escaped(&self.right))?;
         }
         Ok(())
     }

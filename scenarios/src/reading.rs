@@ -16,6 +16,7 @@ use crate::ledger::{Ledger, Place};
 use crate::problem::{Problem, Refusal};
 use crate::raw::{self, RawAlternative};
 use crate::scenario::{Scenario, Selection};
+use crate::signs::{composed, escaped, shown_path};
 use crate::units::System;
 use crate::{caution, hash, source};
 use alternatives::{choose, try_alternative};
@@ -51,7 +52,7 @@ impl JobFile {
     /// # Errors
     /// Everything that is wrong with it, in one go.
     pub fn open(path: &Path) -> Result<Self, Refusal> {
-        let file = path.display().to_string();
+        let file = shown_path(path);
         let folder = path.parent().unwrap_or(Path::new(""));
         match source::text(path) {
             Ok(text) => Self::of_text(&text, &file, folder),
@@ -235,7 +236,7 @@ impl JobFile {
             ledger.assume("units", words, "as the file is written");
         }
         let cautions = caution::all(&built.job, built.ordered_m3, built.stated.truckload_m3, units);
-        let stem = Path::new(&self.file).file_stem().map(|stem| stem.to_string_lossy().into_owned());
+        let stem = Path::new(&self.file).file_stem().map(|stem| escaped(&stem.to_string_lossy()));
         Scenario {
             title: raw.title.map_or_else(|| stem.unwrap_or_else(|| self.file.clone()), |title| title.value),
             file: self.file.clone(),
@@ -245,7 +246,7 @@ impl JobFile {
             units,
             currency: ledger.currency().unwrap_or_default().to_owned(),
             alternatives: self.alternatives(),
-            alternative: selection.alternative.as_ref().map(|name| name.trim().to_owned()),
+            alternative: selection.alternative.as_ref().map(|name| composed(name.trim())),
             changes: asked.iter().map(|one| one.change.clone()).collect(),
             job: built.job,
             ordered_m3: built.ordered_m3,

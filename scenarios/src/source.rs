@@ -1,8 +1,9 @@
 //! A file on disk, read as text.
 
+use crate::files::{self, NotRead};
 use crate::nearest::nearest;
 use crate::problem::{Problem, Refusal};
-use std::io::{ErrorKind, Read};
+use crate::signs::escaped;
 use std::path::Path;
 
 /// Largest scenario file \[bytes\].
@@ -66,36 +67,18 @@ pub(crate) fn text(path: &Path) -> Result<String, Unread> {
 pub(crate) fn text_of(path: &Path, wanted: &Wanted) -> Result<String, Unread> {
     let Wanted { name, ending, .. } = wanted;
     let whole = |what: String, right: &str| Unread { what, right: right.to_owned(), line: 0 };
-    let about = std::fs::metadata(path).map_err(|error| match error.kind() {
-        ErrorKind::NotFound => {
-            let right = beside(path, ending).unwrap_or_else(|| wanted.missing.into());
-            whole("there is no such file".into(), &right)
-        }
-        ErrorKind::PermissionDenied => {
-            whole("this file may not be read".into(), "ask for the right to read it")
-        }
-        _ => whole(format!("this file cannot be opened: {error}"), &format!("name a {name}")),
+    let bytes = files::bytes(path, LARGEST).map_err(|not_read| {
+        let right = match &not_read {
+            NotRead::Missing => beside(path, ending).unwrap_or_else(|| wanted.missing.into()),
+            NotRead::BrokenLink => format!("put the file there again, or name a {name} that is there"),
+            NotRead::Forbidden => "ask for the right to read it".into(),
+            NotRead::Folder => format!("name a {name} in it, ending in {ending}"),
+            NotRead::Special => format!("name a {name}, ending in {ending}"),
+            NotRead::TooLarge(_) => format!("a {name} is far smaller; is this the file you mean?"),
+            NotRead::Other(_) => format!("name a {name}"),
+        };
+        whole(not_read.what(), &right)
     })?;
-    if about.is_dir() {
-        return Err(whole("this is a folder".into(), &format!("name a {name} in it, ending in {ending}")));
-    }
-    if !about.is_file() {
-        return Err(whole("this is not a plain file".into(), &format!("name a {name}, ending in {ending}")));
-    }
-    let mut bytes = Vec::new();
-    let read = std::fs::File::open(path).and_then(|file| file.take(LARGEST + 1).read_to_end(&mut bytes));
-    read.map_err(|error| match error.kind() {
-        ErrorKind::PermissionDenied => {
-            whole("this file may not be read".into(), "ask for the right to read it")
-        }
-        _ => whole(format!("this file cannot be read: {error}"), &format!("name a {name}")),
-    })?;
-    if bytes.len() as u64 > LARGEST {
-        return Err(whole(
-            format!("this file is larger than {LARGEST} bytes"),
-            &format!("a {name} is far smaller"),
-        ));
-    }
     if bytes.contains(&0) {
         return Err(whole("this is not a text file".into(), wanted.form));
     }
@@ -121,7 +104,8 @@ fn beside(path: &Path, ending: &str) -> Option<String> {
         .collect();
     names.sort();
     let name = path.file_name()?.to_str()?;
-    nearest(name, names.iter().map(String::as_str)).map(|near| format!("the nearest beside it is \"{near}\""))
+    nearest(name, names.iter().map(String::as_str))
+        .map(|near| format!("the nearest beside it is \"{}\"", escaped(near)))
 }
 
 #[cfg(test)]

@@ -17,7 +17,7 @@ use std::path::Path;
 /// # Errors
 /// What is wrong with it and what would be right, in words.
 pub fn money(text: &str) -> Result<(f64, String), String> {
-    with_currency(&without_thousands(text), text, Kind::Price)
+    with_currency(text, Kind::Price)
 }
 
 /// A cost or price per hour and its currency: `$95/h`.
@@ -25,7 +25,7 @@ pub fn money(text: &str) -> Result<(f64, String), String> {
 /// # Errors
 /// What is wrong with it and what would be right, in words.
 pub fn rate(text: &str) -> Result<(f64, String), String> {
-    with_currency(&without_thousands(text), text, Kind::HourlyCost)
+    with_currency(text, Kind::HourlyCost)
 }
 
 /// A share \[0 to 1\]: `6 %`, `0.06`. A number above 1 without its sign is refused: it could be read two ways.
@@ -33,7 +33,7 @@ pub fn rate(text: &str) -> Result<(f64, String), String> {
 /// # Errors
 /// What is wrong with it and what would be right, in words.
 pub fn percent(text: &str) -> Result<f64, String> {
-    figure(text, text, Kind::SpreadShare).map(|(share, _)| share)
+    figure(text, Kind::SpreadShare).map(|(share, _)| share)
 }
 
 /// A length of time \[s\], at most 24 hours: `5 min`, `1 h 30 min`.
@@ -41,7 +41,7 @@ pub fn percent(text: &str) -> Result<f64, String> {
 /// # Errors
 /// What is wrong with it and what would be right, in words.
 pub fn duration(text: &str) -> Result<f64, String> {
-    figure(text, text, Kind::Stretch).map(|(seconds, _)| seconds)
+    figure(text, Kind::Stretch).map(|(seconds, _)| seconds)
 }
 
 /// The heaped capacity of a bucket \[m3\]: `14 ft3`.
@@ -49,7 +49,7 @@ pub fn duration(text: &str) -> Result<f64, String> {
 /// # Errors
 /// What is wrong with it and what would be right, in words.
 pub fn bucket(text: &str) -> Result<f64, String> {
-    figure(text, text, Kind::Bucket).map(|(volume, _)| volume)
+    figure(text, Kind::Bucket).map(|(volume, _)| volume)
 }
 
 /// A mass \[kg\]: `180 lb`.
@@ -57,7 +57,7 @@ pub fn bucket(text: &str) -> Result<f64, String> {
 /// # Errors
 /// What is wrong with it and what would be right, in words.
 pub fn mass(text: &str) -> Result<f64, String> {
-    figure(text, text, Kind::BucketMass).map(|(mass, _)| mass)
+    figure(text, Kind::BucketMass).map(|(mass, _)| mass)
 }
 
 /// A plain number 0 or above, or a range of two that rises: `25`, `20..35`. Of one number both ends are the same.
@@ -88,15 +88,15 @@ pub fn range(text: &str) -> Result<[f64; 2], String> {
     Ok(ends)
 }
 
-fn with_currency(read: &str, typed: &str, kind: Kind) -> Result<(f64, String), String> {
-    let (value, currency) = figure(read, typed, kind)?;
+fn with_currency(typed: &str, kind: Kind) -> Result<(f64, String), String> {
+    let (value, currency) = figure(typed, kind)?;
     Ok((value, currency.unwrap_or_default()))
 }
 
 /// A figure and its currency if it has one.
-fn figure(read: &str, typed: &str, kind: Kind) -> Result<(f64, Option<String>), String> {
+fn figure(typed: &str, kind: Kind) -> Result<(f64, Option<String>), String> {
     let mut ledger = Ledger::new("", "", Path::new(""));
-    let node = Node { span: 0..0, typed: String::new(), value: Value::Text(read.to_owned()) };
+    let node = Node { span: 0..0, typed: String::new(), value: Value::Text(typed.to_owned()) };
     let value = Item { node: &node, place: Place::default() }.figure(kind, &mut ledger);
     let currency = ledger.currency().map(str::to_owned);
     let shown = printable(typed.trim());
@@ -104,21 +104,6 @@ fn figure(read: &str, typed: &str, kind: Kind) -> Result<(f64, Option<String>), 
         (Some(value), None) => Ok((value.value, currency)),
         (_, Some(problem)) => Err(format!("\"{shown}\": {}; {}", problem.what, problem.right)),
         (None, None) => Err(format!("\"{shown}\": this cannot be read")),
-    }
-}
-
-/// Money with commas between its thousands, as people write it: `$12,400.50`. Any other comma stays, and is refused.
-fn without_thousands(text: &str) -> String {
-    let start = text.find(|c: char| c.is_ascii_digit()).unwrap_or(text.len());
-    let length =
-        text[start..].find(|c: char| !(c.is_ascii_digit() || c == ',')).unwrap_or(text.len() - start);
-    let (before, digits, after) = (&text[..start], &text[start..start + length], &text[start + length..]);
-    let mut groups = digits.split(',');
-    let first = groups.next().is_some_and(|first| (1..=3).contains(&first.len()));
-    if first && groups.all(|group| group.len() == 3) {
-        format!("{before}{}{after}", digits.replace(',', ""))
-    } else {
-        text.to_owned()
     }
 }
 

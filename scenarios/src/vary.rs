@@ -10,6 +10,7 @@ use crate::nearest::nearest;
 use crate::problem::Refusal;
 use crate::reading::{Asked, JobFile};
 use crate::scenario::{Scenario, Selection};
+use crate::signs::first_hidden;
 use std::fmt;
 use std::str::FromStr;
 use value::Written;
@@ -133,8 +134,11 @@ impl FromStr for Vary {
     type Err = String;
 
     fn from_str(text: &str) -> Result<Self, String> {
-        if text.len() > 1000 || text.chars().any(char::is_control) {
-            return Err(format!("this is too long or has signs in it that cannot be printed; {SUCH}"));
+        if text.len() > 1000 {
+            return Err(format!("this is too long; {SUCH}"));
+        }
+        if let Some(sign) = first_hidden(text.trim()) {
+            return Err(format!("this has a sign in it that cannot be seen ({sign}); {SUCH}"));
         }
         let (knob, rest) = match outside_quotes(text, '=').next() {
             Some(at) => (text[..at].trim(), &text[at + 1..]),

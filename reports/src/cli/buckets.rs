@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast buckets`.
 
-use super::{DEFAULT_SEED, JobArgs, MOST_RUNS, SayArgs};
+use super::{DEFAULT_SEED, JobArgs, MOST_RUNS, SayArgs, seed, whole};
 use crate::asked_money::{Money, hourly};
 use clap::Args;
 use std::path::PathBuf;
@@ -52,23 +52,23 @@ pub struct BucketsArgs {
     #[arg(long, value_name = "SUM", value_parser = hourly, requires = "jobs_per_year", allow_hyphen_values = true)]
     pub hour_worth: Option<Money>,
     /// Years that the bucket will be used
-    #[arg(long, default_value_t = 8, value_name = "NUMBER", value_parser = clap::value_parser!(u32).range(1..=50))]
+    #[arg(long, default_value_t = 8, value_name = "NUMBER", value_parser = whole::<u32>(1, 50))]
     pub years: u32,
     /// Yearly interest on the money
     #[arg(long, default_value = "6 %", value_name = "SHARE", value_parser = interest, allow_hyphen_values = true)]
     pub interest: f64,
     /// Hand barrows to try in place of the loader; 0 for none
-    #[arg(long, default_value_t = 1, value_name = "NUMBER", value_parser = clap::value_parser!(u32).range(0..=20))]
+    #[arg(long, default_value_t = 1, value_name = "NUMBER", value_parser = whole::<u32>(0, 20))]
     pub barrows: u32,
     /// Runs of each bucket
     #[arg(long, default_value_t = RUNS, value_name = "NUMBER",
-          value_parser = clap::value_parser!(u32).range(LEAST_RUNS..=i64::from(MOST_RUNS)))]
+          value_parser = whole::<u32>(LEAST_RUNS, i64::from(MOST_RUNS)))]
     pub runs: u32,
     /// Seed of all luck; the same seed and files give the same answer on any number of threads
-    #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER")]
+    #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub seed: u64,
     /// Threads to work with [default: all there are]
-    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    #[arg(long, value_name = "NUMBER", value_parser = whole::<u16>(1, 1024))]
     pub threads: Option<u16>,
     /// Folder for the results
     #[arg(long, default_value = "buckets", value_name = "FOLDER")]

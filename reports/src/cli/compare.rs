@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast compare`.
 
-use super::{DEFAULT_SEED, MOST_RUNS, SayArgs, system};
+use super::{DEFAULT_SEED, MOST_RUNS, SayArgs, seed, system, whole};
 use crate::asked::confidence;
 use crate::comparison::Prefer;
 use clap::Args;
@@ -51,17 +51,17 @@ pub struct CompareArgs {
     pub prefer: Prefer,
     /// Runs of each before any is set aside
     #[arg(long, default_value_t = FIRST_RUNS, value_name = "NUMBER",
-          value_parser = clap::value_parser!(u32).range(LEAST_RUNS..=i64::from(MOST_RUNS)))]
+          value_parser = whole::<u32>(LEAST_RUNS, i64::from(MOST_RUNS)))]
     pub runs: u32,
     /// Runs of any one at the most
     #[arg(long, default_value_t = USUAL_MOST, value_name = "NUMBER",
-          value_parser = clap::value_parser!(u32).range(LEAST_RUNS..=i64::from(MOST_RUNS)))]
+          value_parser = whole::<u32>(LEAST_RUNS, i64::from(MOST_RUNS)))]
     pub most: u32,
     /// Seed of all luck; the same seed and files give the same answer on any number of threads
-    #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER")]
+    #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub seed: u64,
     /// Threads to work with [default: all there are]
-    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    #[arg(long, value_name = "NUMBER", value_parser = whole::<u16>(1, 1024))]
     pub threads: Option<u16>,
     /// Units to show [default: the first file's own]
     #[arg(long, value_name = "SYSTEM", value_parser = system())]

@@ -106,14 +106,14 @@ pub struct JobArgs {
 #[derive(Args, Clone, Debug)]
 pub struct LuckArgs {
     /// Seed of all luck; the same seed and file give the same answer on any number of threads
-    #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER")]
+    #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub seed: u64,
     /// Runs to make
     #[arg(long, default_value_t = DEFAULT_RUNS, value_name = "NUMBER",
-          value_parser = clap::value_parser!(u32).range(1..=i64::from(MOST_RUNS)))]
+          value_parser = whole::<u32>(1, i64::from(MOST_RUNS)))]
     pub runs: u32,
     /// Threads to work with [default: all there are]
-    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    #[arg(long, value_name = "NUMBER", value_parser = whole::<u16>(1, 1024))]
     pub threads: Option<u16>,
 }
 
@@ -126,6 +126,35 @@ pub struct SayArgs {
     /// Print everything as JSON instead of text
     #[arg(long, conflicts_with = "quiet")]
     pub json: bool,
+}
+
+/// A whole number within limits; commas may stand between its thousands.
+fn whole<T: TryFrom<u64> + Clone + Send + Sync + 'static>(
+    least: i64,
+    most: i64,
+) -> impl Fn(&str) -> Result<T, String> + Clone + Send + Sync + 'static {
+    move |text| {
+        let digits = plain_digits(text);
+        let number = digits
+            .filter(|number| i64::try_from(*number).is_ok_and(|number| (least..=most).contains(&number)));
+        let read = number.and_then(|number| T::try_from(number).ok());
+        read.ok_or_else(|| format!("write a whole number from {least} to {most} in digits"))
+    }
+}
+
+/// A seed: any whole number that fits in 64 bits.
+fn seed(text: &str) -> Result<u64, String> {
+    plain_digits(text)
+        .ok_or_else(|| format!("write a whole number from 0 to {} in digits, such as 1", u64::MAX))
+}
+
+fn plain_digits(text: &str) -> Option<u64> {
+    let groups: Vec<&str> = text.trim().split(',').collect();
+    let thousands =
+        groups[1..].iter().all(|group| group.len() == 3) && (groups.len() == 1 || groups[0].len() <= 3);
+    let digits = groups.concat();
+    let all = !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit());
+    if thousands && all { digits.parse().ok() } else { None }
 }
 
 fn system() -> impl TypedValueParser<Value = System> {
@@ -141,6 +170,34 @@ mod tests {
     #[test]
     fn the_command_line_is_put_together_without_contradictions() {
         Cli::command().debug_assert();
+    }
+
+    #[test]
+    fn a_number_that_is_none_is_refused_with_its_limits() {
+        let runs = whole::<u32>(1, 1_000_000);
+        assert_eq!(runs("10,000"), Ok(10_000));
+        assert_eq!(runs(" 7 "), Ok(7));
+        for wrong in ["1e4", "ten", "", "0", "-3", "1000001", "1,00", "99999999999999999999", "1_000", "2.5"]
+        {
+            let said = runs(wrong).unwrap_err();
+            assert_eq!(said, "write a whole number from 1 to 1000000 in digits", "{wrong}");
+        }
+        assert_eq!(seed("18446744073709551615"), Ok(u64::MAX));
+        assert!(seed("18446744073709551616").unwrap_err().contains("from 0 to 18446744073709551615"));
+    }
+
+    #[test]
+    fn no_option_answers_in_the_words_of_a_library() {
+        for command in Cli::command().get_subcommands() {
+            for option in command.get_opts().filter_map(|arg| arg.get_long()) {
+                let words = ["heapcast", command.get_name(), "x", &format!("--{option}=1e4x")];
+                let Err(error) = Cli::try_parse_from(words) else { continue };
+                let said = error.to_string();
+                for foreign in ["invalid digit", "invalid float", "number too large", "is not in "] {
+                    assert!(!said.contains(foreign), "{words:?}: {said}");
+                }
+            }
+        }
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast new`.
 
-use super::system;
+use super::{system, whole};
 use clap::Args;
 use scenarios::units::System;
 use std::path::PathBuf;
@@ -51,7 +51,7 @@ pub struct AnswerArgs {
     #[arg(long, value_name = "LENGTH")]
     pub distance: Option<String>,
     /// People who rake
-    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u32).range(0..=64))]
+    #[arg(long, value_name = "NUMBER", value_parser = whole::<u32>(0, 64))]
     pub rakers: Option<u32>,
     /// Clear width of a gate on the way, such as "6 ft" or "1.8 m", if there is one
     #[arg(long, value_name = "LENGTH")]

@@ -22,7 +22,7 @@ pub struct ReplayArgs {
     #[command(flatten)]
     pub luck: LuckArgs,
     /// Number of the run, counted from 0 as in runs.csv [default: the run nearest the median]
-    #[arg(long, value_name = "NUMBER")]
+    #[arg(long, value_name = "NUMBER", value_parser = super::whole::<u32>(0, i64::from(super::MOST_RUNS)))]
     pub run: Option<u32>,
     /// Folder for the results
     #[arg(long, default_value = "replay", value_name = "FOLDER")]

@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast sweep`.
 
-use super::{JobArgs, MOST_RUNS, SayArgs};
+use super::{JobArgs, MOST_RUNS, SayArgs, seed, whole};
 use crate::asked::{clock_s, kept_share};
 use clap::Args;
 use scenarios::Vary;
@@ -36,14 +36,14 @@ pub struct SweepArgs {
     #[arg(long, value_name = "PERCENT", value_parser = kept_share, default_value = "80", requires = "by")]
     pub chance: f64,
     /// Seed of all luck; every point has the same luck
-    #[arg(long, default_value_t = super::DEFAULT_SEED, value_name = "NUMBER")]
+    #[arg(long, default_value_t = super::DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub seed: u64,
     /// Runs to make at every point
     #[arg(long, default_value_t = SWEEP_RUNS, value_name = "NUMBER",
-          value_parser = clap::value_parser!(u32).range(1..=i64::from(MOST_RUNS)))]
+          value_parser = whole::<u32>(1, i64::from(MOST_RUNS)))]
     pub runs: u32,
     /// Threads to work with [default: all there are]
-    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    #[arg(long, value_name = "NUMBER", value_parser = whole::<u16>(1, 1024))]
     pub threads: Option<u16>,
     /// Folder for the results
     #[arg(long, default_value = "sweep", value_name = "FOLDER")]

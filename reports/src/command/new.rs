@@ -19,7 +19,7 @@ pub(super) fn run(args: &NewArgs) -> Result<(), Failure> {
         None if args.answers.is_empty() && on_terminal() => starter(&ask()?),
         None => starter(&answers(&args.answers)),
     };
-    let shown = args.file.display().to_string();
+    let shown = scenarios::shown_path(&args.file);
     let folder = args.file.parent().unwrap_or(Path::new("."));
     // An answer that makes no sense is told like any other problem of a file, before there is one.
     if args.from.is_none() {

@@ -23,11 +23,19 @@ pub(super) fn table<'a>(
     rows: impl IntoIterator<Item = Vec<String>>,
 ) -> Result<Vec<u8>, ExportError> {
     let mut writer = csv::Writer::from_writer(Vec::new());
-    writer.write_record(header)?;
+    writer.write_record(header.into_iter().map(|cell| harmless(cell.to_owned())))?;
     for row in rows {
-        writer.write_record(row)?;
+        writer.write_record(row.into_iter().map(harmless))?;
     }
     writer.into_inner().map_err(|e| ExportError::Unfinished(e.to_string()))
+}
+
+/// A cell that no spreadsheet takes for a formula: a text that begins like one gets an apostrophe before it, which
+/// spreadsheets read as "this is a text". Numbers stay as they are.
+fn harmless(cell: String) -> String {
+    let begins = |c: char| "=+-@\t\r＝＋－＠".contains(c);
+    let formula = cell.trim_start_matches(' ').starts_with(begins);
+    if formula && cell.parse::<f64>().is_err() { format!("'{cell}") } else { cell }
 }
 
 /// Seconds, exact to the microsecond.
@@ -62,6 +70,41 @@ pub(super) fn clock_text(seconds: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn no_cell_is_a_formula_and_numbers_stay_numbers() {
+        let typed = [
+            "=1+2",
+            "+41",
+            "-5",
+            "-0.000005",
+            "@SUM(A1)",
+            "\t=1",
+            " =1",
+            "-cmd",
+            "+1 raker",
+            "＝1",
+            "north",
+            "",
+        ];
+        let shown = [
+            "'=1+2",
+            "+41",
+            "-5",
+            "-0.000005",
+            "'@SUM(A1)",
+            "'\t=1",
+            "' =1",
+            "'-cmd",
+            "'+1 raker",
+            "'＝1",
+            "north",
+            "",
+        ];
+        assert_eq!(typed.map(|cell| harmless(cell.to_owned())), shown);
+        let bytes = table(["=a"], [vec!["@b".to_owned()]]).unwrap();
+        assert_eq!(String::from_utf8(bytes).unwrap(), "'=a\n'@b\n");
+    }
 
     #[test]
     fn times_are_exact_and_unknown_numbers_empty() {

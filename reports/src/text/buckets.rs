@@ -42,7 +42,7 @@ pub fn buckets(all: &Buckets, says: &BucketsSays, columns: u16) -> String {
 
 /// Where the files are and how to get the same answer again.
 pub fn buckets_files(all: &Buckets, folder: &Path, columns: u16) -> String {
-    let shown = folder.display();
+    let shown = scenarios::shown_path(folder);
     Layout::new(columns)
         .section(
             "Files",

@@ -44,7 +44,7 @@ pub fn comparison(comparison: &Comparison, says: &ComparisonSays, columns: u16) 
 
 /// Where the files are and how to get the same answer again.
 pub fn comparison_files(comparison: &Comparison, folder: &Path, columns: u16) -> String {
-    let shown = folder.display();
+    let shown = scenarios::shown_path(folder);
     Layout::new(columns)
         .section("Files", [format!("{shown}/report.html to read and print; tables and charts beside it.")])
         .section("Made with", [comparison.made_with()])

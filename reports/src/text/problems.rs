@@ -1,7 +1,7 @@
 //! Problems of a scenario file: one line for each, and on a terminal the place in the file.
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
-use scenarios::{Problem, Refusal};
+use scenarios::{Problem, Refusal, escaped, escaped_lines};
 use std::fmt::Write;
 
 /// Whether the lines of the file are shown below each problem.
@@ -27,16 +27,21 @@ pub fn problems(refusal: &Refusal, snippets: Snippets) -> String {
         1 => "1 problem".to_owned(),
         n => format!("{n} problems"),
     };
-    let _ = writeln!(text, "heapcast: {count} in {}; nothing was written", refusal.file);
+    let _ = writeln!(text, "heapcast: {count} in {}; nothing was written", escaped(&refusal.file));
     text
 }
 
 fn snippet(refusal: &Refusal, problem: &Problem) -> Option<String> {
     let span = problem.span.clone()?;
-    refusal.text.get(span.clone())?;
     let label = if problem.right.is_empty() { &problem.what } else { &problem.right };
+    // What cannot be seen is shown as its code point, which moves what follows.
+    let shown = |part: &str| escaped_lines(&part.replace('\r', "").replace('\t', " "));
+    let before = shown(refusal.text.get(..span.start)?);
+    let marked = shown(refusal.text.get(span.clone())?);
+    let text = format!("{before}{marked}{}", shown(refusal.text.get(span.end..)?));
+    let (span, label) = (before.len()..before.len() + marked.len(), escaped(label));
     let place =
-        Snippet::source(refusal.text.as_str()).annotation(AnnotationKind::Primary.span(span).label(label));
+        Snippet::source(text.as_str()).annotation(AnnotationKind::Primary.span(span).label(label.as_str()));
     Some(Renderer::styled().render(&[Group::with_level(Level::ERROR).element(place)]))
 }
 
@@ -76,6 +81,22 @@ mod tests {
         let text = anstream::adapter::strip_str(&problems(&refusal(), Snippets::Shown)).to_string();
         assert!(text.contains("5 | depth = \"4 lb\""), "{text}");
         assert!(text.contains("^^^^^^ write a length, such as \"4 in\""), "{text}");
+    }
+
+    #[test]
+    fn what_cannot_be_seen_reaches_no_terminal() {
+        let mut refusal = refusal();
+        refusal.text = refusal.text.replace("title = \"x\"", "title = \"x\u{202e}\u{1b}[2J\u{200b}\"");
+        refusal.file = "or\u{1b}[31mchard.toml".into();
+        let start = refusal.text.find("\"4 lb\"").unwrap();
+        for problem in &mut refusal.problems {
+            problem.span = Some(9..start + 6);
+            problem.what = "a\u{2066}b".into();
+            problem.file.clone_from(&refusal.file);
+        }
+        let text = anstream::adapter::strip_str(&problems(&refusal, Snippets::Shown)).to_string();
+        assert_eq!(escaped_lines(&text), text);
+        assert!(text.contains("\\u{202e}") && text.contains("or\\u{1b}[31mchard.toml"), "{text}");
     }
 
     #[test]

@@ -38,7 +38,7 @@ pub fn quote(quote: &Quote, columns: u16) -> String {
 
 /// Where the files are and how to get the same answer again.
 pub fn quote_files(quote: &Quote, folder: &Path, columns: u16) -> String {
-    let shown = folder.display();
+    let shown = scenarios::shown_path(folder);
     let files = format!(
         "{shown}/client.html for the client; {shown}/report.html with the costs, for you; tables and charts beside them."
     );

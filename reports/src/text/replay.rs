@@ -52,7 +52,10 @@ pub fn one_run(scenario: &Scenario, units: System, run: &Replay) -> String {
 pub fn replay_files(from: &Provenance, folder: &Path, columns: u16) -> String {
     Layout::new(columns)
         .gap()
-        .section("Files", [format!("{}: events.csv, loads.csv, run.csv, timeline.svg", folder.display())])
+        .section(
+            "Files",
+            [format!("{}: events.csv, loads.csv, run.csv, timeline.svg", scenarios::shown_path(folder))],
+        )
         .section("Made with", [from.words()])
         .text()
 }

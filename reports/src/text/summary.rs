@@ -48,7 +48,7 @@ pub fn summary(forecast: &Forecast, columns: u16) -> String {
 /// Where the files are and how to get the same answer again.
 pub fn files(forecast: &Forecast, folder: &Path, columns: u16) -> String {
     let from = &forecast.provenance;
-    let shown = folder.display();
+    let shown = scenarios::shown_path(folder);
     Layout::new(columns)
         .section("Files", [format!("{shown}/report.html to read and print; tables and charts beside it.")])
         .section("Made with", [from.words()])

@@ -45,7 +45,7 @@ pub fn sweep(sweep: &Sweep, says: &SweepSays, columns: u16) -> String {
 
 /// Where the files are and how to get the same answer again.
 pub fn sweep_files(sweep: &Sweep, folder: &Path, columns: u16) -> String {
-    let shown = folder.display();
+    let shown = scenarios::shown_path(folder);
     Layout::new(columns)
         .section("Files", [format!("{shown}/report.html to read and print; sweep.csv and charts beside it.")])
         .section("Made with", [format!("{} at every point", sweep.provenance.words())])

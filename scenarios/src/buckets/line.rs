@@ -5,6 +5,7 @@ use super::row::Cell;
 use crate::document::{Node, Value};
 use crate::fields::{Item, printable};
 use crate::ledger::{Ledger, Place};
+use crate::signs::likeness;
 use crate::units::kind::Kind;
 use std::ops::Range;
 
@@ -101,7 +102,7 @@ impl Line<'_> {
             value: Value::Text(cell.text.clone()),
         };
         let name = Item { node: &node, place: place(cell.span.clone()) }.text(right, ledger)?.value;
-        if others.iter().any(|other| other.name == name) {
+        if others.iter().any(|other| likeness(&other.name) == likeness(&name)) {
             ledger.problem(&place(cell.span.clone()), &node.typed, "two buckets have this name", right);
             return None;
         }

@@ -106,18 +106,21 @@ impl Heard {
         for (key, voices) in &self.days {
             let Some(said) = spread.days.get(key) else { continue };
             for voice in voices {
-                let what =
-                    format!("how days differ in {key} is said here and on line {}", line(said, ledger));
+                let what = format!(
+                    "how days differ in {key} is said here and {}",
+                    ledger.where_it_stands(&said.place)
+                );
                 let right = format!("keep this, or give one figure here and keep [spread.days] {key}");
                 ledger.problem(&voice.place, &voice.typed, what, right);
             }
         }
         for (key, voices) in &self.loads {
-            let said = spread.loads.get(key).map(|said| (line(said, ledger), said.value.clone()));
-            let first = voices.first().map(|voice| (voice_line(voice, ledger), voice.law()));
+            let said =
+                spread.loads.get(key).map(|said| (ledger.where_it_stands(&said.place), said.value.clone()));
+            let first = voices.first().map(|voice| (ledger.where_it_stands(&voice.place), voice.law()));
             let Some((at, law)) = said.or(first) else { continue };
             for voice in voices.iter().filter(|voice| !alike(&voice.law(), &law)) {
-                let what = format!("how loads differ in {key} is said here and, differently, on line {at}");
+                let what = format!("how loads differ in {key} is said here and, differently, {at}");
                 let right = format!("all loaders share it: give it once under [spread.loads] {key}");
                 ledger.problem(&voice.place, &voice.typed, what, right);
             }
@@ -146,14 +149,6 @@ impl Voice {
             }
         }
     }
-}
-
-fn line(at: &At<Distribution>, ledger: &Ledger<'_>) -> usize {
-    at.place.span.as_ref().map_or(0, |span| ledger.line_and_column(span.start).0)
-}
-
-fn voice_line(voice: &Voice, ledger: &Ledger<'_>) -> usize {
-    voice.place.span.as_ref().map_or(0, |span| ledger.line_and_column(span.start).0)
 }
 
 fn relative(three: LowTypicalHigh) -> Option<LowTypicalHigh> {

@@ -51,10 +51,11 @@ fn need(zone: &RawZone, settling: f64) -> Option<(f64, StatedZone)> {
     if let Some(volume) = &zone.volume {
         return Some((mean(&volume.value, Sense::Direct), StatedZone::default()));
     }
-    let area = match (&zone.area, &zone.sides) {
-        (Some(area), _) => mean(&area.value, Sense::Direct),
-        (None, Some([length, width])) => length.value * width.value,
-        (None, None) => return None,
+    let area = match (&zone.area, &zone.sides, &zone.diameter) {
+        (Some(area), ..) => mean(&area.value, Sense::Direct),
+        (None, Some([length, width]), _) => length.value * width.value,
+        (None, None, Some(diameter)) => std::f64::consts::PI / 4.0 * diameter.value * diameter.value,
+        (None, None, None) => return None,
     };
     let depth = mean(&zone.depth.as_ref()?.value, Sense::Direct);
     let stated = StatedZone { area_m2: Some(area), depth_m: Some(depth), settling: Some(settling) };

@@ -2,6 +2,7 @@
 
 use crate::ledger::{At, Ledger};
 use crate::raw::Raw;
+use crate::signs::likeness;
 use std::collections::BTreeMap;
 
 pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
@@ -21,12 +22,17 @@ fn unique<'r>(
     ledger: &mut Ledger<'_>,
 ) {
     let mut taken: BTreeMap<String, &At<String>> = BTreeMap::new();
-    let mut typed: BTreeMap<&str, ()> = BTreeMap::new();
+    let mut typed: BTreeMap<String, &str> = BTreeMap::new();
     let right = "give each a name of its own";
     for (name, count) in things {
         let Some(name) = name else { continue };
-        if typed.insert(&name.value, ()).is_some() {
-            ledger.wrong_at(name, format!("two {kind} have this name"), right);
+        if let Some(other) = typed.insert(likeness(&name.value), &name.value) {
+            let what = if other == name.value {
+                format!("two {kind} have this name")
+            } else {
+                format!("two {kind} have names that look the same")
+            };
+            ledger.wrong_at(name, what, right);
             continue;
         }
         for copy in copies(&name.value, count) {

@@ -70,7 +70,7 @@ fn files_that_hold_no_values_are_refused_with_file_and_line() {
     folder.refused("file = \"time.csv\", column = \"loading\"", &["there is no such file"]);
     folder.refused("file = \"times.csv\", column = \"loadin\"", &["no such column", "\"loading\""]);
     folder.refused("file = \"times.csv\"", &["\"column\" is missing"]);
-    folder.refused("file = \".\", column = \"loading\"", &["this is not a file"]);
+    folder.refused("file = \".\", column = \"loading\"", &["this is a folder"]);
     folder.refused(&format!("{NAMED}, unit = \"yd\""), &["the unit of a length"]);
     folder.refused(&format!("{NAMED}, unit = \"sek\""), &["not known", "\"sec\""]);
     folder.refused(&format!("{NAMED}, values = [ \"3 s\" ]"), &["both given"]);
@@ -87,7 +87,7 @@ fn files_that_are_no_csv_are_refused() {
         ("latin", b"loading\n20 s\n\xff\xfe\n", "line 3 is not UTF-8"),
         ("empty", b"", "no such column"),
         ("bare", b"loading\n20\n", "the unit is missing"),
-        ("words", b"loading\nlong\n", "does not begin with a number"),
+        ("words", b"loading\nlong\n", "this column is no list of figures"),
         ("huge", b"loading\n1e9 s\n", "absurdly large"),
         ("blank", b"loading\n\n\n", "0 values"),
     ] {

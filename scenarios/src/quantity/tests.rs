@@ -139,3 +139,54 @@ fn a_slow_speed_is_a_long_time() {
     assert!((job.loaders[0].empty_m_per_s - 1.0 / times.mean()).abs() < 1e-12);
     assert!((job.chance.days.travel.quantile(0.9) - 1.0 / times.mean()).abs() < 1e-6);
 }
+
+/// Gravel is ordered and paid by the ton: its density makes a volume of it, and the listing says which.
+#[test]
+fn what_is_ordered_by_the_ton_becomes_a_volume_by_its_density() {
+    let gravel = |volume: &str, extra: &str| {
+        let name = (
+            "name = \"wood chips, green\"",
+            "name = \"gravel\"\ndensity = \"1600 kg/m3\"\nfill_factor = 0.9",
+        );
+        let on_hand = format!("on_hand = \"{volume}\"{extra}");
+        changed(&[name, ("on_hand = \"12 yd3\"", &on_hand)])
+    };
+    let short_ton = 907.184_74;
+    for (typed, kg) in [
+        ("20 tons", 20.0 * short_ton),
+        ("20 short tons", 20.0 * short_ton),
+        ("16 tonnes", 16e3),
+        ("16 t", 16e3),
+    ] {
+        let scenario = accepted(&gravel(typed, ""));
+        assert!((scenario.job.stockpiles[0].on_hand_m3 - kg / 1600.0).abs() < 1e-9, "{typed}");
+        let said = crate::testing::assumed(&scenario, "stockpile.pile.on_hand");
+        assert!(said.contains(typed) && said.contains("m3") && said.contains("yd3"), "{said}");
+    }
+    let priced = gravel("16 t", "").replace("fill_factor = 0.9", "fill_factor = 0.9\nprice = \"$40/t\"");
+    let scenario = accepted(&priced);
+    assert!((scenario.stated.fixed.material - 640.0).abs() < 1e-6, "{}", scenario.stated.fixed.material);
+    assert!(crate::testing::assumed(&scenario, "material.price").contains("$64/m3"));
+    // A bucketful by the pound is a mistake, not an order.
+    let said = crate::testing::refused(&gravel("900 lb", ""));
+    assert!(said[0].contains("this is a mass"), "{said:?}");
+}
+
+#[test]
+fn a_round_zone_is_measured_by_its_diameter() {
+    let zone = "diameter = \"20 m\"\ndepth = \"10 cm\"";
+    let job = made(&[("volume = \"10 yd3\"", zone), ("green\"", "green\"\nsettling = 0")]).job;
+    assert!((job.zones[0].need_m3 - 31.415_926_535_9).abs() < 1e-9);
+    refused_with(
+        &[("volume = \"10 yd3\"", "diameter = \"20 m\"\narea = \"9 m2\"\ndepth = \"3 cm\"")],
+        &["diameter and area are both given"],
+    );
+    refused_with(
+        &[("volume = \"10 yd3\"", "area = \"20 m diameter\"\ndepth = \"3 cm\"")],
+        &["write it as diameter"],
+    );
+    refused_with(&[("volume = \"10 yd3\"", "diameter = \"20 m\"")], &["\"depth\" is missing"]);
+    let strip = "area = \"60 m x 3 m\"\ndepth = \"10 cm\"";
+    let job = made(&[("volume = \"10 yd3\"", strip), ("green\"", "green\"\nsettling = 0")]).job;
+    assert!((job.zones[0].need_m3 - 18.0).abs() < 1e-9);
+}

@@ -4,6 +4,7 @@ use super::change::{RIGHT, RawChange, collect};
 use crate::document::{Table, Value};
 use crate::fields::{Fields, Item};
 use crate::ledger::{At, Ledger, Place};
+use crate::signs::likeness;
 use std::ops::Range;
 
 /// Most alternatives of one file.
@@ -45,8 +46,11 @@ pub(crate) fn alternatives(table: &Table, ledger: &mut Ledger<'_>) -> Vec<RawAlt
         let Some(one) = alternative(&Item { node, place }, ledger) else {
             continue;
         };
-        if all.iter().any(|other| other.name.value == one.name.value) {
-            ledger.wrong_at(&one.name, "two alternatives have this name", "give each a name of its own");
+        let twin = all.iter().find(|other| likeness(&other.name.value) == likeness(&one.name.value));
+        if let Some(twin) = twin {
+            let same = twin.name.value == one.name.value;
+            let what = if same { "have this name" } else { "have names that look the same" };
+            ledger.wrong_at(&one.name, format!("two alternatives {what}"), "give each a name of its own");
         }
         all.push(one);
     }

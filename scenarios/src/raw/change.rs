@@ -5,6 +5,7 @@ use crate::document::{Entry, Node, Table, Value};
 use crate::fields::printable;
 use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
+use crate::signs::composed;
 use std::ops::Range;
 
 /// Kinds of thing of which a file may have several.
@@ -129,7 +130,7 @@ impl RawChange {
             for node in list {
                 let Value::Table(thing) = &mut node.value else { continue };
                 match thing.get("name").map(|node| &node.value) {
-                    Some(Value::Text(its)) if its.trim() == name => {
+                    Some(Value::Text(its)) if composed(its.trim()) == composed(name) => {
                         return self.set(thing, &self.path[2..], ledger);
                     }
                     Some(Value::Text(its)) => names.push(printable(its.trim())),

@@ -117,6 +117,8 @@ impl Raw {
 /// Reads a whole file.
 pub(crate) fn read(table: &Table, ledger: &mut Ledger<'_>) -> Raw {
     let top = Fields::open(table, Place::default(), TOP, ledger);
+    let material =
+        section(&top, "material", material::KEYS, ledger).map(|fields| RawMaterial::read(&fields, ledger));
     Raw {
         keys: TOP.iter().copied().filter(|key| top.has(key)).collect(),
         title: top.text("title", ledger),
@@ -125,8 +127,7 @@ pub(crate) fn read(table: &Table, ledger: &mut Ledger<'_>) -> Raw {
             .and_then(|item| item.word(&[("us", System::Us), ("metric", System::Metric)], ledger)),
         date: top.get("date").and_then(|item| date(&item, ledger)),
         fill_order: top.get("fill_order").and_then(|item| item.word(FILL_ORDERS, ledger)),
-        material: section(&top, "material", material::KEYS, ledger)
-            .map(|fields| RawMaterial::read(&fields, ledger)),
+        material,
         zones: things(&top, "zone", zone::KEYS, RawZone::read, ledger),
         stockpiles: things(&top, "stockpile", stockpile::KEYS, RawStockpile::read, ledger),
         loaders: things(&top, "loader", loader::KEYS, RawLoader::read, ledger),
@@ -154,6 +155,19 @@ const FILL_ORDERS: &[(&str, FillOrder)] = &[
 
 fn date(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<At<jiff::civil::Date>> {
     let right = "write a date such as 2026-04-18";
+    let has_time = match &item.node.value {
+        Value::Time(time) => time.date.is_some() && time.time.is_some(),
+        Value::Text(text) => {
+            text.trim().get(..10).is_some_and(|date| date.parse::<jiff::civil::Date>().is_ok())
+                && text.trim().len() > 10
+        }
+        _ => false,
+    };
+    if has_time {
+        let right = "write the date alone, such as 2026-04-18; the hour work begins is start under [shift]";
+        item.wrong("a date is wanted here without a time", right, ledger);
+        return None;
+    }
     let read = match &item.node.value {
         Value::Time(time) => time.date.and_then(|date| {
             let part = |number: u8| i8::try_from(number).ok();
@@ -173,7 +187,7 @@ fn section<'d>(top: &Fields<'d>, name: &str, keys: &[&str], ledger: &mut Ledger<
     let item = top.get(name)?;
     if let Value::List(_) = item.node.value {
         let right = format!("there is one {name}: write [{name}] in single brackets");
-        item.wrong(format!("this is a list of {name}s"), right, ledger);
+        item.wrong("this is a list, where one table is wanted", right, ledger);
         return None;
     }
     Fields::of(&item, keys, ledger)

@@ -55,12 +55,13 @@ fn breaks(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawBreak> {
     let right = "write breaks = [ \"12:00-12:30\" ]";
     let list = match &item.node.value {
         Value::List(list) if list.len() <= MOST_BREAKS => list,
+        Value::List(list) => {
+            let what = format!("there are {} breaks a day, which is absurdly many", list.len());
+            item.wrong(what, format!("give at most {MOST_BREAKS}"), ledger);
+            return Vec::new();
+        }
         other => {
-            item.wrong(
-                format!("this is {}, where a short list of breaks is wanted", other.name()),
-                right,
-                ledger,
-            );
+            item.wrong(format!("this is {}, where a list of breaks is wanted", other.name()), right, ledger);
             return Vec::new();
         }
     };

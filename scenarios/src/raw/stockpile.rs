@@ -62,6 +62,11 @@ fn deliveries(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawDelivery> 
     let right = "write deliveries = [ { at = \"10:30\", volume = \"20 yd3\" } ]";
     let list = match &item.node.value {
         Value::List(list) if list.len() <= MOST_DELIVERIES => list,
+        Value::List(list) => {
+            let what = format!("there are {} deliveries, which is absurdly many", list.len());
+            item.wrong(what, format!("give at most {MOST_DELIVERIES}"), ledger);
+            return Vec::new();
+        }
         other => {
             item.wrong(
                 format!("this is {}, where a list of deliveries is wanted", other.name()),

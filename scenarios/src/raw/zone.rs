@@ -5,10 +5,11 @@ use crate::document::Value;
 use crate::fields::{Fields, Item, printable};
 use crate::ledger::{At, Ledger, Place};
 use crate::quantity::{Given, Takes};
+use crate::signs::composed;
 use crate::units::kind::Kind;
 
 pub(super) const KEYS: &[&str] =
-    &["name", "volume", "area", "length", "width", "depth", "room", "ways", "distance", "walk"];
+    &["name", "volume", "area", "length", "width", "diameter", "depth", "room", "ways", "distance", "walk"];
 const WAY_KEYS: &[&str] = &["from", "distance", "passes"];
 /// Most heaps of room that make sense.
 const MOST_ROOM: u32 = 1000;
@@ -21,6 +22,7 @@ pub(crate) struct RawZone {
     pub(crate) volume: Option<At<Given>>,
     pub(crate) area: Option<At<Given>>,
     pub(crate) sides: Option<[At<f64>; 2]>,
+    pub(crate) diameter: Option<At<f64>>,
     pub(crate) depth: Option<At<Given>>,
     pub(crate) room: Option<At<Option<u32>>>,
     pub(crate) ways: Vec<RawWay>,
@@ -56,11 +58,13 @@ impl RawZone {
         let area = given("area", Kind::Area, ledger);
         let length = fields.figure("length", Kind::Side, ledger);
         let width = fields.figure("width", Kind::Side, ledger);
+        let diameter = fields.figure("diameter", Kind::Side, ledger);
         let depth = given("depth", Kind::Depth, ledger);
         check_size(fields, ledger);
         Self {
             volume,
             area,
+            diameter,
             sides: length.zip(width).map(|(length, width)| [length, width]),
             depth,
             room: fields.get("room").and_then(|item| room(&item, ledger)),
@@ -74,18 +78,22 @@ impl RawZone {
 /// Exactly one way of giving the size is used; if not, that is a problem.
 fn check_size(fields: &Fields<'_>, ledger: &mut Ledger<'_>) {
     let has = |key| fields.has(key);
-    let right = "give either volume (loose), or area and depth, or length, width and depth";
-    let ground = ["area", "length", "width", "depth"].into_iter().find(|key| has(key));
+    let right = "give either volume (loose), or a depth and one of area, diameter, or length and width";
+    let ground = ["area", "length", "width", "diameter", "depth"].into_iter().find(|key| has(key));
     let (key, what) = if let (true, Some(ground)) = (has("volume"), ground) {
         (Some(ground), format!("volume and {ground} are both given"))
     } else if has("area") && (has("length") || has("width")) {
         (Some("area"), "area and its sides are both given".into())
+    } else if let (true, Some(other)) =
+        (has("diameter"), ["area", "length", "width"].into_iter().find(|key| has(key)))
+    {
+        (Some("diameter"), format!("diameter and {other} are both given"))
     } else if has("volume") {
         return;
     } else if has("length") != has("width") {
         let missing = if has("length") { "width" } else { "length" };
         (None, format!("\"{missing}\" is missing"))
-    } else if has("depth") && !has("area") && !has("length") {
+    } else if has("depth") && !has("area") && !has("length") && !has("diameter") {
         (Some("depth"), "a depth needs an area".into())
     } else if !has("depth") && ground.is_some() {
         (None, "\"depth\" is missing".into())
@@ -189,8 +197,13 @@ fn passes(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawPassOnWay> {
     let right = "write passes = [ \"field gate\" ] or [ { pass = \"field gate\", share = \"40 %\" } ]";
     let list = match &item.node.value {
         Value::List(list) if list.len() <= MOST_WAYS => list,
+        Value::List(list) => {
+            let what = format!("{} passes on one way are absurdly many", list.len());
+            item.wrong(what, format!("give at most {MOST_WAYS}"), ledger);
+            return Vec::new();
+        }
         other => {
-            item.wrong(format!("this is {}, where a short list is wanted", other.name()), right, ledger);
+            item.wrong(format!("this is {}, where a list of passes is wanted", other.name()), right, ledger);
             return Vec::new();
         }
     };
@@ -229,7 +242,7 @@ fn walks(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWalk> {
             span: Some(entry.node.span.clone()),
         };
         let name =
-            At { value: to.to_owned(), place: place.clone().at(&entry.key_span), typed: String::new() };
+            At { value: composed(to.trim()), place: place.clone().at(&entry.key_span), typed: String::new() };
         if let Some(distance) = (Item { node: &entry.node, place }).figure(Kind::Walk, ledger) {
             walks.push(RawWalk { to: name, distance });
         }

@@ -6,6 +6,7 @@ use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::problem::Problem;
 use crate::raw::{RawAlternative, quoted};
+use crate::signs::composed;
 use std::path::Path;
 
 /// Reads the file with an alternative's changes; what is then wrong and was not before is told at the alternative.
@@ -48,7 +49,8 @@ pub(super) fn choose<'a>(
     alternatives: &'a [RawAlternative],
     ledger: &mut Ledger<'_>,
 ) -> Option<&'a RawAlternative> {
-    let found = alternatives.iter().find(|alternative| alternative.name.value == name.trim());
+    let wanted = composed(name.trim());
+    let found = alternatives.iter().find(|alternative| alternative.name.value == wanted);
     if found.is_none() {
         let names: Vec<String> = alternatives.iter().map(|other| other.name.value.clone()).collect();
         let right = match nearest(name, names.iter().map(String::as_str)) {

@@ -9,6 +9,7 @@ use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::problem::Problem;
 use crate::raw::{self, CHANGE_RIGHT};
+use crate::signs::escaped;
 use std::ops::Range;
 
 const RIGHT: &str = "write a key of the file, such as \"loader.compact tractor.heaped = 22 ft3\", or one of rakers, \
@@ -38,11 +39,9 @@ impl Asked {
 /// A change in one line that is not too long to be shown.
 fn shown(change: &Change) -> String {
     let text = change.to_string();
-    let mut shown: String = text.chars().take(160).map(|c| if c.is_control() { '?' } else { c }).collect();
-    if shown.len() < text.len() {
-        shown.push_str("...");
-    }
-    shown
+    let cut: String = text.chars().take(160).collect();
+    let more = if cut.len() < text.len() { "..." } else { "" };
+    escaped(&cut) + more
 }
 
 /// Where a change stands: behind the end of the text, so that its problems are told from those of the file.

@@ -2,6 +2,7 @@
 
 use super::System;
 use super::dimension::Dimension;
+use super::numeral::{Number, number};
 use super::words::{Unit, find, nearest_word};
 use crate::fields::printable;
 
@@ -29,6 +30,30 @@ impl Amount {
     pub(crate) fn in_units_of(&self, size: f64) -> f64 {
         self.number * (self.size / size)
     }
+
+    /// Whether a comma between thousands is what people write beside it: with US units, and in sums of money.
+    fn has_us_thousands(&self) -> bool {
+        self.system == Some(System::Us)
+            || self.dimension == Dimension::MONEY
+            || self.currency.as_deref() == Some("$")
+    }
+
+    /// Whether it is counted in tons or tonnes.
+    pub(crate) fn is_in_tons(&self) -> bool {
+        self.dimension == Dimension::MASS && self.size > 900.0
+    }
+
+    /// The amount by volume, where it is one by mass and a volume is wanted: multiplied or divided by a density \[kg/m3\].
+    pub(crate) fn by_volume(&self, wanted: Dimension, density: f64) -> Option<f64> {
+        let value = self.in_units_of(1.0);
+        if self.dimension.over(Dimension::DENSITY) == wanted {
+            Some(value / density)
+        } else if wanted.over(Dimension::DENSITY) == self.dimension {
+            Some(value * density)
+        } else {
+            None
+        }
+    }
 }
 
 /// Why a text is not an amount.
@@ -42,16 +67,18 @@ pub(crate) enum AmountError {
     NotANumber,
     /// Not a finite number.
     NotFinite,
-    /// A comma in the number, which can be read two ways.
-    Comma,
-    /// A fraction such as 3/4.
-    Fraction(f64),
+    /// A comma in the number, and how it would be written without.
+    Comma(String),
     /// A number and nothing else.
     NoUnit,
     /// A word that is no unit, and the nearest that is.
     UnknownUnit(String, Option<&'static str>),
     /// Several numbers whose units do not belong together.
     Mixed,
+    /// Two sides of which one has no unit or is no length, and how it would be written.
+    Sides(String),
+    /// A number of digits with a unit, and the word that says it is the width of a circle.
+    Round,
 }
 
 impl AmountError {
@@ -62,19 +89,26 @@ impl AmountError {
             AmountError::TooLong => "this is too long for a quantity".into(),
             AmountError::NotANumber => "this does not begin with a number".into(),
             AmountError::NotFinite => "this is not a finite number".into(),
-            AmountError::Comma => "a comma in a number can be read two ways".into(),
-            AmountError::Fraction(value) => format!("fractions are not read: write {value}"),
+            AmountError::Comma(written) => {
+                format!("a comma in a number can be read two ways: write {written}")
+            }
             AmountError::NoUnit => "the unit is missing".into(),
             AmountError::UnknownUnit(word, Some(near)) => {
                 format!("the unit \"{word}\" is not known, the nearest is \"{near}\"")
             }
             AmountError::UnknownUnit(word, None) => format!("the unit \"{word}\" is not known"),
             AmountError::Mixed => "these units do not belong together".into(),
+            AmountError::Sides(written) => format!("each side needs its unit: write {written}"),
+            AmountError::Round => {
+                "this is the width of a round zone: write it as diameter = \"60 ft\" in place of \
+                                   the area"
+                    .into()
+            }
         }
     }
 }
 
-/// Reads `30 yd3`, `$18/yd3`, `1 h 30 min`, `5 ft 6 in`, `25 %`, `0.25`.
+/// Reads `30 yd3`, `$18/yd3`, `1 h 30 min`, `5 ft 6 in`, `2 1/2 in`, `60 m x 3 m`, `1,400 ft2`, `25 %`, `0.25`.
 ///
 /// # Errors
 /// What is wrong with it. A plain number is not an error: its dimension is a number's.
@@ -86,22 +120,53 @@ pub(crate) fn parse(text: &str) -> Result<Amount, AmountError> {
     if text.len() > LONGEST {
         return Err(AmountError::TooLong);
     }
+    match sides(text) {
+        Some((length, width)) => rectangle(length, width),
+        None => one(text),
+    }
+}
+
+fn one(text: &str) -> Result<Amount, AmountError> {
     let (currency, rest) = leading_currency(text);
-    let (number, rest) = number(rest)?;
-    if let Some(currency) = currency {
-        return money(number, rest, currency);
-    }
-    if rest.is_empty() {
-        return Ok(bare(number));
-    }
+    let Number { value: number, rest, doubt } = number(rest)?;
     let next = rest.char_indices().find(|(i, c)| starts_number(rest, *i, *c)).map(|(i, _)| i);
-    match next {
-        None => with_unit(number, rest),
-        Some(at) => {
-            let first = with_unit(number, &rest[..at])?;
-            compound(first, &rest[at..])
-        }
+    let amount = match (currency, next) {
+        (Some(currency), _) => money(number, rest, currency)?,
+        (None, _) if rest.is_empty() => bare(number),
+        (None, None) => with_unit(number, rest)?,
+        (None, Some(at)) => compound(with_unit(number, &rest[..at])?, &rest[at..])?,
+    };
+    match doubt {
+        Some(written) if !amount.has_us_thousands() => Err(AmountError::Comma(written)),
+        _ => Ok(amount),
     }
+}
+
+/// The two sides of `60 m x 3 m`.
+fn sides(text: &str) -> Option<(&str, &str)> {
+    text.char_indices().find_map(|(at, sign)| {
+        let (before, after) = (text[..at].trim(), text[at + sign.len_utf8()..].trim());
+        let side = before.starts_with(|c: char| c.is_ascii_digit())
+            && after.starts_with(|c: char| c.is_ascii_digit());
+        ("xX×*".contains(sign) && side).then_some((before, after))
+    })
+}
+
+fn rectangle(length: &str, width: &str) -> Result<Amount, AmountError> {
+    let typed = width;
+    let (length, width) = (one(length)?, parse(width)?);
+    if length.dimension == Dimension::NUMBER && width.dimension == Dimension::LENGTH {
+        let unit = if width.system == Some(System::Us) { "ft" } else { "m" };
+        return Err(AmountError::Sides(format!("\"{} {unit} x {}\"", length.number, printable(typed))));
+    }
+    if length.dimension != Dimension::LENGTH || width.dimension != Dimension::LENGTH {
+        return Err(AmountError::Sides("\"60 ft x 10 ft\" or \"18 m x 3 m\"".into()));
+    }
+    if length.number < 0.0 || width.number < 0.0 {
+        return Err(AmountError::Mixed);
+    }
+    let number = length.in_units_of(1.0) * width.in_units_of(1.0);
+    Ok(Amount { number, size: 1.0, dimension: Dimension::AREA, ..length })
 }
 
 /// Reads the text of a unit alone, such as `s` or `m3/h`.
@@ -131,6 +196,9 @@ fn compound(first: Amount, rest: &str) -> Result<Amount, AmountError> {
 
 fn with_unit(number: f64, text: &str) -> Result<Amount, AmountError> {
     let text = text.trim().trim_end_matches(',');
+    if ["diameter", "diam", "dia", "across", "ø"].iter().any(|word| text.to_lowercase().ends_with(word)) {
+        return Err(AmountError::Round);
+    }
     if let Some(unit) = find(text) {
         return Ok(of(number, unit));
     }
@@ -202,46 +270,6 @@ pub(crate) fn currency_word(word: &str) -> Option<String> {
     let code = word.len() == 3 && word.chars().all(|c| c.is_ascii_uppercase());
     let sign = SIGNS.contains(&word);
     (code && find(word).is_none() || sign).then(|| word.to_owned())
-}
-
-fn number(text: &str) -> Result<(f64, &str), AmountError> {
-    let lower = text.to_ascii_lowercase();
-    let unsigned = lower.trim_start_matches(['+', '-']);
-    if ["nan", "inf", "infinity", "∞"].iter().any(|word| unsigned.split_whitespace().next() == Some(*word))
-    {
-        return Err(AmountError::NotFinite);
-    }
-    let bytes = text.as_bytes();
-    let digits = |mut at: usize| {
-        while bytes.get(at).is_some_and(|b| b.is_ascii_digit() || *b == b'_') {
-            at += 1;
-        }
-        at
-    };
-    let start = usize::from(matches!(bytes.first(), Some(b'+' | b'-')));
-    let mut end = digits(start);
-    if bytes.get(end) == Some(&b',') && bytes.get(end + 1).is_some_and(u8::is_ascii_digit) {
-        return Err(AmountError::Comma);
-    }
-    if bytes.get(end) == Some(&b'.') {
-        end = digits(end + 1);
-    }
-    if matches!(bytes.get(end), Some(b'e' | b'E')) {
-        let sign = usize::from(matches!(bytes.get(end + 1), Some(b'+' | b'-')));
-        let power = digits(end + 1 + sign);
-        if power > end + 1 + sign {
-            end = power;
-        }
-    }
-    let value: f64 = text[..end].replace('_', "").parse().map_err(|_| AmountError::NotANumber)?;
-    if !value.is_finite() {
-        return Err(AmountError::NotFinite);
-    }
-    let rest = text[end..].trim_start();
-    match rest.strip_prefix('/').map(number) {
-        Some(Ok((below, _))) if below > 0.0 => Err(AmountError::Fraction(value / below)),
-        _ => Ok((value, rest)),
-    }
 }
 
 #[cfg(test)]

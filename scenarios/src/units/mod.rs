@@ -4,6 +4,7 @@ pub(crate) mod amount;
 pub(crate) mod dimension;
 mod exact;
 pub(crate) mod kind;
+mod numeral;
 mod show;
 mod system;
 mod words;

@@ -122,3 +122,11 @@ fn every_value_that_the_job_refuses_is_named() {
     let key = said(&["loader.tractor.loading = 1..3 ft by 1"]);
     assert!(key.len() == 3 && key[2].contains("loader.tractor.loading = 3 ft: this is a length"), "{key:#?}");
 }
+
+#[test]
+fn a_number_may_have_an_exponent() {
+    let vary: Vary = "haul 1e1..8e1 m by 1e1".parse().unwrap();
+    assert_eq!(vary.to_string(), "haul 10 m, 20 m, 30 m, 40 m, 50 m, 60 m, 70 m, 80 m");
+    let vary: Vary = "bucket 2.5E-1, 0.5 m3".parse().unwrap();
+    assert_eq!(vary.to_string(), "bucket 0.25 m3, 0.5 m3");
+}

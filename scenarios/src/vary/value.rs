@@ -103,6 +103,7 @@ impl Written {
         })?;
         let (before, rest) = (text[..start].trim(), &text[start..]);
         let end = rest.find(|c: char| !(c.is_ascii_digit() || "+-._".contains(c))).unwrap_or(rest.len());
+        let end = end + exponent(&rest[end..]);
         let number = rest[..end].replace('_', "").parse::<f64>().ok().filter(|number| number.is_finite());
         let after = rest[end..].trim();
         match number {
@@ -123,6 +124,14 @@ impl Written {
     pub(super) fn is_count(&self) -> bool {
         self.before.is_empty() && self.after.is_empty() && self.number.fract() == 0.0
     }
+}
+
+/// Length of an exponent at the beginning of a text: of `e3 m` two, of `ewes` none.
+fn exponent(text: &str) -> usize {
+    let Some(power) = text.strip_prefix(['e', 'E']) else { return 0 };
+    let unsigned = power.trim_start_matches(['+', '-']);
+    let digits = unsigned.find(|c: char| !c.is_ascii_digit()).unwrap_or(unsigned.len());
+    if digits == 0 { 0 } else { text.len() - unsigned.len() + digits }
 }
 
 impl fmt::Display for Written {

@@ -55,7 +55,10 @@ fn counted(count: usize, base: &Scenario) -> Result<(), Failure> {
 
 /// The name of a file without its folders and ending.
 fn stem(file: &Path) -> String {
-    file.file_stem().map_or_else(|| file.display().to_string(), |stem| stem.to_string_lossy().into_owned())
+    let stem = file
+        .file_stem()
+        .map_or_else(|| file.display().to_string(), |stem| stem.to_string_lossy().into_owned());
+    scenarios::escaped(&stem)
 }
 
 /// Numbers names that occur twice: `arena`, `arena (2)`.

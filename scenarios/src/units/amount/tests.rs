@@ -39,6 +39,14 @@ fn quantities_of_the_trade_are_read_in_both_systems() {
     reads("0.25", Dimension::NUMBER, 0.25);
     reads("1e3 l", Dimension::VOLUME, 1.0);
     reads("-3 m", Dimension::LENGTH, -3.0);
+    reads("1,200 ft2", Dimension::AREA, 1200.0 * 0.092_903_04);
+    reads("1,200,000 m2", Dimension::AREA, 1_200_000.0);
+    reads("2 1/2 in", Dimension::LENGTH, 2.5 * 0.0254);
+    reads("½ in", Dimension::LENGTH, 0.5 * 0.0254);
+    reads("5 ft 6 1/2 in", Dimension::LENGTH, 1.6764 + 0.0127);
+    reads("60 m x 3 m", Dimension::AREA, 180.0);
+    reads("60ft × 10ft", Dimension::AREA, 600.0 * 0.092_903_04);
+    reads("5' 6\" x 2 1/2 ft", Dimension::AREA, 5.5 * 2.5 * 0.092_903_04);
 }
 
 #[test]
@@ -75,8 +83,12 @@ fn what_is_no_amount_is_said_to_be_none() {
     assert_eq!(parse("NaN s"), Err(AmountError::NotFinite));
     assert_eq!(parse("-inf"), Err(AmountError::NotFinite));
     assert_eq!(parse("1e999 s"), Err(AmountError::NotFinite));
-    assert_eq!(parse("1,200 ft2"), Err(AmountError::Comma));
-    assert_eq!(parse("3/4 in"), Err(AmountError::Fraction(0.75)));
+    assert_eq!(parse("1,200 m2"), Err(AmountError::Comma("1200 or 1.200".into())));
+    assert_eq!(parse("2,5 m"), Err(AmountError::Comma("2.5".into())));
+    assert_eq!(parse("60 ft diameter"), Err(AmountError::Round));
+    assert_eq!(parse("60 x 3 m"), Err(AmountError::Sides("\"60 m x 3 m\"".into())));
+    assert!(matches!(parse("60 m x 3"), Err(AmountError::Sides(_))));
+    assert!(matches!(parse("60 m x 3 m x 2 m"), Err(AmountError::Sides(_))));
     assert_eq!(parse("4 yrd3"), Err(AmountError::UnknownUnit("yrd3".into(), Some("yd3"))));
     assert_eq!(parse("4 m3/hx"), Err(AmountError::UnknownUnit("hx".into(), None)));
     assert_eq!(parse("$4/"), Err(AmountError::UnknownUnit(String::new(), None)));
