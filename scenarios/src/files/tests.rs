@@ -13,7 +13,7 @@ impl Folder {
 
     /// What is said of a job whose loading times stand in a file.
     fn said(&self, file: &str, column: &str) -> Result<(), String> {
-        let heaped = "heaped = \"17.5 ft3\"";
+        let heaped = "heaped = \"14 ft3\"";
         let law = format!("{{ family = \"observed\", file = '{file}', column = '{column}', unit = \"s\" }}");
         let text = changed(&[(heaped, &format!("{heaped}\nloading = {law}"))]);
         let read = read_text(&text, "job.toml", &self.0.join("job"), &Selection::default());
