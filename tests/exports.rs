@@ -71,17 +71,17 @@ fn the_loads_of_a_replay_add_up_to_its_run() {
     let sum = |column: &str| loads.iter().map(|load| number(load, column)).sum::<f64>();
     assert!((sum("volume_m3") - number(run, "placed_m3")).abs() < 1e-9);
     assert!((sum("waited_for_room_s") - number(run, "loaders_waiting_for_room_s")).abs() < 1e-6);
-    let last = loads.iter().map(|load| number(load, "raked_out_at_s")).fold(0.0, f64::max);
+    let last = loads.iter().map(|load| number(load, "raked_out_clock_s")).fold(0.0, f64::max);
     assert!((last - number(run, "completion_clock_s")).abs() < 1e-9);
     for load in &loads {
         let times = [
-            "load_start_at_s",
-            "load_end_at_s",
-            "arrival_at_s",
-            "dump_start_at_s",
-            "dump_end_at_s",
-            "rake_start_at_s",
-            "raked_out_at_s",
+            "load_start_clock_s",
+            "load_end_clock_s",
+            "arrival_clock_s",
+            "dump_start_clock_s",
+            "dump_end_clock_s",
+            "rake_start_clock_s",
+            "raked_out_clock_s",
         ]
         .map(|column| number(load, column));
         assert!(times.is_sorted(), "{load:?}");
@@ -95,7 +95,7 @@ fn the_event_log_runs_forwards_and_ends_with_the_job() {
     let bench = forecast("1");
     assert_eq!(bench.heapcast(["replay", "job.toml", "--run", "0"]).code, Some(0));
     let events = table(&bench.read("replay/events.csv"));
-    let times: Vec<f64> = events.iter().map(|e| number(e, "at_s")).collect();
+    let times: Vec<f64> = events.iter().map(|e| number(e, "clock_s")).collect();
     assert!(times.is_sorted() && !times.is_empty());
     let raked = events.iter().filter(|e| e["event"] == "raked out").count() as f64;
     assert_eq!(raked, number(&table(&bench.read("replay/run.csv"))[0], "loads"));

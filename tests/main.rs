@@ -13,7 +13,7 @@
 //! - `buckets`: buckets before buying: hand arithmetic, lift and gates, worth, what is refused
 //! - `changes`: the job changed from the command line
 //! - `sweep`: a job over a range, held against single runs
-//! - `cli`, `compare`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
+//! - `cli`, `clocks`, `compare`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
 
@@ -24,6 +24,7 @@ mod bad_input_lists;
 mod buckets;
 mod changes;
 mod cli;
+mod clocks;
 mod common_practice;
 mod compare;
 mod corpus;

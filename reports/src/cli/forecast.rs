@@ -32,7 +32,7 @@ pub struct ForecastArgs {
     /// Percentiles to tell, in per cent
     #[arg(long, default_value = "10,50,80,90,95", value_name = "LIST")]
     pub percentiles: Percentiles,
-    /// Tell the chance of being done by this time of the clock: "15:00", "2:30 pm", "day 2 10:00"
+    /// Tell the chance of being done, clean-up included, by this time of the clock: "15:00", "2:30 pm", "day 2 10:00"
     #[arg(long, value_name = "CLOCK", value_parser = clock_s)]
     pub by: Option<f64>,
     /// Folder for the results

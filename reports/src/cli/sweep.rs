@@ -29,7 +29,7 @@ pub struct SweepArgs {
     /// What to vary and over which values, such as "rakers 1..4"; given twice, every value of one with every of the other
     #[arg(long, value_name = "WHAT VALUES", required = true)]
     pub vary: Vec<Vary>,
-    /// Find the cheapest that is done by this time of the clock: "15:00", "2:30 pm", "day 2 10:00"
+    /// Find the cheapest that is done, clean-up included, by this time of the clock: "15:00", "2:30 pm", "day 2 10:00"
     #[arg(long, value_name = "CLOCK", value_parser = clock_s)]
     pub by: Option<f64>,
     /// How often it is to be done by then, in per cent

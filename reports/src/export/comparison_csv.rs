@@ -29,7 +29,7 @@ const COMPARISON: [&str; 43] = [
     "finish_working_mean_s",
     "finish_working_mean_s_low_95",
     "finish_working_mean_s_high_95",
-    "finish_clock_p80_s_after_midnight",
+    "finish_clock_p80_s",
     "currency",
     "cost_p10",
     "cost_p10_low_95",

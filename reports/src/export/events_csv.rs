@@ -1,12 +1,12 @@
 //! `events.csv`: everything that happened in a replayed run, in order.
 
-use super::table::{ExportError, clock_text, exact_s, table, volumes};
+use super::table::{ExportError, clock_s, clock_text, table, volumes};
 use crate::forecast::seconds;
 use sim::{Entry, Event, Job, Replay};
 
-/// `at_s` counts from the start of the first day, nights included. Loads are counted from 1.
+/// `clock_s` counts from midnight of the first day. Loads are counted from 1.
 const HEADER: [&str; 11] =
-    ["at_s", "clock", "who", "name", "event", "load", "zone", "stockpile", "pass", "volume_m3", "volume_yd3"];
+    ["clock_s", "clock", "who", "name", "event", "load", "zone", "stockpile", "pass", "volume_m3", "volume_yd3"];
 
 /// The whole event log of a replayed run.
 ///
@@ -34,7 +34,7 @@ fn row(job: &Job, entry: &Entry) -> Vec<String> {
     let name = |found: Option<&String>| found.cloned().unwrap_or_default();
     let [m3, yd3] = told.volume_m3.map_or_else(Default::default, volumes);
     vec![
-        exact_s(entry.at),
+        clock_s(job, entry.at),
         clock_text(job.shift.start_s + seconds(entry.at)),
         told.who.to_owned(),
         told.name.to_owned(),

@@ -1,12 +1,12 @@
 //! `loads.csv`: one row a load of a replayed run.
 
-use super::table::{ExportError, clock_text, exact_s, table, volumes};
+use super::table::{ExportError, clock_s, clock_text, exact_s, table, volumes};
 use crate::forecast::seconds;
 use crate::load_story::{LoadStory, load_stories};
 use sim::{Job, LoaderActivity, Micros, Replay};
 
-/// Loads are counted from 1 in the order their loading began. Times ending in `_at_s` count from the start of the first
-/// day, nights included; the others are lengths of time.
+/// Loads are counted from 1 in the order their loading began. Times ending in `_clock_s` count from midnight of
+/// the first day; the others are lengths of time.
 const HEADER: [&str; 24] = [
     "load",
     "loader",
@@ -16,17 +16,17 @@ const HEADER: [&str; 24] = [
     "volume_yd3",
     "waited_for_delivery_s",
     "waited_for_face_s",
-    "load_start_at_s",
+    "load_start_clock_s",
     "load_start_clock",
-    "load_end_at_s",
+    "load_end_clock_s",
     "waited_for_pass_s",
     "passing_s",
-    "arrival_at_s",
+    "arrival_clock_s",
     "waited_for_room_s",
-    "dump_start_at_s",
-    "dump_end_at_s",
-    "rake_start_at_s",
-    "raked_out_at_s",
+    "dump_start_clock_s",
+    "dump_end_clock_s",
+    "rake_start_clock_s",
+    "raked_out_clock_s",
     "raked_out_clock",
     "raked_by",
     "stood_clear_s",
@@ -46,7 +46,7 @@ fn row(job: &Job, story: &LoadStory) -> Vec<String> {
     use LoaderActivity as A;
     let name = |found: Option<&String>| found.cloned().unwrap_or_default();
     let time = |activity: A| exact_s(story.times[activity as usize]);
-    let at = |moment: Option<Micros>| moment.map_or_else(String::new, exact_s);
+    let at = |moment: Option<Micros>| moment.map_or_else(String::new, |m| clock_s(job, m));
     let clock = |moment: Option<Micros>| {
         moment.map_or_else(String::new, |m| clock_text(job.shift.start_s + seconds(m)))
     };

@@ -1,14 +1,13 @@
 //! `runs.csv` of a comparison: every run of every job, those with the same luck below one another.
 
-use super::table::{ExportError, exact_s, number, table};
+use super::table::{ExportError, clock_s, exact_s, number, table};
 use crate::comparison::{Choice, Comparison};
 use crate::findings::is_priced;
 
 const HEADER: [&str; 8] =
     ["run", "letter", "choice", "finish_working_s", "finish_clock_s", "short_m3", "currency", "cost"];
 
-/// Every run, by number and then by job; a job that was set aside has fewer. Times are counted from the start of the job's own
-/// first day.
+/// Every run, by number and then by job; a job that was set aside has fewer.
 ///
 /// # Errors
 /// If the table cannot be written.
@@ -24,7 +23,7 @@ pub fn paired_runs_csv(comparison: &Comparison) -> Result<Vec<u8>, ExportError> 
             Choice::letter(place),
             choice.name.clone(),
             exact_s(o.finish.working),
-            exact_s(o.finish.clock),
+            clock_s(&choice.scenario.job, o.finish.clock),
             number(o.short_m3),
             currency,
             number(Some(o.cost).filter(|_| priced[place])),

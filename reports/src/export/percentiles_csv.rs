@@ -10,7 +10,7 @@ const HEADER: [&str; 6] = ["figure", "unit", "percentile", "value", "low_95", "h
 
 type Figure = (&'static str, &'static str, fn(&Outcome) -> f64);
 
-/// Times are counted from the start of the first day.
+/// Working times count from the start of the first day, times of the clock are shifted to midnight before it.
 const FIGURES: [Figure; 14] = [
     ("finish_working", "s", |o| seconds(o.finish.working)),
     ("finish_clock", "s", |o| seconds(o.finish.clock)),
@@ -40,10 +40,12 @@ pub fn percentiles_csv(forecast: &Forecast) -> Result<Vec<u8>, ExportError> {
     let rows = FIGURES.iter().chain([&cost]).flat_map(|(figure, unit, of)| {
         let known = (*figure != "fuel" || fuelled) && (*figure != "cost" || priced);
         let unit = if *figure == "cost" { forecast.scenario.currency.as_str() } else { unit };
+        let from_midnight = if figure.ends_with("_clock") { job.shift.start_s } else { 0.0 };
         let sample = forecast.study.sorted(of);
         let row = move |share: &f64| {
             let p = sample.percentile(*share);
-            let [value, low, high] = [Some(p.value), p.low, p.high].map(|v| number(v.filter(|_| known)));
+            let [value, low, high] =
+                [Some(p.value), p.low, p.high].map(|v| number(v.filter(|_| known).map(|v| v + from_midnight)));
             vec![(*figure).to_owned(), unit.to_owned(), tidy_percent(*share), value, low, high]
         };
         forecast.percentiles.iter().map(row).collect::<Vec<_>>()

@@ -1,6 +1,6 @@
 //! `runs.csv`: one row a run.
 
-use super::table::{ExportError, exact_s, fuels, number, table, volumes};
+use super::table::{ExportError, clock_s, exact_s, fuels, number, table, volumes};
 use crate::findings::{LOADER_KEYS, RAKER_KEYS, is_fuelled, is_priced};
 use sim::{Job, Outcome, PROGRESS_PARTS, Study};
 
@@ -23,7 +23,7 @@ pub fn run_csv(job: &Job, outcome: &Outcome) -> Result<Vec<u8>, ExportError> {
 fn rows(job: &Job, outcomes: &[Outcome]) -> Result<Vec<u8>, ExportError> {
     let header = header();
     let (fuelled, priced) = (is_fuelled(job), is_priced(job));
-    table(header.iter().map(String::as_str), outcomes.iter().map(|o| row(o, fuelled, priced)))
+    table(header.iter().map(String::as_str), outcomes.iter().map(|o| row(job, o, fuelled, priced)))
 }
 
 const FIRST: [&str; 16] = [
@@ -54,15 +54,17 @@ fn header() -> Vec<String> {
     first.chain(loaders).chain(rakers).chain(progress).collect()
 }
 
-fn row(o: &Outcome, fuelled: bool, priced: bool) -> Vec<String> {
+fn row(job: &Job, o: &Outcome, fuelled: bool, priced: bool) -> Vec<String> {
     let mut fields = vec![o.run.to_string()];
-    let moments = [o.finish.working, o.finish.clock, o.completion.working, o.completion.clock];
-    fields.extend(moments.map(exact_s));
+    for moment in [o.finish, o.completion] {
+        fields.extend([exact_s(moment.working), clock_s(job, moment.clock)]);
+    }
     fields.push(o.loads.to_string());
     fields.extend([o.placed_m3, o.left_over_m3, o.short_m3].into_iter().flat_map(volumes));
     fields.extend(fuels(Some(o.fuel_l).filter(|_| fuelled)));
     fields.extend([number(o.labour_h), number(Some(o.cost).filter(|_| priced))]);
-    fields.extend(o.loaders.iter().chain(&o.rakers).chain(&o.progress).map(|t| exact_s(*t)));
+    fields.extend(o.loaders.iter().chain(&o.rakers).map(|t| exact_s(*t)));
+    fields.extend(o.progress.iter().map(|t| clock_s(job, *t)));
     fields
 }
 
@@ -73,19 +75,20 @@ mod tests {
     #[test]
     fn every_column_has_its_field() {
         let outcome = crate::example::outcome(7);
-        let (row, header) = (row(&outcome, true, true), header());
+        let job = crate::example::scenario().job;
+        let (row, header) = (row(&job, &outcome, true, true), header());
         assert_eq!(row.len(), header.len());
         let of = |name: &str| row[header.iter().position(|h| h == name).unwrap()].as_str();
         assert_eq!(of("run"), "7");
         assert_eq!(of("loads"), outcome.loads.to_string());
         assert_eq!(of("cost"), outcome.cost.to_string());
         assert_eq!(of("loaders_waiting_for_room_s"), exact_s(outcome.loaders[7]));
-        assert_eq!(of("raked_100_percent_clock_s"), exact_s(outcome.progress[PROGRESS_PARTS - 1]));
+        assert_eq!(of("raked_100_percent_clock_s"), clock_s(&job, outcome.progress[PROGRESS_PARTS - 1]));
     }
 
     #[test]
     fn fuel_and_cost_that_nobody_knows_are_empty_and_not_0() {
-        let row = row(&crate::example::outcome(0), false, false);
+        let row = row(&crate::example::scenario().job, &crate::example::outcome(0), false, false);
         assert_eq!(row[12..14], ["", ""]);
         assert_eq!(row[15], "");
     }

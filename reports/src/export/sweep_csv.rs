@@ -12,7 +12,7 @@ const THING: [&str; 6] = ["typed", "metric", "metric_unit", "us", "us_unit", "pl
 
 type Figure = (&'static str, fn(&Run) -> f64);
 
-/// Figures of which percentiles are told. Times are counted from the start of the first day.
+/// Figures of which percentiles are told.
 const FIGURES: [Figure; 5] = [
     ("finish_working_s", Run::working_s),
     ("finish_clock_s", Run::clock_s),
@@ -101,7 +101,9 @@ fn percentiles(point: &Point) -> Vec<String> {
         let sample = point.sorted(of);
         for share in SHARES {
             let p = sample.percentile(share);
-            let known = |value: Option<f64>| number(value.filter(|_| figure != "cost" || priced));
+            let from_midnight = if figure == "finish_clock_s" { point.start_s() } else { 0.0 };
+            let known =
+                |value: Option<f64>| number(value.filter(|_| figure != "cost" || priced).map(|v| v + from_midnight));
             fields.extend([Some(p.value), p.low, p.high].map(known));
         }
     }
@@ -111,9 +113,8 @@ fn percentiles(point: &Point) -> Vec<String> {
 fn chance(sweep: &Sweep, point: &Point) -> [String; 4] {
     let Some(deadline) = sweep.deadline else { return Default::default() };
     let finish: Sorted = point.sorted(Run::clock_s);
-    let by = deadline.by_s - point.start_s();
-    let share = finish.share_up_to(by);
-    [by, share.value, share.low, share.high].map(number)
+    let share = finish.share_up_to(deadline.by_s - point.start_s());
+    [deadline.by_s, share.value, share.low, share.high].map(number)
 }
 
 /// Time \[s\] and cost saved against another point.

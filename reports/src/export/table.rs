@@ -1,7 +1,7 @@
 //! What all exported tables share: how a field is written.
 
 use scenarios::units::{System, fuel_number, volume_number};
-use sim::Micros;
+use sim::{Job, Micros, SECOND};
 
 /// Why results do not fit a format.
 #[derive(Debug, thiserror::Error)]
@@ -43,6 +43,12 @@ pub(super) fn exact_s(micros: Micros) -> String {
     let sign = if micros < 0 { "-" } else { "" };
     let size = micros.unsigned_abs();
     format!("{sign}{}.{:06}", size / 1_000_000, size % 1_000_000)
+}
+
+/// A moment of the clock as seconds after midnight of the first day, exact to the microsecond, from one counted from the
+/// start of the first day. In every file a *clock* figure is written in this way; a *working* figure counts from that start.
+pub(super) fn clock_s(job: &Job, moment: Micros) -> String {
+    exact_s((job.shift.start_s * SECOND as f64).round() as Micros + moment)
 }
 
 /// A number in the fewest digits that give it back; empty where there is none.

@@ -16,10 +16,10 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Shift {
             START.value
         }
     };
-    if raw.end.is_none() {
+    if !raw.end_is_said {
         ledger.assume("shift.end", "the crew goes on until it is done", NOTHING_SAID);
     }
-    if raw.breaks.is_empty() {
+    if !raw.breaks_are_said {
         ledger.assume("shift.breaks", "there are no breaks", NOTHING_SAID);
     }
     let mut step = |law: &Option<At<Distribution>>, key: &str, what: &str| match law {

@@ -85,6 +85,20 @@ fn what_is_given_is_not_assumed() {
 }
 
 #[test]
+fn no_end_and_no_breaks_are_not_assumed_where_the_file_says_so() {
+    let listed = |shift: &str| {
+        let scenario = made(&[("name = \"helper\"", &format!("name = \"helper\"\n[shift]\n{shift}"))]);
+        assert_eq!((scenario.job.shift.end_s, scenario.job.shift.breaks.len()), (None, 0));
+        let keys = scenario.assumptions.into_iter().map(|a| a.key);
+        keys.filter(|key| key == "shift.end" || key == "shift.breaks").collect::<Vec<_>>()
+    };
+    assert_eq!(listed("start = \"8:00\""), ["shift.end", "shift.breaks"]);
+    assert_eq!(listed("end = \"none\""), ["shift.breaks"]);
+    assert_eq!(listed("breaks = []"), ["shift.end"]);
+    assert_eq!(listed("end = \"none\"\nbreaks = []"), [""; 0]);
+}
+
+#[test]
 fn area_and_depth_give_a_volume_that_allows_for_settling() {
     let zone = "area = \"324 ft2\"\ndepth = \"1 in\"";
     let scenario = made(&[("volume = \"10 yd3\"", zone)]);

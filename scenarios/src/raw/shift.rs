@@ -16,7 +16,11 @@ pub(crate) struct RawShift {
     pub(crate) start: Option<At<f64>>,
     pub(crate) start_is_wrong: bool,
     pub(crate) end: Option<At<f64>>,
+    /// Whether the file says when the day ends, `"none"` included.
+    pub(crate) end_is_said: bool,
     pub(crate) breaks: Vec<RawBreak>,
+    /// Whether the file lists the breaks, an empty list included.
+    pub(crate) breaks_are_said: bool,
     pub(crate) set_up: Option<At<Distribution>>,
     pub(crate) clean_up: Option<At<Distribution>>,
 }
@@ -34,7 +38,9 @@ impl RawShift {
             start_is_wrong: start.is_none() && fields.has("start"),
             start,
             end: fields.get("end").and_then(|item| end(&item, ledger)),
+            end_is_said: fields.has("end"),
             breaks: breaks(fields, ledger),
+            breaks_are_said: fields.has("breaks"),
             set_up: fields.law("set_up", Kind::Stretch, ledger),
             clean_up: fields.law("clean_up", Kind::Stretch, ledger),
         }
