@@ -1,32 +1,23 @@
-//! The knee: the point after which going on hardly pays in time.
-//!
-//! The rule is our own. A step is *worth taking* when its saving is surely above nothing (the 95 % interval of the paired
-//! differences leaves out 0), worth naming, and at least a fifth of what the best step of its kind saves. Along one thing
-//! the steps are read from the slow end of the range to the quick one, each saving for the width of its step, and the knee
-//! is where the last step worth taking leads: none after it is. Where two things vary, one goes from the slow corner, each
-//! time along the thing whose step saves more, along both at once where neither alone is worth it, and the knee is
-//! where no step is worth taking any more ([`walk`]).
+//! The knee: the point after which going on hardly pays, by the rule of [`left`](super::left), in words.
 
-use super::steps::{Sure, job_s, more_is_better, sure, time_saved};
-use super::walk;
+use super::left::{Field, Found, Gain};
+use super::steps::{Sure, job_s, more_is_better, neighbour, sure, time_saved};
 use super::words::{Saying, bracketed, point_words, step_words};
 use crate::findings::{capital, roughly};
 use crate::sweep::Sweep;
-use scenarios::units::duration;
+use scenarios::units::{duration, money};
 use serde::Serialize;
 use sim::Mean;
 
-/// A step that saves less than this share of the best one is not worth taking (our own choice).
-pub const LEAST_OF_BEST: f64 = 0.2;
 /// Steps told one by one; of more, only the least and the greatest saving is told.
 const TOLD: usize = 4;
 
-/// Where going on stops to pay in time.
+/// Where going on stops to pay.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Knee {
-    /// The knee, by its place in the list; `None` where no step is worth taking.
+    /// The knee, by its place in the list; `None` where nothing is gained.
     pub at: Option<usize>,
-    /// Whether the last step of the range is still worth taking, so that the knee may lie beyond it.
+    /// Whether it is the last point of the range, so that more may be gained beyond it.
     pub open: bool,
     /// The finding in one short sentence, fit for a title.
     pub title: String,
@@ -38,22 +29,105 @@ pub struct Knee {
     pub rule: &'static str,
 }
 
-pub(super) const RULE: &str = "The knee is where going on stops to pay: every step after it saves less than a fifth of what the best \
-                    step of its kind saves, or nothing that is certain.";
+const RULE: &str = "The knee is the first point, in steps from the slow end, from which little is left to gain: at most a tenth of \
+                    what the whole range saves and 3 % of the job. Where there are prices, time that costs more for each hour \
+                    saved than an hour of the whole crew is not counted.";
 
 /// The knee of a sweep.
 pub(super) fn knee(sweep: &Sweep) -> Knee {
-    match sweep.things.len() {
-        1 => Line::new(sweep).knee(),
-        _ => walk::knee(sweep),
+    let (found, whole) = Field::new(sweep).knee();
+    let line = (sweep.things.len() == 1).then(|| Line::new(sweep));
+    match whole {
+        Some(_) => Says { sweep, found, line }.knee(),
+        None => Says { sweep, found, line }.none(),
     }
 }
 
-pub(super) fn none(sweep: &Sweep, steps: String) -> Knee {
-    let which = if sweep.things.len() > 1 { "Neither of the two" } else { "No step" };
-    let sentence = format!("{which} surely saves time that is worth naming in this range: there is no knee.");
-    let title = "Nothing here surely saves time".to_owned();
-    Knee { at: None, open: false, title, steps, sentence, rule: RULE }
+/// What is needed to say it.
+struct Says<'a> {
+    sweep: &'a Sweep,
+    found: Found,
+    line: Option<Line<'a>>,
+}
+
+impl Says<'_> {
+    fn words(&self, point: usize) -> String {
+        point_words(&self.sweep.things, &self.sweep.points[point].places, self.sweep.units)
+    }
+
+    fn none(&self) -> Knee {
+        let too_dear = self.found.dear.map(|dear| self.too_dear(dear));
+        let sentence = too_dear.map_or_else(
+            || "Nothing in this range surely saves time that is worth naming: there is no knee.".to_owned(),
+            |dear| format!("Nothing in this range saves time that is worth its price: there is no knee. {dear}"),
+        );
+        let title = match self.found.dear {
+            Some(_) => "Nothing here saves time that is worth its price",
+            None => "Nothing here surely saves time",
+        };
+        let steps = self.line.as_ref().map_or_else(String::new, |line| line.told(None));
+        Knee { at: None, open: false, title: title.to_owned(), steps, sentence, rule: RULE }
+    }
+
+    fn knee(&self) -> Knee {
+        let at = self.found.at;
+        let quickest = |thing: usize| {
+            neighbour(self.sweep, at, thing, more_is_better(self.sweep, thing)).is_none()
+        };
+        let open = (0..self.sweep.things.len()).all(quickest);
+        let (steps, title) = match &self.line {
+            Some(line) => (line.told(Some(at)), line.title(at)),
+            None => (self.way(), None),
+        };
+        let sentence = if open {
+            format!("Every step up to {} may still pay: the knee lies there or beyond this range.", self.words(at))
+        } else {
+            let doubt = if self.found.doubtful { " It may lie further on: more runs would tell." } else { "" };
+            let dear = self.found.dear.map(|dear| format!(" {}", self.too_dear(dear))).unwrap_or_default();
+            format!("The knee is at {}: beyond it {}.{dear}{doubt}", self.words(at), self.left())
+        };
+        let title = title.unwrap_or_else(|| {
+            if open {
+                format!("Every step up to {} still pays", self.words(at))
+            } else {
+                format!("Beyond {} {}", self.words(at), self.left())
+            }
+        });
+        Knee { at: Some(at), open, title, steps, sentence, rule: RULE }
+    }
+
+    /// `at most 4 min more is saved`.
+    fn left(&self) -> String {
+        match (self.found.left, self.found.dear) {
+            (Some(left), _) => format!("at most {} more is saved", roughly(left.saved.value)),
+            (None, Some(_)) => "what time is saved costs too much".into(),
+            (None, None) => "no more time is surely saved".into(),
+        }
+    }
+
+    /// A point that saves time for too much money.
+    fn too_dear(&self, dear: Gain) -> String {
+        let sum = if dear.more < 10.0 { dear.more } else { dear.more.round() };
+        let sum = money(sum, &self.sweep.base.currency);
+        format!(
+            "With {} it takes {} less and costs {sum} more: each hour saved would cost more than an hour of the whole crew.",
+            self.words(dear.to),
+            roughly(dear.saved.value)
+        )
+    }
+
+    /// The way through a grid to the knee.
+    fn way(&self) -> String {
+        let Some(start) = Field::new(self.sweep).order().first().copied() else { return String::new() };
+        let saved = time_saved(self.sweep, start, self.found.at);
+        format!(
+            "From {} to {} the job gets {} shorter{}.",
+            self.words(start),
+            self.words(self.found.at),
+            duration(saved.value),
+            bracketed(saved)
+        )
+    }
 }
 
 /// A step along a thing.
@@ -61,8 +135,6 @@ struct Step {
     from: usize,
     to: usize,
     saved: Mean,
-    /// Its width, in the units of the axis.
-    width: f64,
     sure: Sure,
 }
 
@@ -86,55 +158,26 @@ impl<'a> Line<'a> {
             order.reverse();
         }
         let job_s = job_s(sweep);
-        let number = |point: usize| sweep.things[0].values[point].number(sweep.units).0;
         let step = |pair: &[usize]| {
             let (from, to) = (pair[0], pair[1]);
             let saved = time_saved(sweep, from, to);
-            Step { from, to, saved, width: (number(to) - number(from)).abs(), sure: sure(saved, job_s) }
+            Step { from, to, saved, sure: sure(saved, job_s) }
         };
         Self { sweep, steps: order.windows(2).map(step).collect() }
     }
 
-    /// Saved in a step of width 1 by the best sure step \[s\].
-    fn best(&self) -> Option<f64> {
-        let sure = self.steps.iter().filter(|step| step.sure == Sure::Saves);
-        sure.map(|step| step.saved.value / step.width).max_by(f64::total_cmp)
-    }
-
-    fn knee(&self) -> Knee {
-        let worth = |step: &Step, best: f64| {
-            step.sure == Sure::Saves && step.saved.value / step.width >= LEAST_OF_BEST * best
-        };
-        let last = self.best().and_then(|best| self.steps.iter().rposition(|step| worth(step, best)));
-        let (Some(last), Some(best)) = (last, self.best()) else { return none(self.sweep, self.told(None)) };
-        let at = self.steps[last].to;
-        let open = last + 1 == self.steps.len();
-        let words = self.words(at);
-        let sentence = match self.steps.get(last + 1) {
-            None => {
-                format!("Every step up to {words} may still pay: the knee lies there or beyond this range.")
-            }
-            Some(next) => {
-                let perhaps = next.saved.high / next.width >= LEAST_OF_BEST * best && next.saved.high > 0.0;
-                let beyond = self.words(next.to);
-                let doubt = if perhaps {
-                    format!(" Perhaps it is {beyond}: more runs would tell.")
-                } else {
-                    String::new()
-                };
-                format!("The knee is at {words}: beyond it no step saves a fifth of the best one.{doubt}")
-            }
-        };
-        let title = self.title(last);
-        Knee { at: Some(at), open, title, steps: self.told(Some(last)), sentence, rule: RULE }
+    /// The step that leads to a point.
+    fn leading_to(&self, point: usize) -> Option<usize> {
+        self.steps.iter().position(|step| step.to == point)
     }
 
     fn words(&self, point: usize) -> String {
         point_words(&self.sweep.things, &self.sweep.points[point].places, self.sweep.units)
     }
 
-    /// What the steps save: one by one, or from the least to the greatest on each side of the last one worth taking.
-    fn told(&self, last: Option<usize>) -> String {
+    /// What the steps save: one by one, or from the least to the greatest on each side of the knee.
+    fn told(&self, knee: Option<usize>) -> String {
+        let last = knee.and_then(|knee| self.leading_to(knee));
         let first_of_rest = last.map_or(0, |last| last + 1);
         // What comes after the knee is told by its first step.
         let told = last.map_or(self.steps.len(), |last| self.steps.len().min(last + 2));
@@ -177,18 +220,16 @@ impl<'a> Line<'a> {
         sentences.join(" ")
     }
 
-    /// The steps up to the last one worth taking and the one after, without their intervals; of many, where the knee is.
-    fn title(&self, last: usize) -> String {
+    /// The steps up to the knee and the one after, without their intervals; `None` of many.
+    fn title(&self, knee: usize) -> Option<String> {
+        let last = self.leading_to(knee)?;
         let told = self.steps.len().min(last + 2);
         if told <= TOLD {
             let each =
                 self.steps[..told].iter().enumerate().map(|(i, step)| self.step(i, step, Known::Untold));
-            return capital(&each.collect::<Vec<_>>().join(", "));
+            return Some(capital(&each.collect::<Vec<_>>().join(", ")));
         }
-        match self.steps.get(last + 1) {
-            Some(_) => format!("Beyond {} hardly any time is saved", self.words(self.steps[last].to)),
-            None => format!("Every step up to {} still pays", self.words(self.steps[last].to)),
-        }
+        None
     }
 
     fn step(&self, number: usize, step: &Step, known: Known) -> String {

@@ -3,17 +3,17 @@
 
 mod by;
 mod knee;
+mod left;
 mod money;
 mod points;
 mod steps;
-mod walk;
 mod words;
 
 #[cfg(test)]
 pub(crate) mod tests;
 
 pub use by::{DoneInTime, Keeps};
-pub use knee::{Knee, LEAST_OF_BEST};
+pub use knee::Knee;
 pub use money::Money;
 pub use points::{PointSays, Range, SHARES, ValueSays};
 pub use steps::Saved;
@@ -32,7 +32,7 @@ pub struct SweepSays {
     pub how: String,
     /// What is varied.
     pub things: Vec<Thing>,
-    /// Where going on stops to pay in time.
+    /// Where going on stops to pay.
     pub knee: Knee,
     /// Steps that surely make it later, a sentence each.
     pub later: Vec<String>,
@@ -168,8 +168,9 @@ fn how(sweep: &Sweep) -> String {
         .map(|vary| format!("{} values of {}", vary.values.len(), vary.knob.words()))
         .collect();
     let grid = if values.len() > 1 { format!("{}: ", values.join(" with ")) } else { String::new() };
+    let done = if sweep.deadline.is_some() { " Done means after clean-up." } else { "" };
     format!(
-        "{grid}{} of {}, {} in all; at every point the same luck.",
+        "{grid}{} of {}, {} in all; at every point the same luck.{done}",
         count(sweep.points.len() as u64, "point"),
         count(runs, "run"),
         count(sweep.runs_in_all(), "run")

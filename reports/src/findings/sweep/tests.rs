@@ -65,15 +65,76 @@ fn the_knee_is_where_the_last_step_worth_taking_leads() {
     assert_eq!(says.knee.steps, "A second raker saves 38 min, a third 12 min, a fourth 4 min.");
     assert_eq!(
         says.knee.sentence,
-        "The knee is at 3 rakers: beyond it no step saves a fifth of the best one."
+        "The knee is at 3 rakers: beyond it at most 4 min more is saved."
     );
     assert_eq!(says.letters(2), "K");
 }
 
 #[test]
-fn a_step_that_saves_exactly_a_fifth_of_the_best_is_still_worth_taking() {
-    assert_eq!(sweep(&line("rakers 1..3", &[200.0, 150.0, 140.0])).knee.at, Some(2));
-    assert_eq!(sweep(&line("rakers 1..3", &[200.0, 150.0, 140.2])).knee.at, Some(1));
+fn little_is_a_tenth_of_the_whole_range_and_three_per_cent_of_the_job() {
+    let at = |minutes: [f64; 3]| sweep(&line("rakers 1..3", &minutes)).knee.at;
+    // Of 150 min 3 % are 4.5 min.
+    assert_eq!([at([200.0, 150.0, 145.6]), at([200.0, 150.0, 145.4])], [Some(1), Some(2)]);
+    // A tenth of 11.1 min and of 11.2 min.
+    assert_eq!([at([200.0, 190.0, 188.9]), at([200.0, 190.0, 188.8])], [Some(1), Some(2)]);
+}
+
+#[test]
+fn many_small_steps_that_save_much_together_do_not_end_at_the_first_small_one() {
+    let minutes = [420.0, 380.0, 350.0, 330.0, 318.0, 309.0, 302.0, 297.0, 293.0, 290.0];
+    let knee = sweep(&line("bucket 9..18 ft3 by 1", &minutes)).knee;
+    assert_eq!((knee.at, knee.open), (Some(7), false));
+    assert_eq!(knee.title, "Beyond a bucket of 16 ft3 at most 7 min more is saved");
+}
+
+#[test]
+fn beyond_a_knee_there_is_never_more_to_gain_than_three_per_cent_of_the_job() {
+    for fall in [0.3, 0.6, 0.8, 0.9, 0.97] {
+        for least in [20.0, 200.0, 2_000.0] {
+            let minutes: Vec<f64> = (0..14).map(|step| least + 200.0 * f64::powi(fall, step)).collect();
+            let knee = sweep(&line("bucket 9..22 ft3 by 1", &minutes)).knee;
+            let Some(at) = knee.at else {
+                assert!(minutes[0] - minutes[13] < 0.01 * minutes[0], "{minutes:?}: {knee:?}");
+                continue;
+            };
+            assert!(minutes[at] - minutes[13] <= 0.03 * minutes[at] + 0.1, "{minutes:?}: {knee:?}");
+            assert!(knee.open || at < 13);
+        }
+    }
+}
+
+#[test]
+fn seconds_saved_for_much_money_are_no_knee() {
+    let minutes = |point: usize, run: u32| 121.0 - 0.7 * point as f64 + f64::from(run % 3);
+    let costs = [500.0, 561.0];
+    let knee = sweep(&made(&["rakers 1..2"], 40, minutes, Some(&|point| costs[point]))).knee;
+    assert_eq!(knee.at, None);
+    assert_eq!(
+        knee.sentence,
+        "Nothing in this range saves time that is worth its price: there is no knee. With 2 rakers it takes 42 s less and \
+         costs $61 more: each hour saved would cost more than an hour of the whole crew."
+    );
+    // Without prices it is too little of the job to have a knee.
+    assert_eq!(sweep(&made(&["rakers 1..2"], 40, minutes, None)).knee.at, None);
+}
+
+#[test]
+fn time_that_costs_more_than_the_crew_does_not_move_the_knee() {
+    let minutes = [200.0, 150.0, 130.0];
+    let knee = |third: f64| {
+        let costs = [500.0, 480.0, 480.0 + third];
+        let made = made(&["rakers 1..3"], 40, |point, _| minutes[point], Some(&|point| costs[point]));
+        let job = &made.points[1].scenario.job;
+        let crew = job.loaders[0].machine_cost_per_h + job.loaders[0].operator_cost_per_h + job.rakers[0].cost_per_h;
+        (sweep(&made).knee, crew)
+    };
+    // A third of an hour is worth a third of what the crew costs in an hour.
+    let (cheap, crew) = knee(0.0);
+    assert_eq!((cheap.at, cheap.open), (Some(2), true));
+    assert_eq!(knee(crew / 3.0 - 0.01).0.at, Some(2));
+    let (dear, _) = knee(crew / 3.0 + 1.0);
+    assert_eq!((dear.at, dear.open), (Some(1), false));
+    assert!(dear.sentence.contains("With 3 rakers it takes 20 min less and costs $"), "{}", dear.sentence);
 }
 
 #[test]
@@ -104,7 +165,7 @@ fn where_nothing_surely_saves_time_there_is_no_knee() {
 #[test]
 fn a_range_that_gets_worse_upwards_is_read_from_its_upper_end() {
     let says = sweep(&line("haul 10, 20, 40 yd", &[100.0, 104.0, 140.0]));
-    // 36 min for 20 yd are 1.8 a yard, 4 min for 10 yd are 0.4: over a fifth.
+    // 4 min are a tenth of the 40 min of the range, but more than 3 % of the job.
     assert_eq!((says.knee.at, says.knee.open), (Some(0), true));
     assert!(
         says.knee.steps.starts_with("A mean haul of 20 yd instead of 40 yd saves 36 min"),
@@ -129,20 +190,19 @@ fn too_many_of_a_good_thing_do_not_turn_the_range_round() {
 
 #[test]
 fn a_key_of_the_file_is_read_towards_its_quicker_end() {
-    let says = sweep(&line("loader.x.loading = 20, 30, 40 s", &[100.0, 104.0, 140.0]));
+    let says = sweep(&line("loader.x.loading = 20, 30, 40 s", &[100.0, 102.0, 140.0]));
     assert_eq!((says.knee.at, says.knee.open), (Some(1), false));
     assert!(
-        says.knee.steps.starts_with("\"loader.x.loading = 30 s\" instead of 40 s saves 36 min"),
+        says.knee.steps.starts_with("\"loader.x.loading = 30 s\" instead of 40 s saves 38 min"),
         "{}",
         says.knee.steps
     );
 }
 
 #[test]
-fn a_wide_step_counts_by_its_width() {
-    // 10 min for 1 ft3, then 18 min for 10 ft3: 1.8 a foot is under a fifth of 10.
+fn a_wide_step_is_judged_by_what_it_saves_and_not_by_its_width() {
     let knee = sweep(&line("bucket 10, 11, 21 ft3", &[200.0, 190.0, 172.0])).knee;
-    assert_eq!((knee.at, knee.open), (Some(1), false));
+    assert_eq!((knee.at, knee.open), (Some(2), true));
 }
 
 #[test]
@@ -253,11 +313,11 @@ fn grid(minutes: [f64; 6]) -> SweepSays {
 #[test]
 fn in_a_grid_one_goes_along_the_thing_that_saves_more() {
     let says = grid([200.0, 150.0, 148.0, 180.0, 120.0, 119.0]);
-    // Room first (50 min), then a raker (30); another room saves a minute, which is under a fifth of the best step, 60.
+    // Room first (50 min), then a raker (30); another room saves a minute.
     assert_eq!((says.knee.at, says.knee.open), (Some(4), false));
     assert_eq!(
         says.knee.sentence,
-        "The knee is at 3 rakers and room for 2 heaps: from there no step saves a fifth of the best of its kind."
+        "The knee is at 3 rakers and room for 2 heaps: beyond it at most 60 s more is saved."
     );
     let saved = &says.points[4].saved;
     let minutes = |thing: usize| (saved[thing].as_ref().unwrap().against, saved[thing].as_ref().unwrap().min);
