@@ -152,7 +152,7 @@ fn where_raking_sets_the_pace_that_is_said_with_what_would_help() {
     let change = ["--change", "raker.neighbour.rate = 1.8 m3/h", "--change", "room = 2"];
     let said = run(&bench, ["even.toml", "list.csv"].into_iter().chain(change));
     let flat = said.out.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(flat.contains("Raking sets the pace: no bucket here saves"), "{}", said.out);
+    assert!(flat.contains("Raking sets the pace: no bucket here that fits saves"), "{}", said.out);
     assert!(flat.contains("One more raker saves"), "{}", said.out);
 }
 

@@ -141,7 +141,9 @@ fn a_clock_figure_counts_from_midnight_and_a_working_figure_from_the_start_in_ev
                 }
                 Some(after) if after.contains("working") => {
                     *seen.entry((folder, "finish working")).or_default() += 1;
-                    assert!(value > 300.0 && value <= FINISH_WORKING_S + 1e-6, "{name} = {value}");
+                    // Hand barrows, among the buckets, are slower.
+                    let most = if folder == "buckets" { START_S } else { FINISH_WORKING_S + 1e-6 };
+                    assert!(value > 300.0 && value <= most, "{name} = {value}");
                 }
                 _ => {}
             }
@@ -175,7 +177,7 @@ fn the_same_moment_is_the_same_number_wherever_it_stands() {
         ("comparison", "runs.csv: finish_clock_s"),
         ("comparison", "comparison.csv: finish_clock_p80_s"),
         ("sweep", "sweep.csv: finish_clock_s_p80"),
-        ("sweep", "summary.json: points: finish_clock_s: value"),
+        ("sweep", "summary.json: sweep: points: finish_clock_s: value"),
     ] {
         let values = of(folder, name);
         assert!(!values.is_empty(), "{folder} has no {name}");

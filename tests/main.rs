@@ -13,7 +13,7 @@
 //! - `buckets`: buckets before buying: hand arithmetic, lift and gates, worth, what is refused
 //! - `changes`: the job changed from the command line
 //! - `sweep`: a job over a range, held against single runs
-//! - `cli`, `clocks`, `compare`, `exports`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
+//! - `cli`, `clocks`, `compare`, `exports`, `one_finding`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
 
@@ -29,6 +29,7 @@ mod common_practice;
 mod compare;
 mod corpus;
 mod exports;
+mod one_finding;
 mod output_folder;
 mod own_figures;
 mod program;

@@ -1,7 +1,7 @@
 //! Buckets held against today's: the bundle that the screen, the page, the charts and the files are drawn from.
 
 use crate::failure::Failure;
-use crate::forecast::{Provenance, seconds};
+use crate::forecast::{Provenance, seconds, tries};
 use scenarios::units::System;
 use scenarios::{Bucket, BucketList, Fitted, Scenario, with_bucket};
 use sim::{Improvement, Job, Paired, Payback, Plan, Purchase, Relief, Runs, Study, paired};
@@ -55,8 +55,8 @@ pub struct Buckets {
     pub tried: Vec<Tried>,
     /// Hand barrows in place of the loader, or why they cannot be; `None` if they were not asked for.
     pub barrow: Option<Result<ByHand, String>>,
-    /// What would help today's job, most minutes first; that all material be there at the start among it.
-    pub helps: Vec<Help>,
+    /// What would help today's job, in the order of [`sim::relief`].
+    pub relief: Vec<Relief>,
     /// Units to show.
     pub units: System,
     /// What it takes to get the same answer again.
@@ -81,25 +81,6 @@ pub struct ByHand {
     pub scenario: Scenario,
     /// Its runs.
     pub study: Study,
-}
-
-/// Something else than a bucket that may help.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Help {
-    /// One thing of the crew or the ground made better.
-    Better(Relief),
-    /// All that is delivered during the job lies at the pile before it begins: time saved \[s\].
-    AllThere(Paired),
-}
-
-impl Help {
-    /// Working time saved \[s\], mean.
-    pub fn saved_s(&self) -> sim::Mean {
-        match self {
-            Self::Better(relief) => relief.saved_s,
-            Self::AllThere(paired) => paired.mean,
-        }
-    }
 }
 
 impl Buckets {
@@ -150,16 +131,17 @@ impl Buckets {
                 Err(why) => Err(why),
             }),
         };
-        let helps = helps(&scenario.job, &today, &run, &made)?;
+        let usual_m3 = scenario.stated.truckload_m3;
+        let relief = sim::relief(&scenario.job, &today, usual_m3, tries(&today), &made)?;
         let provenance = Provenance::new(&scenario, wanted.seed, wanted.runs, command);
         let units = scenario.units;
-        Ok(Self { scenario, list, wanted, today, tried, barrow, helps, units, provenance })
+        Ok(Self { scenario, list, wanted, today, tried, barrow, relief, units, provenance })
     }
 
     /// Runs made in all at the most, for a progress bar.
     pub fn runs_at_most(scenario: &Scenario, list: &BucketList, wanted: &Wanted) -> u64 {
-        let improved = Improvement::ALL.iter().filter(|i| i.of(&scenario.job).is_some()).count();
-        let others = usize::from(wanted.barrows > 0) + usize::from(all_there(&scenario.job).is_some());
+        let improved = Improvement::ALL.iter().filter(|i| i.of(&scenario.job, scenario.stated.truckload_m3).is_some()).count();
+        let others = usize::from(wanted.barrows > 0);
         u64::from(wanted.runs) * (1 + list.buckets.len() + improved + others) as u64
     }
 
@@ -209,35 +191,4 @@ fn worth(bucket: &Bucket, today: &Study, with: &Study, wanted: &Wanted) -> Optio
         interest: usage.interest,
     };
     Some(purchase.payback(&saved, FUTURES, wanted.seed))
-}
-
-/// The job with all that is to be delivered at the pile from the start; `None` if nothing is to be delivered.
-fn all_there(job: &Job) -> Option<Job> {
-    let mut job = job.clone();
-    let mut moved = false;
-    for pile in &mut job.stockpiles {
-        for delivery in std::mem::take(&mut pile.deliveries) {
-            pile.on_hand_m3 += delivery.volume_m3;
-            moved = true;
-        }
-    }
-    moved.then_some(job)
-}
-
-fn helps(
-    job: &Job,
-    today: &Study,
-    run: &impl Fn(&Job) -> Result<Study, Failure>,
-    made: &(impl Fn(u32) + Sync),
-) -> Result<Vec<Help>, Failure> {
-    // A bucket is what the list is for.
-    let others = sim::relief(job, today, today.runs(), made)?.into_iter();
-    let mut all: Vec<Help> =
-        others.filter(|relief| relief.improvement != Improvement::LargerBucket).map(Help::Better).collect();
-    if let Some(there) = all_there(job) {
-        let study = run(&there)?;
-        all.push(Help::AllThere(paired(&today.outcomes, &study.outcomes, |o| seconds(o.finish.working))));
-    }
-    all.sort_by(|a, b| b.saved_s().value.total_cmp(&a.saved_s().value));
-    Ok(all)
 }

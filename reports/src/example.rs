@@ -177,6 +177,7 @@ pub(crate) fn forecast() -> Forecast {
         improvement,
         saved_s: Mean { value: saved_s, low: saved_s - 20.0, high: saved_s + 20.0, sd: 60.0, n: 100 },
         saved_cost: Mean { value: saved_cost, low: saved_cost, high: saved_cost, sd: 0.0, n: 100 },
+        done: None,
     };
     Forecast {
         scenario: scenario(),
@@ -195,7 +196,6 @@ pub(crate) fn forecast() -> Forecast {
             relief(Improvement::LargerBucket, 3.0, 0.0),
             relief(Improvement::ShorterWays, 1.0, 0.0),
         ],
-        relief_runs: 100,
         typical: Replay { outcome: outcome(50), books: books(&outcomes[50..51]), log: Vec::new() },
         percentiles: vec![0.1, 0.5, 0.8, 0.9, 0.95],
         by_s: Some(38_400.0),

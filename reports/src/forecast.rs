@@ -3,10 +3,18 @@
 use crate::failure::Failure;
 use scenarios::Scenario;
 use scenarios::units::System;
-use sim::{Handbook, Improvement, Job, Micros, Plan, Relief, Replay, Runs, SECOND, Study};
+use sim::{Handbook, Improvement, Job, Micros, Plan, Relief, Replay, Runs, SECOND, Study, Tries};
 
-/// Runs each improvement is tried in, at the most.
-pub const RELIEF_RUNS: u32 = 2_000;
+/// Runs each improvement is tried in at first, and at the most.
+const RELIEF_RUNS: (u32, u32) = (500, 2_000);
+
+/// How each improvement is tried: until the 95 % interval of what it saves is no wider to either side than what is worth naming,
+/// or than a twenty-fifth of what it saves (our own choice: half of the 5 min in which hours are told).
+pub fn tries(study: &Study) -> Tries {
+    let job_s = study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
+    let (fewest, most) = RELIEF_RUNS;
+    Tries { fewest, most, least_s: crate::findings::worth_naming_from(job_s), share: 0.04 }
+}
 
 /// Everything known about one job once its runs are made.
 pub struct Forecast {
@@ -16,10 +24,8 @@ pub struct Forecast {
     pub study: Study,
     /// The single guess of handbook arithmetic.
     pub handbook: Handbook,
-    /// What each improvement saves, most minutes first.
+    /// What each improvement saves: a truckload more where runs end short, then most minutes first.
     pub relief: Vec<Relief>,
-    /// Runs each improvement was tried in.
-    pub relief_runs: u32,
     /// The run nearest the median, watched.
     pub typical: Replay,
     /// Percentiles to tell, as shares \[0 to 1\], rising.
@@ -106,13 +112,11 @@ impl Forecast {
         let refused = |error| Failure::Job { file: scenario.file.clone(), error };
         let plan = Plan::new(job).map_err(refused)?;
         let study = Study::new(&plan, wanted.seed, wanted.runs, &made)?;
-        let relief_runs = RELIEF_RUNS.min(study.runs());
-        let relief = sim::relief(job, &study, relief_runs, &made)?;
+        let relief = sim::relief(job, &study, scenario.stated.truckload_m3, tries(&study), &made)?;
         let typical = Replay::new(&plan, wanted.seed, study.run_nearest_median().unwrap_or_default())?;
         Ok(Self {
             handbook: Handbook::new(job),
             relief,
-            relief_runs,
             typical,
             percentiles: wanted.percentiles.clone(),
             by_s: wanted.by_s,
@@ -134,9 +138,9 @@ pub fn seconds(micros: Micros) -> f64 {
     micros as f64 / SECOND as f64
 }
 
-/// Runs that a forecast makes in all, improvements included; `None` where nobody knows beforehand.
+/// Runs that a forecast makes in all, those that each improvement is tried in at first included; `None` where nobody knows beforehand.
 pub fn runs_in_all(runs: Runs, job: &Job) -> Option<u64> {
     let Runs::Exactly(n) = runs else { return None };
-    let tried = Improvement::ALL.iter().filter(|i| i.of(job).is_some()).count() as u64;
-    Some(u64::from(n) + tried * u64::from(n.min(RELIEF_RUNS)))
+    let tried = Improvement::ALL.iter().filter(|i| i.of(job, 0.0).is_some()).count() as u64;
+    Some(u64::from(n) + tried * u64::from(n.min(RELIEF_RUNS.0)))
 }

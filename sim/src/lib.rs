@@ -99,7 +99,7 @@ pub use paired::{Paired, paired};
 pub use payback::{Payback, Purchase};
 pub use percentile::{LEVEL, Mean, Percentile, Share, Sorted, interval_ranks, mean, share};
 pub use plan::{JobError, MOST_LOADERS, MOST_RAKERS, Plan};
-pub use relief::{Improvement, Relief, ReliefError, relief};
+pub use relief::{DoneMore, Improvement, Relief, ReliefError, Tries, relief, truckload_m3};
 pub use replay::Replay;
 pub use run::RunError;
 pub use sampler::Sampler;

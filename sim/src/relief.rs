@@ -1,10 +1,11 @@
-//! What would help: the same luck with one thing improved, and the minutes that saves.
+//! What would help: the same luck with one thing improved, and what that saves.
 
 use crate::activity::SECOND;
-use crate::job::Job;
+use crate::chance::Distribution;
+use crate::job::{Delivery, Job};
 use crate::outcome::Outcome;
 use crate::paired::paired;
-use crate::percentile::Mean;
+use crate::percentile::{Mean, Share, share};
 use crate::plan::{JobError, Plan};
 use crate::run::RunError;
 use crate::study::{Runs, Study};
@@ -24,7 +25,18 @@ pub enum Improvement {
     AnotherLoader,
     /// Room for one more heap in every zone whose room is limited.
     MoreRoom,
+    /// Every delivery promised half an hour earlier, though not before midnight of the first day. One that then comes before
+    /// the crew begins lies there when it does.
+    EarlierDeliveries,
+    /// Every delivery lies at its pile when the crew begins.
+    AllThere,
+    /// One more truckload: the last delivery brings it on top of its own, of as much as its own; without deliveries as much as the
+    /// usual truck brings lies at the largest pile from the start.
+    AnotherTruckload,
 }
+
+/// By how much deliveries are brought forward \[s\].
+const EARLIER_S: f64 = 1_800.0;
 
 /// What an improvement saves.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,8 +45,36 @@ pub struct Relief {
     pub improvement: Improvement,
     /// Working time to the finish saved \[s\]: mean of the paired differences.
     pub saved_s: Mean,
-    /// Cost saved \[money\]: mean of the paired differences, below 0 where it costs more.
+    /// Cost saved \[money\]: mean of the paired differences, below 0 where it costs more. The price of a truckload more is not
+    /// in it.
     pub saved_cost: Mean,
+    /// Of a truckload more, whose worth is not in minutes: the chance that the job gets done.
+    pub done: Option<DoneMore>,
+}
+
+/// The chance that no run ends short, before and after.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DoneMore {
+    /// As the job stands.
+    pub before: Share,
+    /// With one truckload more.
+    pub after: Share,
+    /// The truckload \[m3\].
+    pub truckload_m3: f64,
+}
+
+/// How many runs an improvement is tried in: the fewest, and more, up to the most, until the 95 % interval of the time saved
+/// is no wider to either side than told: `least_s`, or a share of what is saved where that is more.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tries {
+    /// Runs to begin with.
+    pub fewest: u32,
+    /// Runs at the most.
+    pub most: u32,
+    /// Half-width wanted \[s\].
+    pub least_s: f64,
+    /// Half-width wanted as a share of what is saved.
+    pub share: f64,
 }
 
 /// Why relief could not be worked out.
@@ -48,19 +88,34 @@ pub enum ReliefError {
     Run(#[from] RunError),
 }
 
+impl Tries {
+    /// Exactly so many runs.
+    pub const fn exactly(runs: u32) -> Self {
+        Self { fewest: runs, most: runs, least_s: 0.0, share: 0.0 }
+    }
+
+    fn are_enough(&self, saved_s: Mean) -> bool {
+        (saved_s.high - saved_s.low) / 2.0 <= self.least_s.max(self.share * saved_s.value.abs())
+    }
+}
+
 impl Improvement {
     /// All of them.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 9] = [
         Self::AnotherRaker,
         Self::FasterRaking,
         Self::LargerBucket,
         Self::ShorterWays,
         Self::AnotherLoader,
         Self::MoreRoom,
+        Self::EarlierDeliveries,
+        Self::AllThere,
+        Self::AnotherTruckload,
     ];
 
-    /// The job with this improved; `None` where there is nothing to improve.
-    pub fn of(self, job: &Job) -> Option<Job> {
+    /// The job with this improved; `None` where there is nothing to improve. `truckload_m3` is what the usual truck brings, for a
+    /// job without deliveries.
+    pub fn of(self, job: &Job, truckload_m3: f64) -> Option<Job> {
         let mut job = job.clone();
         match self {
             Self::AnotherRaker => {
@@ -84,34 +139,109 @@ impl Improvement {
                 job.zones.iter().find_map(|z| z.room)?;
                 job.zones.iter_mut().filter_map(|z| z.room.as_mut()).for_each(|r| *r += 1);
             }
+            Self::EarlierDeliveries => change_later_deliveries(&mut job, |delivery, _| {
+                delivery.at_s = (delivery.at_s - EARLIER_S).max(0.0);
+            })?,
+            Self::AllThere => change_later_deliveries(&mut job, |delivery, start_s| {
+                (delivery.at_s, delivery.late_s) = (start_s, Distribution::Constant(0.0));
+            })?,
+            Self::AnotherTruckload => add_a_truckload(&mut job, truckload_m3)?,
         }
         Some(job)
     }
 }
 
-/// Each improvement that applies to the job, compared with the first `runs` runs of its study, most minutes first.
+/// Changes every delivery that may come after the start; `None` if there is none. A delivery keeps its place in the list, and
+/// with it its draws.
+fn change_later_deliveries(job: &mut Job, change: impl Fn(&mut Delivery, f64)) -> Option<()> {
+    let start_s = job.shift.start_s;
+    let later = |d: &&mut Delivery| d.at_s > start_s || d.late_s != Distribution::Constant(0.0);
+    let mut all = job.stockpiles.iter_mut().flat_map(|pile| &mut pile.deliveries).filter(later).peekable();
+    all.peek()?;
+    all.for_each(|delivery| change(delivery, start_s));
+    Some(())
+}
+
+/// Adds what one more truck brings where it changes no draw of another delivery.
+fn add_a_truckload(job: &mut Job, usual_m3: f64) -> Option<()> {
+    let deliveries = job.stockpiles.iter_mut().flat_map(|pile| &mut pile.deliveries);
+    if let Some(last) = deliveries.max_by(|a, b| a.at_s.total_cmp(&b.at_s)) {
+        last.volume_m3 *= 2.0;
+        return Some(());
+    }
+    let largest = job.stockpiles.iter_mut().max_by(|a, b| a.on_hand_m3.total_cmp(&b.on_hand_m3));
+    largest.filter(|_| usual_m3 > 0.0).map(|pile| pile.on_hand_m3 += usual_m3)
+}
+
+/// A truckload: what the last delivery brings, or without deliveries what the usual truck brings \[m3\].
+pub fn truckload_m3(job: &Job, usual_m3: f64) -> f64 {
+    let deliveries = job.stockpiles.iter().flat_map(|pile| &pile.deliveries);
+    deliveries.max_by(|a, b| a.at_s.total_cmp(&b.at_s)).map_or(usual_m3, |last| last.volume_m3)
+}
+
+/// Each improvement that applies to the job, compared with the first runs of its study: those that save time by the minutes
+/// they save, most first, and before them one more truckload where some runs end short. `usual_m3` is what the usual truck
+/// brings; `made` is told of runs as they are finished.
 ///
 /// # Errors
 /// If an improved job is refused or gets stuck, which the job itself was not.
 pub fn relief(
     job: &Job,
     study: &Study,
-    runs: u32,
+    usual_m3: f64,
+    tries: Tries,
     made: impl Fn(u32) + Sync,
 ) -> Result<Vec<Relief>, ReliefError> {
-    let runs = runs.min(study.runs());
     let plan = Plan::new(job)?;
+    let short = study.outcomes.iter().any(|o| o.done().is_none());
     let mut all = Vec::new();
     for improvement in Improvement::ALL {
-        let Some(improved) = improvement.of(job) else { continue };
-        let better = Study::new(&plan.variant(&improved)?, study.seed, Runs::Exactly(runs), &made)?;
-        let saved = |figure: fn(&Outcome) -> f64| paired(&study.outcomes, &better.outcomes, figure).mean;
+        if improvement == Improvement::AnotherTruckload && !short {
+            continue;
+        }
+        let Some(improved) = improvement.of(job, usual_m3) else { continue };
+        let (better, saved_s) = tried(&plan.variant(&improved)?, study, tries, &made)?;
+        let before = &study.outcomes[..better.outcomes.len()];
+        let done = (improvement == Improvement::AnotherTruckload).then(|| DoneMore {
+            before: done(before),
+            after: done(&better.outcomes),
+            truckload_m3: truckload_m3(job, usual_m3),
+        });
         all.push(Relief {
             improvement,
-            saved_s: saved(|o| o.finish.working as f64 / SECOND as f64),
-            saved_cost: saved(|o| o.cost),
+            saved_s,
+            saved_cost: paired(before, &better.outcomes, |o| o.cost).mean,
+            done,
         });
     }
-    all.sort_by(|a, b| b.saved_s.value.total_cmp(&a.saved_s.value));
+    let more_done = |r: &Relief| r.done.is_some_and(|done| done.after.value > done.before.value);
+    all.sort_by(|a, b| {
+        more_done(b).cmp(&more_done(a)).then(b.saved_s.value.total_cmp(&a.saved_s.value))
+    });
     Ok(all)
+}
+
+/// Runs of an improved job, as many as are enough, and the working time saved.
+fn tried(
+    plan: &Plan,
+    study: &Study,
+    tries: Tries,
+    made: &(impl Fn(u32) + Sync),
+) -> Result<(Study, Mean), RunError> {
+    let most = tries.most.min(study.runs());
+    let mut runs = tries.fewest.min(most);
+    let mut better = Study::new(plan, study.seed, Runs::Exactly(runs), made)?;
+    loop {
+        let saved_s =
+            paired(&study.outcomes, &better.outcomes, |o| o.finish.working as f64 / SECOND as f64).mean;
+        if runs >= most || tries.are_enough(saved_s) {
+            return Ok((better, saved_s));
+        }
+        runs = (2 * runs).min(most);
+        better.extend(plan, runs, made)?;
+    }
+}
+
+fn done(outcomes: &[Outcome]) -> Share {
+    share(outcomes.iter().filter(|o| o.done().is_some()).count(), outcomes.len())
 }

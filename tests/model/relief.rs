@@ -5,7 +5,7 @@ use sim::*;
 
 fn reliefs(job: &Job, runs: u32) -> (Study, Vec<Relief>) {
     let study = Study::new(&Plan::new(job).unwrap(), 5, Runs::Exactly(runs), |_| {}).unwrap();
-    let reliefs = relief(job, &study, runs, |_| {}).unwrap();
+    let reliefs = relief(job, &study, 2.0, Tries::exactly(runs), |_| {}).unwrap();
     (study, reliefs)
 }
 
@@ -25,37 +25,37 @@ fn each_improvement_changes_one_thing() {
 
     let mut expected = job.clone();
     expected.rakers.push(job.rakers[1].clone());
-    assert_eq!(Improvement::AnotherRaker.of(&job), Some(expected));
+    assert_eq!(Improvement::AnotherRaker.of(&job, 2.0), Some(expected));
 
     let mut expected = job.clone();
     expected.rakers.iter_mut().for_each(|raker| raker.rate_m3_per_h *= 1.1);
-    assert_eq!(Improvement::FasterRaking.of(&job), Some(expected));
+    assert_eq!(Improvement::FasterRaking.of(&job, 2.0), Some(expected));
 
     let mut expected = job.clone();
     expected.loaders.iter_mut().for_each(|loader| loader.heaped_m3 *= 1.1);
-    assert_eq!(Improvement::LargerBucket.of(&job), Some(expected));
+    assert_eq!(Improvement::LargerBucket.of(&job, 2.0), Some(expected));
 
     let mut expected = job.clone();
     expected.zones.iter_mut().for_each(|zone| zone.ways[0].distance_m *= 0.9);
-    assert_eq!(Improvement::ShorterWays.of(&job), Some(expected));
+    assert_eq!(Improvement::ShorterWays.of(&job, 2.0), Some(expected));
 
     let mut expected = job.clone();
     expected.loaders.push(job.loaders[1].clone());
-    assert_eq!(Improvement::AnotherLoader.of(&job), Some(expected));
+    assert_eq!(Improvement::AnotherLoader.of(&job, 2.0), Some(expected));
 
     let mut expected = job.clone();
     expected.zones[0].room = Some(3);
-    assert_eq!(Improvement::MoreRoom.of(&job), Some(expected));
+    assert_eq!(Improvement::MoreRoom.of(&job, 2.0), Some(expected));
 }
 
 #[test]
 fn what_is_not_there_is_not_improved() {
     let mut job = without_rakers(one_and_one());
-    assert_eq!(Improvement::AnotherRaker.of(&job), None);
-    assert_eq!(Improvement::FasterRaking.of(&job), None);
-    assert_eq!(Improvement::MoreRoom.of(&job), None);
+    assert_eq!(Improvement::AnotherRaker.of(&job, 2.0), None);
+    assert_eq!(Improvement::FasterRaking.of(&job, 2.0), None);
+    assert_eq!(Improvement::MoreRoom.of(&job, 2.0), None);
     job.zones[0].room = Some(1);
-    assert!(Improvement::MoreRoom.of(&job).is_some());
+    assert!(Improvement::MoreRoom.of(&job, 2.0).is_some());
 }
 
 #[test]
@@ -84,7 +84,7 @@ fn relief_is_the_mean_of_the_paired_differences_with_the_same_luck() {
     let job = with_lognormal_noise(one_and_one(), 0.2, 0.4);
     let (study, reliefs) = reliefs(&job, 60);
     for improvement in Improvement::ALL {
-        let Some(improved) = improvement.of(&job) else { continue };
+        let Some(improved) = improvement.of(&job, 2.0) else { continue };
         let better = Study::new(&Plan::new(&improved).unwrap(), 5, Runs::Exactly(60), |_| {}).unwrap();
         let differences: Vec<f64> = study
             .outcomes
@@ -107,4 +107,91 @@ fn the_interval_of_a_paired_difference_is_students() {
     assert!((told.value - 2.5).abs() < 1e-12);
     assert!((told.high - told.value - 2.054_260).abs() < 1e-5);
     assert!((told.value - told.low - 2.054_260).abs() < 1e-5);
+}
+
+/// Half of the material comes an hour after the start; the rest lies there.
+fn half_comes_later() -> Job {
+    let mut job = one_and_one();
+    let pile = &mut job.stockpiles[0];
+    pile.on_hand_m3 = 5.0;
+    pile.deliveries = vec![Delivery {
+        at_s: job.shift.start_s + 3_600.0,
+        late_s: Distribution::Constant(0.0),
+        volume_m3: 5.0,
+    }];
+    job
+}
+
+#[test]
+fn a_later_delivery_is_tried_half_an_hour_earlier_and_there_from_the_start() {
+    // All there: 535 s, as above. The second half is moved as it comes, so half an hour earlier is half an hour saved.
+    let (study, reliefs) = reliefs(&half_comes_later(), 3);
+    let before_s = study.outcomes[0].finish.working as f64 / 1e6;
+    assert!(before_s > 3_600.0);
+    assert!((saved_s(&reliefs, Improvement::EarlierDeliveries) - 1_800.0).abs() < 1e-4);
+    assert!((saved_s(&reliefs, Improvement::AllThere) - (before_s - 535.0)).abs() < 1e-4);
+    assert!(reliefs.iter().all(|relief| relief.improvement != Improvement::AnotherTruckload), "nothing is short");
+}
+
+#[test]
+fn a_delivery_is_not_brought_forward_beyond_midnight_and_an_early_one_is_left_alone() {
+    let mut job = half_comes_later();
+    job.shift.start_s = 300.0;
+    job.stockpiles[0].deliveries[0].at_s = 900.0;
+    let earlier = Improvement::EarlierDeliveries.of(&job, 2.0).unwrap();
+    assert_eq!(earlier.stockpiles[0].deliveries[0].at_s, 0.0);
+    let there = Improvement::AllThere.of(&job, 2.0).unwrap();
+    assert_eq!(there.stockpiles[0].deliveries[0].at_s, 300.0);
+    assert_eq!(there.stockpiles[0].deliveries[0].volume_m3, 5.0);
+    // It comes before the start and keeps its word: nothing to improve.
+    job.stockpiles[0].deliveries[0].at_s = 200.0;
+    assert_eq!(Improvement::EarlierDeliveries.of(&job, 2.0), None);
+    job.stockpiles[0].deliveries.clear();
+    assert_eq!(Improvement::AllThere.of(&job, 2.0), None);
+}
+
+#[test]
+fn one_more_truckload_is_the_last_truck_again_or_the_usual_one_at_the_largest_pile() {
+    let mut job = half_comes_later();
+    let sooner = Delivery { at_s: job.shift.start_s + 60.0, volume_m3: 3.0, ..job.stockpiles[0].deliveries[0].clone() };
+    job.stockpiles[0].deliveries.push(sooner);
+    let more = Improvement::AnotherTruckload.of(&job, 2.0).unwrap();
+    let volumes: Vec<f64> = more.stockpiles[0].deliveries.iter().map(|d| d.volume_m3).collect();
+    assert_eq!((volumes, truckload_m3(&job, 2.0)), (vec![10.0, 3.0], 5.0));
+    job.stockpiles[0].deliveries.clear();
+    let small = Stockpile { name: "small".into(), on_hand_m3: 1.0, ..job.stockpiles[0].clone() };
+    job.stockpiles.push(small);
+    let more = Improvement::AnotherTruckload.of(&job, 2.0).unwrap();
+    let on_hand: Vec<f64> = more.stockpiles.iter().map(|pile| pile.on_hand_m3).collect();
+    assert_eq!((on_hand, truckload_m3(&job, 2.0)), (vec![7.0, 1.0], 2.0));
+}
+
+#[test]
+fn what_one_more_truckload_saves_is_the_chance_of_being_done() {
+    // 10 m3 are needed and 8 m3 are there.
+    let mut job = one_and_one();
+    job.stockpiles[0].on_hand_m3 = 8.0;
+    let (_, short) = reliefs(&job, 4);
+    assert_eq!(short[0].improvement, Improvement::AnotherTruckload, "it comes first");
+    let done = short[0].done.unwrap();
+    assert_eq!((done.before.value, done.after.value, done.truckload_m3), (0.0, 1.0, 2.0));
+    assert!(short[0].saved_s.value < 0.0, "more to move takes longer");
+    assert!(short[1..].iter().all(|relief| relief.done.is_none()));
+}
+
+#[test]
+fn an_improvement_is_tried_until_its_saving_is_known_as_closely_as_asked() {
+    let job = with_lognormal_noise(one_and_one(), 0.2, 0.4);
+    let study = Study::new(&Plan::new(&job).unwrap(), 5, Runs::Exactly(2_000), |_| {}).unwrap();
+    let tried = |tries: Tries| relief(&job, &study, 2.0, tries, |_| {}).unwrap();
+    let tries = Tries { fewest: 50, most: 2_000, least_s: 1.5, share: 0.0 };
+    let told = tried(tries);
+    let half = |r: &Relief| (r.saved_s.high - r.saved_s.low) / 2.0;
+    assert!(told.iter().all(|r| half(r) <= 1.5 || r.saved_s.n == 2_000));
+    assert!(told.iter().any(|r| r.saved_s.n == 50) && told.iter().any(|r| r.saved_s.n > 50), "{told:?}");
+    // As if so many runs had been asked for at first.
+    for relief in &told {
+        let all = tried(Tries::exactly(relief.saved_s.n as u32));
+        assert!(all.contains(relief), "{relief:?}");
+    }
 }

@@ -18,7 +18,7 @@ mod work;
 
 use criterion::{Criterion, SamplingMode, Throughput};
 use rayon::ThreadPool;
-use reports::forecast::RELIEF_RUNS;
+use reports::forecast::tries;
 use scenarios::Selection;
 use side_by_side::{ROUNDS, Side, Target, by_turns, heading, line};
 use sim::{Job, relief};
@@ -118,7 +118,7 @@ fn show_forecast(name: &str, file: &str, pool: &ThreadPool, rounds: usize, most_
     let (job, folder, threads) = (job(file), tempfile::tempdir().unwrap(), pool.current_num_threads());
     let work = Work::new(pool, &job, runs());
     let study = work.study();
-    let helps = || pool.install(|| drop(black_box(relief(&job, &study, RELIEF_RUNS, |_| {}).unwrap())));
+    let helps = || pool.install(|| drop(black_box(relief(&job, &study, 0.0, tries(&study), |_| {}).unwrap())));
     let sides = vec![
         Side::new("forecast", 1, || forecast(file, folder.path(), threads)),
         Side::new("simulation", 1, || work.go()),

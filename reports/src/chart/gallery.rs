@@ -36,10 +36,11 @@ fn hang_all(name: &str, job: &Job, many: u32, units: System) -> Vec<String> {
     let mut wrong = hang_completion(name, &study, &handbook, job, units);
     let data = progress::prepare(&study, job, units);
     wrong.extend(hang(&format!("progress-{name}"), |size| progress::draw(&data, size)));
-    let data = waiting::prepare(job, &study.books);
+    let data = waiting::prepare("Who waits for whom".into(), job, &study.books);
     wrong.extend(hang(&format!("waiting-{name}"), |size| waiting::draw(&data, size)));
-    let reliefs = sim::relief(job, &study, many, |_| ()).expect("jobs that can be run");
-    let data = relief::prepare(&reliefs, many);
+    let tries = sim::Tries::exactly(many);
+    let reliefs = sim::relief(job, &study, 10.0, tries, |_| ()).expect("jobs that can be run");
+    let data = relief::prepare(&crate::findings::relief_of(&reliefs, 7_200.0, Some("$"), System::Us));
     wrong.extend(hang(&format!("relief-{name}"), |size| relief::draw(&data, size)));
     let data = timeline::prepare(job, &replay(job), units);
     wrong.extend(hang(&format!("timeline-{name}"), |size| timeline::draw(&data, size)));
@@ -140,8 +141,8 @@ fn a_figure_without_anything_to_show_is_refused() {
     assert!(matches!(completion::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
     let data = progress::prepare(&nobody, &job(), System::Us);
     assert!(matches!(progress::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
-    assert!(matches!(relief::draw(&relief::prepare(&[], 0), Size::PAGE), Err(ChartError::Nothing(_))));
-    let data = waiting::prepare(&job(), &nobody.books);
+    assert!(matches!(relief::draw(&relief::prepare(&crate::findings::relief_of(&[], 7_200.0, None, System::Us)), Size::PAGE), Err(ChartError::Nothing(_))));
+    let data = waiting::prepare(String::new(), &job(), &nobody.books);
     assert!(matches!(waiting::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
 }
 

@@ -1,6 +1,5 @@
 //! Who waits for whom: where the time of each loader and raker goes.
 
-mod finding;
 mod sketch;
 
 pub use sketch::draw;
@@ -44,8 +43,8 @@ const ORDER: [Doing; 12] = [
     Doing::SetUpAndCleanUp,
 ];
 
-/// Prepares the figure from the books of one run or the sum of many.
-pub fn prepare(job: &Job, books: &Books) -> WaitingData {
+/// Prepares the figure from the books of one run or the sum of many, under the finding.
+pub fn prepare(title: String, job: &Job, books: &Books) -> WaitingData {
     let loaders = books.loaders.iter().zip(&job.loaders).map(|(times, loader)| {
         row(
             &loader.name,
@@ -60,7 +59,7 @@ pub fn prepare(job: &Job, books: &Books) -> WaitingData {
     });
     let rows: Vec<Row> = loaders.chain(rakers).collect();
     let loaders = books.loaders.len().min(job.loaders.len());
-    WaitingData { title: finding::title(&rows, loaders), rows, loaders }
+    WaitingData { title, rows, loaders }
 }
 
 fn row(name: &str, times: impl Iterator<Item = (Doing, Micros)>) -> Row {

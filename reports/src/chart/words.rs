@@ -1,46 +1,6 @@
-//! Shares and axis labels in words; durations and clock times are said as [`scenarios::units`] says them.
+//! Names and axis labels in words; durations and clock times are said as [`scenarios::units`] says them.
 
 use scenarios::units::{System, clock};
-
-/// Shares that have a name.
-const FRACTIONS: [(f64, &str); 18] = [
-    (1.0 / 20.0, "a twentieth"),
-    (1.0 / 10.0, "a tenth"),
-    (1.0 / 8.0, "an eighth"),
-    (1.0 / 6.0, "a sixth"),
-    (1.0 / 5.0, "a fifth"),
-    (1.0 / 4.0, "a quarter"),
-    (3.0 / 10.0, "three tenths"),
-    (1.0 / 3.0, "a third"),
-    (2.0 / 5.0, "two fifths"),
-    (1.0 / 2.0, "half"),
-    (3.0 / 5.0, "three fifths"),
-    (2.0 / 3.0, "two thirds"),
-    (7.0 / 10.0, "seven tenths"),
-    (3.0 / 4.0, "three quarters"),
-    (4.0 / 5.0, "four fifths"),
-    (9.0 / 10.0, "nine tenths"),
-    (19.0 / 20.0, "nineteen twentieths"),
-    (1.0, "all"),
-];
-
-/// How far a share may lie from a named one and still bear its name.
-const NEAR: f64 = 0.012;
-
-/// A share of time as people say it: `a third of the time`, `a little over a fifth of the time`.
-pub(super) fn share_of_time(share: f64) -> String {
-    let off = |named: &&(f64, &str)| (named.0 - share).abs();
-    let Some((named, words)) = FRACTIONS.iter().min_by(|a, b| off(a).total_cmp(&off(b))) else {
-        return String::new();
-    };
-    let about = match share - named {
-        over if over > NEAR => "a little over ",
-        under if under < -NEAR => "nearly ",
-        _ => "",
-    };
-    let of = if *named == 1.0 { "" } else { " of" };
-    format!("{about}{words}{of} the time")
-}
 
 /// Most letters of a name in a title.
 const NAME: usize = 40;
@@ -82,14 +42,6 @@ pub(super) fn tick_duration(seconds: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn shares_are_said_as_people_say_them() {
-        assert_eq!(share_of_time(0.33), "a third of the time");
-        assert_eq!(share_of_time(0.36), "a little over a third of the time");
-        assert_eq!(share_of_time(0.47), "nearly half of the time");
-        assert_eq!(share_of_time(0.999), "all the time");
-    }
 
     #[test]
     fn ticks_are_as_fine_as_their_step() {

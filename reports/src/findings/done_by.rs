@@ -199,7 +199,7 @@ fn be_done(forecast: &Forecast, samples: &Samples, by_s: f64) -> BeDone {
     let share = samples.finish_clock.share_up_to(by_s - samples.start_s);
     let words = clock(by_s, forecast.units);
     let sentence = format!(
-        "Chance of being done, clean-up included, by {words}: {} (95 % interval {} to {}).",
+        "Chance of being done by {words}, clean-up included: {} ({} to {}).",
         percent(share.value),
         percent(share.low),
         percent(share.high)
@@ -241,7 +241,7 @@ mod tests {
     fn the_chance_of_a_clock_time_counts_the_runs_that_make_it() {
         let by = done_by(&example::forecast()).by.unwrap();
         assert_eq!(by.chance.value, 0.81);
-        assert_eq!(by.sentence, "Chance of being done, clean-up included, by 10:40 am: 81 % (95 % interval 72 % to 88 %).");
+        assert_eq!(by.sentence, "Chance of being done by 10:40 am, clean-up included: 81 % (72 % to 88 %).");
     }
 
     #[test]

@@ -23,6 +23,7 @@ pub use done_by::{BeDone, DoneBy, DoneRow, Estimate, PLAN_SHARE, done_by, done_r
 pub use handbook::{HandbookSays, handbook};
 pub use left_over::{LeftOver, left_over, left_over_in};
 pub use odds::{days_in, label, percent};
+pub(crate) use relief::{relief_of, worth_naming_from};
 pub use relief::{ReliefLine, ReliefSays, improvement_words, relief};
 pub use said::{
     Calendar, Done, about_duration, about_money, about_volume, done_s, promised_duration, share_of_runs,
@@ -30,6 +31,7 @@ pub use said::{
 pub use the_job::the_job;
 pub use waiting::{
     LOADER_KEYS, Part, RAKER_KEYS, Role, WhoWaits, Worker, who_waits, who_waits_by, who_waits_in,
+    who_waits_with,
 };
 pub use warnings::{Warning, Warnings, warnings};
 

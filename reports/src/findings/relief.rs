@@ -1,11 +1,12 @@
 //! What would help most.
 
 use crate::forecast::{Forecast, seconds};
-use scenarios::units::duration;
+use super::{about_duration, about_money, percent};
+use scenarios::units::{System, volume};
 use serde::Serialize;
-use sim::{Improvement, LEVEL, Mean, Relief};
+use sim::{DoneMore, Improvement, LEVEL, Mean, Relief};
 
-/// What would help, most minutes first.
+/// What would help: a truckload more where runs end short, then most minutes first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct ReliefSays {
     /// The finding in one short sentence, fit for a title.
@@ -16,22 +17,22 @@ pub struct ReliefSays {
     pub lines: Vec<ReliefLine>,
 }
 
-/// What one improvement saves: mean of the paired differences over the same luck.
+/// What one improvement saves: mean of the paired differences over the same runs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct ReliefLine {
     /// Stable name for files.
     pub key: &'static str,
     /// What is improved, in words.
-    pub what: &'static str,
-    /// Whether it saves time, or costs it, that is worth naming.
+    pub what: String,
+    /// Whether it saves time, or costs it, that is worth naming; of a truckload more, whether the job gets done more often.
     pub helps: bool,
-    /// Minutes saved in words: `28 min`, `nothing`, `2 min lost`.
+    /// What it saves in words: `28 min`, `nothing`, `2 min lost`; of a truckload more how often the job gets done.
     pub saves: String,
     /// The 95 % interval in words.
     pub interval: String,
-    /// Half of it in words: `± 36 s`.
+    /// Half of it in words: `± 36 s`; of a truckload more the whole of it.
     pub give_or_take: String,
-    /// Cost saved in words, where there are prices.
+    /// Cost saved in words, where there are prices; of a truckload more its price is not known.
     pub cost: Option<String>,
     /// Working time to the finish saved \[min\].
     pub saved_min: f64,
@@ -41,6 +42,10 @@ pub struct ReliefLine {
     pub saved_min_high: Option<f64>,
     /// Cost saved, below 0 where it costs more \[money\]; `None` without prices.
     pub saved_cost: Option<f64>,
+    /// Of a truckload more: the chance that no zone ends short, without it \[0 to 1\].
+    pub done_before: Option<f64>,
+    /// The same with it.
+    pub done_after: Option<f64>,
 }
 
 /// An improvement as a person says it, and its stable name.
@@ -52,30 +57,56 @@ pub fn improvement_words(improvement: Improvement) -> (&'static str, &'static st
         Improvement::ShorterWays => ("shorter_ways", "hauls a tenth shorter"),
         Improvement::AnotherLoader => ("another_loader", "one more loader"),
         Improvement::MoreRoom => ("more_room", "room for one more heap"),
+        Improvement::EarlierDeliveries => ("earlier_deliveries", "deliveries half an hour earlier"),
+        Improvement::AllThere => ("all_there", "all material there at the start"),
+        Improvement::AnotherTruckload => ("another_truckload", "one more truckload"),
     }
 }
 
-/// What would help, most minutes first.
+/// What would help: a truckload more where runs end short, then most minutes first.
 pub fn relief(forecast: &Forecast) -> ReliefSays {
-    let currency = &forecast.scenario.currency;
-    let priced = super::is_priced(&forecast.scenario.job);
+    let currency = super::is_priced(&forecast.scenario.job).then_some(forecast.scenario.currency.as_str());
     let median_s = forecast.study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
-    let lines: Vec<ReliefLine> =
-        forecast.relief.iter().map(|r| line(r, median_s, priced.then_some(currency.as_str()))).collect();
-    let how = format!(
-        "Each tried alone in {} runs with the same luck: mean saved, with its 95 % interval.",
-        scenarios::units::figure(f64::from(forecast.relief_runs))
-    );
-    ReliefSays { title: title(&lines), how, lines }
+    relief_of(&forecast.relief, median_s, currency, forecast.units)
 }
 
-fn line(relief: &Relief, median_s: f64, currency: Option<&str>) -> ReliefLine {
+/// The same of any tries on a job that takes about so long \[s\]; without prices there is no currency.
+pub(crate) fn relief_of(all: &[Relief], median_s: f64, currency: Option<&str>, units: System) -> ReliefSays {
+    let told = Told { median_s, currency, units };
+    let lines: Vec<ReliefLine> = all.iter().map(|relief| line(relief, &told)).collect();
+    ReliefSays { title: title(&lines), how: how(all), lines }
+}
+
+/// What is needed to say it.
+struct Told<'a> {
+    median_s: f64,
+    currency: Option<&'a str>,
+    units: System,
+}
+
+fn how(all: &[Relief]) -> String {
+    let runs = |n: usize| scenarios::units::figure(n as f64);
+    let tried = all.iter().map(|relief| relief.saved_s.n);
+    let span = match (tried.clone().min(), tried.max()) {
+        (Some(1), Some(1)) => "run".into(),
+        (Some(fewest), Some(most)) if fewest < most => format!("{} to {} runs", runs(fewest), runs(most)),
+        (Some(fewest), _) => format!("{} runs", runs(fewest)),
+        _ => return "Nothing was tried.".into(),
+    };
+    format!("Each tried alone in the same {span} as the job as it stands: mean saved, with its 95 % interval.")
+}
+
+fn line(relief: &Relief, told: &Told<'_>) -> ReliefLine {
+    if let Some(done) = &relief.done {
+        return truckload(relief, done, told);
+    }
     let (key, what) = improvement_words(relief.improvement);
     let saved_s = relief.saved_s;
+    let (median_s, currency) = (told.median_s, told.currency);
     let minutes = |s: f64| Some(s / 60.0).filter(|m| m.is_finite());
     ReliefLine {
         key,
-        what,
+        what: what.to_owned(),
         helps: worth_naming(saved_s.value, median_s),
         saves: saved(saved_s.value),
         interval: interval(saved_s),
@@ -85,25 +116,68 @@ fn line(relief: &Relief, median_s: f64, currency: Option<&str>) -> ReliefLine {
         saved_min_low: minutes(saved_s.low),
         saved_min_high: minutes(saved_s.high),
         saved_cost: currency.map(|_| relief.saved_cost.value),
+        done_before: None,
+        done_after: None,
     }
 }
+
+/// A truckload more saves no minutes: the job gets done more often.
+fn truckload(relief: &Relief, done: &DoneMore, told: &Told<'_>) -> ReliefLine {
+    let (key, what) = improvement_words(relief.improvement);
+    let span = format!("{} to {}", percent(done.after.low), percent(done.after.high));
+    let minutes = |s: f64| Some(s / 60.0).filter(|m| m.is_finite());
+    ReliefLine {
+        key,
+        what: format!("{what} ({})", volume(done.truckload_m3, told.units)),
+        helps: done.after.value - done.before.value >= LEAST_DONE,
+        saves: done_words(done),
+        interval: format!("done in {span} of the runs"),
+        give_or_take: span,
+        cost: told.currency.map(|_| "the truckload's price more".into()),
+        saved_min: relief.saved_s.value / 60.0,
+        saved_min_low: minutes(relief.saved_s.low),
+        saved_min_high: minutes(relief.saved_s.high),
+        saved_cost: None,
+        done_before: Some(done.before.value),
+        done_after: Some(done.after.value),
+    }
+}
+
+/// `done in 97 % of the runs instead of 60 %`.
+fn done_words(done: &DoneMore) -> String {
+    let (before, after) = (percent(done.before.value), percent(done.after.value));
+    if before == after {
+        return "done no more often".into();
+    }
+    let after = if done.after.value >= 1.0 { "every run".into() } else { format!("{after} of the runs") };
+    let before = if done.before.value <= 0.0 { "none".into() } else { before };
+    format!("done in {after} instead of {before}")
+}
+
+/// A smaller gain in the chance of being done is not worth naming (our own choice).
+const LEAST_DONE: f64 = 0.01;
 
 /// Less than this, or less than this share of the job, is not worth naming (our own choice).
 const LEAST_S: f64 = 30.0;
 const LEAST_SHARE: f64 = 0.005;
 
+/// From how much time saved or lost on it is worth naming for a job that takes about so long \[s\].
+pub(crate) fn worth_naming_from(job_s: f64) -> f64 {
+    LEAST_S.min(job_s * LEAST_SHARE)
+}
+
 /// Whether so much time saved or lost is worth naming for a job that takes about so long \[s\].
 pub(crate) fn worth_naming(saved_s: f64, job_s: f64) -> bool {
-    saved_s.abs() >= LEAST_S.min(job_s * LEAST_SHARE)
+    saved_s.abs() >= worth_naming_from(job_s)
 }
 
 pub(crate) fn saved(seconds: f64) -> String {
     if seconds.abs() < 0.5 {
         "nothing".into()
     } else if seconds > 0.0 {
-        duration(seconds)
+        about_duration(seconds)
     } else {
-        format!("{} lost", duration(-seconds))
+        format!("{} lost", about_duration(-seconds))
     }
 }
 
@@ -114,20 +188,22 @@ fn interval(saved: Mean) -> String {
     if !low.is_finite() || !high.is_finite() {
         return format!("too few runs for {:.0} %", LEVEL * 100.0);
     }
-    let (low, high) = (duration(low), duration(high));
+    if low < 0.0 {
+        // A loss never bears a sign beside one in words.
+        return format!("{} to {}", self::saved(low), self::saved(high));
+    }
+    let (low, high) = (about_duration(low), about_duration(high));
     let span = if low == high { low } else { format!("{low} to {high}") };
     if lost && saved.low < 0.0 { format!("{span} lost") } else { span }
 }
 
 fn give_or_take(saved: Mean) -> String {
     let half = (saved.high - saved.low) / 2.0;
-    if half.is_finite() { format!("± {}", super::roughly(half)) } else { "too few runs".into() }
+    if half.is_finite() { format!("± {}", about_duration(half)) } else { "too few runs".into() }
 }
 
 fn money_saved(cost: f64, currency: &str) -> String {
-    // Small change is told only where there is nothing larger.
-    let sum = if cost.abs() < 10.0 { cost.abs() } else { cost.abs().round() };
-    let sum = scenarios::units::money(sum, currency);
+    let sum = about_money(cost.abs(), currency);
     if cost.abs() < 0.5 {
         "the same".into()
     } else if cost > 0.0 {
@@ -139,9 +215,12 @@ fn money_saved(cost: f64, currency: &str) -> String {
 
 fn title(lines: &[ReliefLine]) -> String {
     match lines.first() {
+        Some(best) if best.helps && best.done_after.is_some() => {
+            format!("{} helps most: the job is {}", super::capital(&best.what), best.saves)
+        }
         Some(best) if best.helps && best.saved_min_low.is_some_and(|low| low > 0.0) => {
             let verb = if lines.len() > 1 { "helps most: it saves" } else { "saves" };
-            format!("{} {verb} about {}", super::capital(best.what), best.saves)
+            format!("{} {verb} about {}", super::capital(&best.what), best.saves)
         }
         Some(_) => "Nothing that was tried helps much".into(),
         None => "Nothing was tried".into(),
@@ -155,8 +234,9 @@ mod tests {
     fn tried(improvement: Improvement, saved_s: f64, half: f64, saved_cost: f64) -> ReliefLine {
         let mean =
             |value: f64, half: f64| Mean { value, low: value - half, high: value + half, sd: 1.0, n: 100 };
-        let relief = Relief { improvement, saved_s: mean(saved_s, half), saved_cost: mean(saved_cost, 0.0) };
-        line(&relief, 8_000.0, Some("$"))
+        let (saved_s, saved_cost) = (mean(saved_s, half), mean(saved_cost, 0.0));
+        let relief = Relief { improvement, saved_s, saved_cost, done: None };
+        line(&relief, &Told { median_s: 8_000.0, currency: Some("$"), units: System::Us })
     }
 
     #[test]
@@ -168,7 +248,7 @@ mod tests {
         assert_eq!(title(&lines), "One more raker helps most: it saves about 28 min");
         assert_eq!(
             (lines[0].interval.as_str(), lines[0].give_or_take.as_str()),
-            ("27 min to 29 min", "± 60 s")
+            ("27 min to 29 min", "± 1 min")
         );
         assert_eq!(lines[0].cost.as_deref(), Some("$22 more"));
         assert_eq!((lines[1].saves.as_str(), lines[1].cost.as_deref()), ("nothing", Some("the same")));
@@ -188,6 +268,6 @@ mod tests {
         let lost = tried(Improvement::AnotherLoader, -1_200.0, 60.0, -30.0);
         assert_eq!((lost.saves.as_str(), lost.interval.as_str()), ("20 min lost", "19 min to 21 min lost"));
         let either = tried(Improvement::AnotherLoader, -100.0, 200.0, -30.0);
-        assert_eq!(either.interval, "-5 min to 1 min 40 s");
+        assert_eq!(either.interval, "5 min lost to 2 min");
     }
 }

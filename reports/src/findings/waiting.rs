@@ -3,9 +3,9 @@
 mod pace;
 
 use crate::forecast::{Forecast, seconds};
-use pace::Crew;
+use pace::{Crew, Tried};
 use serde::Serialize;
-use sim::{Books, Job, LoaderActivity, RakerActivity, Study};
+use sim::{Books, Job, LoaderActivity, RakerActivity, Relief, Study};
 
 /// Names of [`LoaderActivity`]'s columns in files, in its order.
 pub const LOADER_KEYS: [&str; LoaderActivity::COUNT] = [
@@ -84,16 +84,26 @@ pub struct Worker {
 
 /// Where the time goes, over all runs.
 pub fn who_waits(forecast: &Forecast) -> WhoWaits {
-    who_waits_in(&forecast.scenario.job, &forecast.study)
+    who_waits_with(&forecast.scenario.job, &forecast.study, &forecast.relief)
 }
 
-/// The same for any runs of a job.
+/// The same for any runs of a job, with what would help it.
+pub fn who_waits_with(job: &Job, study: &Study, relief: &[Relief]) -> WhoWaits {
+    let job_s = study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
+    told(job, &study.books, study.runs(), Some(Tried::new(relief, job_s)))
+}
+
+/// The same for any runs of a job by who waits alone.
 pub fn who_waits_in(job: &Job, study: &Study) -> WhoWaits {
     who_waits_by(job, &study.books, study.runs())
 }
 
 /// The same by the books of a job alone, summed over so many runs.
 pub fn who_waits_by(job: &Job, books: &Books, runs: u32) -> WhoWaits {
+    told(job, books, runs, None)
+}
+
+fn told(job: &Job, books: &Books, runs: u32, tried: Option<Tried>) -> WhoWaits {
     let runs = f64::from(runs.max(1));
     let mut loaders = [0; LoaderActivity::COUNT];
     books.loaders.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| loaders[i] += t);
@@ -116,7 +126,7 @@ pub fn who_waits_by(job: &Job, books: &Books, runs: u32) -> WhoWaits {
             parts: raker_parts(times, runs),
         }))
         .collect();
-    let crew = Crew::new(&loaders, &rakers, job.loaders.len(), job.rakers.len());
+    let crew = Crew::new(&loaders, &rakers, job.loaders.len(), job.rakers.len()).with(tried);
     WhoWaits { title: crew.title(), short: crew.short(), sentence: crew.sentence(), each, loaders, rakers }
 }
 

@@ -27,13 +27,13 @@ pub(super) fn part(forecast: &Forecast) -> Part {
 
 fn runs(forecast: &Forecast) -> String {
     let runs = words::number(forecast.provenance.runs.into());
-    if forecast.relief.is_empty() {
-        return runs;
+    match forecast.relief.iter().map(|relief| relief.saved_s.n).max() {
+        Some(most) => format!(
+            "{runs}; up to {} for each change under \"What would help\"",
+            words::number(most as u64)
+        ),
+        None => runs,
     }
-    format!(
-        "{runs}; {} for each change under \"What would help\"",
-        words::number(forecast.relief_runs.into())
-    )
 }
 
 /// What it takes to get the same page again; `runs` tells of the runs made.

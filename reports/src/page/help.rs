@@ -33,7 +33,7 @@ fn table(lines: &[ReliefLine]) -> Markup {
     let row = |line: &ReliefLine| {
         let times = [html! { (tight(&line.interval)) }, html! { (tight(&line.saves)) }];
         let cost = priced.then(|| html! { (line.cost.as_deref().unwrap_or("unknown")) });
-        Row::new(html! { (capital(line.what)) }, times.into_iter().chain(cost))
+        Row::new(html! { (capital(&line.what)) }, times.into_iter().chain(cost))
     };
     Table::new(heads).rows(lines.iter().map(row)).draw()
 }

@@ -75,7 +75,7 @@ fn relief_lines(forecast: &Forecast, width: u16) -> Vec<String> {
         says.lines.iter().partition(|line| line.helps);
     let rows = help.iter().map(|line| {
         let cost = line.cost.clone().unwrap_or_default();
-        vec![capital(line.what), line.saves.clone(), line.give_or_take.clone(), cost]
+        vec![capital(&line.what), line.saves.clone(), line.give_or_take.clone(), cost]
     });
     let priced = says.lines.iter().any(|line| line.cost.is_some());
     let header = ["", "saves", "95 % sure", if priced { "job cost" } else { "" }];
@@ -84,7 +84,7 @@ fn relief_lines(forecast: &Forecast, width: u16) -> Vec<String> {
         all.clear();
     }
     if !useless.is_empty() {
-        let names: Vec<&str> = useless.iter().map(|line| line.what).collect();
+        let names: Vec<&str> = useless.iter().map(|line| line.what.as_str()).collect();
         all.push(format!("Little or no help: {}.", names.join(", ")));
     }
     all

@@ -40,9 +40,9 @@ pub(in crate::evidence) fn same_luck() -> Sheet {
         };
         percentiles(&mut sheet, what, &difference.saved, truth, ROUNDING);
     };
-    let faster = Improvement::FasterRaking.of(&raked_only()).unwrap();
+    let faster = Improvement::FasterRaking.of(&raked_only(), 0.0).unwrap();
     scaled("raking a tenth faster", 1.0 - 1.0 / 1.1, &differences(&raked_only(), &faster));
-    let shorter = Improvement::ShorterWays.of(&driven_only()).unwrap();
+    let shorter = Improvement::ShorterWays.of(&driven_only(), 0.0).unwrap();
     scaled("ways a tenth shorter", 0.2, &differences(&driven_only(), &shorter));
     // A loading time without chance disturbs no other draw: what is left is the ten loading times and their mean.
     let mut steady = driven_only();

@@ -1,10 +1,10 @@
 //! What else than a bucket would help.
 
-use crate::buckets::{Buckets, Help};
+use crate::buckets::Buckets;
 use crate::findings::comparison::mean_estimate;
-use crate::findings::{Estimate, improvement_words};
-use scenarios::units::duration;
+use crate::findings::{Estimate, is_priced, relief_of};
 use serde::Serialize;
+use sim::Improvement;
 
 /// One thing that was tried in place of a bucket.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -12,11 +12,15 @@ pub struct HelpLine {
     /// Stable name for files.
     pub key: &'static str,
     /// In words: `one more raker`.
-    pub what: &'static str,
+    pub what: String,
     /// Minutes saved a job, mean with its 95 % interval \[s\].
     pub saved_s: Estimate,
-    /// The same in words.
+    /// The same in words; of a truckload more how often the job gets done.
     pub saves: String,
+    /// The 95 % interval in words.
+    pub interval: String,
+    /// Whether its worth is in how often the job gets done and not in minutes.
+    pub is_done_more: bool,
 }
 
 impl HelpLine {
@@ -26,19 +30,20 @@ impl HelpLine {
     }
 }
 
-pub(super) fn helps(all: &Buckets) -> Vec<HelpLine> {
-    let line = |help: &Help| {
-        let (key, what) = match help {
-            Help::Better(relief) => improvement_words(relief.improvement),
-            Help::AllThere(_) => ("all_there", "all material there at the start"),
-        };
-        let saved_s = mean_estimate(help.saved_s());
-        let saves = match saved_s.value {
-            s if s.abs() < 0.5 => "nothing".to_owned(),
-            s if s < 0.0 => format!("{} lost", duration(-s)),
-            s => duration(s),
-        };
-        HelpLine { key, what, saved_s, saves }
+/// What else would help, in the words of a forecast; a bucket is what the list is for.
+pub(super) fn helps(all: &Buckets, job_s: f64) -> Vec<HelpLine> {
+    let others: Vec<_> =
+        all.relief.iter().filter(|r| r.improvement != Improvement::LargerBucket).copied().collect();
+    let currency = is_priced(&all.scenario.job).then_some(all.scenario.currency.as_str());
+    let says = relief_of(&others, job_s, currency, all.units);
+    let lines = others.iter().zip(says.lines);
+    let line = |(relief, line): (&sim::Relief, crate::findings::ReliefLine)| HelpLine {
+        key: line.key,
+        what: line.what,
+        saved_s: mean_estimate(relief.saved_s),
+        saves: line.saves,
+        interval: line.interval,
+        is_done_more: line.done_after.is_some(),
     };
-    all.helps.iter().map(line).collect()
+    lines.map(line).collect()
 }

@@ -44,8 +44,9 @@ pub struct BucketsSays {
 /// Everything said of these buckets.
 pub fn buckets(all: &Buckets) -> BucketsSays {
     let rows = row::buckets(all);
-    let helps = help::helps(all);
     let today = row::today(all);
+    let job_s = today.runs.finish.first().map_or(0.0, |p50| p50.finish_working_s.value);
+    let helps = help::helps(all, job_s);
     let barrow = row::barrow(all);
     BucketsSays {
         verdict: verdict::verdict(all, &today, &rows, barrow.as_ref(), &helps),

@@ -3,7 +3,7 @@
 use super::worth::{self, WorthSays};
 use crate::buckets::{Buckets, Tried};
 use crate::findings::comparison::{Saved, Unit, saved};
-use crate::findings::{DoneRow, Estimate, done_rows, is_priced, who_waits_in};
+use crate::findings::{DoneRow, Estimate, done_rows, is_priced, who_waits_in, who_waits_with};
 use scenarios::units::{bucket as in_bucket, figure, mass, money, short_length};
 use scenarios::{Lift, Through};
 use serde::Serialize;
@@ -208,7 +208,7 @@ pub(super) fn today(all: &Buckets) -> TodaySays {
         Some(bucket) => format!("\"{}\" of the list, {heaped} heaped", bucket.name),
         None => format!("the bucket in {}, {heaped} heaped", all.scenario.file),
     };
-    TodaySays { what, runs: runs(all, job, &all.today), pace: who_waits_in(job, &all.today).sentence }
+    TodaySays { what, runs: runs(all, job, &all.today), pace: who_waits_with(job, &all.today, &all.relief).sentence }
 }
 
 pub(super) fn barrow(all: &Buckets) -> Option<BarrowSays> {

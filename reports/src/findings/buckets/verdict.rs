@@ -4,8 +4,7 @@ use super::worth::until;
 use super::{BarrowSays, BucketSays, HelpLine, Standing, TodaySays};
 use crate::buckets::Buckets;
 use crate::findings::comparison::Unit;
-use crate::findings::{capital, percent};
-use scenarios::units::duration;
+use crate::findings::{about_duration, capital, percent};
 use serde::Serialize;
 
 /// Which bucket to buy.
@@ -120,19 +119,20 @@ fn none(all: &Buckets, rows: &[BucketSays], fit: &[&BucketSays]) -> String {
 
 /// What would help more than any bucket that fits.
 fn rather(today: &TodaySays, fit: &[&BucketSays], helps: &[HelpLine]) -> Option<String> {
-    let help = helps.iter().find(|line| line.is_sure())?;
+    let help = helps.iter().find(|line| line.is_sure() && !line.is_done_more)?;
     let most = fit.iter().map(|row| mean_s(row)).fold(0.0_f64, f64::max);
     if most >= help.saved_s.value {
         return None;
     }
-    let instead = format!("{} saves {} a job.", capital(help.what), help.saves);
+    let instead = format!("{} saves {} a job.", capital(&help.what), help.saves);
     if most >= LITTLE * help.saved_s.value {
         return Some(format!("{} That is more than any bucket here.", instead));
     }
     let pace = today.pace.split([':', '.']).next().unwrap_or_default();
     let bucket = match most {
-        s if s < 0.5 => "no bucket here saves anything".to_owned(),
-        s => format!("no bucket here saves more than {} a job on average", duration(s)),
+        s if s >= 0.5 => format!("no bucket here that fits saves more than {} a job on average", about_duration(s)),
+        _ if fit.iter().any(|row| mean_s(row) <= -0.5) => "the buckets here that fit save no time, or lose it".into(),
+        _ => "no bucket here that fits saves time".to_owned(),
     };
     Some(format!("{pace}: {bucket}. {instead}"))
 }

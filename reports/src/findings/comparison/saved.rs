@@ -45,7 +45,7 @@ pub struct Saved {
 pub struct SavedSaid {
     /// The median: `29 min`, `2 min lost`; of money `$20 less`, `$55 more`.
     pub median: String,
-    /// From the P10 to the P90: `12 to 45 min`.
+    /// From the P10 to the P90 in the same sense: `12 to 45 min`, `5 to 7 min lost`, `5 min lost to 12 min`.
     pub eight_in_ten: String,
     /// The mean with how closely it is known: `29 min ± 60 s`.
     pub mean: String,
@@ -107,6 +107,41 @@ impl Unit<'_> {
     }
 }
 
+impl Unit<'_> {
+    /// A wide span of what is gained or lost, in the words of [`gained`]: no sign ever stands for a loss. A loss is told from
+    /// the least to the most.
+    fn saved_band(self, low: f64, high: f64) -> String {
+        let least = self.least();
+        let (gain, loss) = self.gain_and_loss();
+        let one = |value: f64| match value {
+            v if v.abs() < least => self.nothing().to_owned(),
+            v if v < 0.0 => format!("{}{loss}", self.band(-v, -v)),
+            v => format!("{}{gain}", self.band(v, v)),
+        };
+        match (low, high) {
+            (low, high) if low.abs() < least && high.abs() < least => self.nothing().to_owned(),
+            (low, high) if high < least => format!("{}{loss}", self.band((-high).max(0.0), -low)),
+            (low, high) if low > -least => format!("{}{gain}", self.band(low.max(0.0), high)),
+            (low, high) => format!("{} to {}", one(low), one(high)),
+        }
+    }
+
+    /// What stands behind a gain and behind a loss.
+    fn gain_and_loss(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Time => ("", " lost"),
+            Self::Money(_) => (" less", " more"),
+        }
+    }
+
+    fn nothing(self) -> &'static str {
+        match self {
+            Self::Time => "nothing",
+            Self::Money(_) => "the same",
+        }
+    }
+}
+
 /// `29 to 35 min`: one unit is enough where it is the same and the only one.
 fn joined(low: &str, high: &str) -> String {
     if low == high {
@@ -156,7 +191,7 @@ pub(crate) fn saved(paired: &Paired, unit: Unit<'_>) -> Saved {
     Saved {
         said: SavedSaid {
             median: gained(median.value, unit),
-            eight_in_ten: unit.band(p10.value, p90.value),
+            eight_in_ten: unit.saved_band(p10.value, p90.value),
             mean: mean_words(paired.mean, unit),
             smaller: percent(paired.smaller.value),
             // A few runs that happen to be alike to the microsecond need no words.
@@ -174,12 +209,9 @@ pub(crate) fn saved(paired: &Paired, unit: Unit<'_>) -> Saved {
 /// What is gained or lost: `29 min`, `2 min lost`; `$20 less`, `$55 more`.
 fn gained(value: f64, unit: Unit<'_>) -> String {
     let words = unit.say(value.abs());
-    let (gain, loss, none) = match unit {
-        Unit::Time => ("", " lost", "nothing"),
-        Unit::Money(_) => (" less", " more", "the same"),
-    };
+    let (gain, loss) = unit.gain_and_loss();
     match value {
-        v if v.abs() < unit.least() => none.to_owned(),
+        v if v.abs() < unit.least() => unit.nothing().to_owned(),
         v if v < 0.0 => format!("{words}{loss}"),
         _ => format!("{words}{gain}"),
     }
@@ -202,4 +234,33 @@ pub(crate) fn mean_estimate(mean: Mean) -> Estimate {
 
 pub(crate) fn share_estimate(share: Share) -> Estimate {
     Estimate { value: share.value, low: Some(share.low), high: Some(share.high) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_range_has_the_sense_of_its_middle_and_no_sign() {
+        let money = |low, high| Unit::Money("$").saved_band(low, high);
+        assert_eq!(money(-68.0, -55.0), "$55 to $68 more");
+        assert_eq!(money(20.0, 30.0), "$20 to $30 less");
+        assert_eq!(money(-5.0, 12.0), "$5 more to $12 less");
+        assert_eq!([money(0.0, 0.0), money(-40.0, 0.0)], ["the same", "$0 to $40 more"]);
+        let time = |low: f64, high: f64| Unit::Time.saved_band(low * 60.0, high * 60.0);
+        assert_eq!([time(-7.0, -5.0), time(12.0, 45.0)], ["5 to 7 min lost", "12 to 45 min"]);
+        assert_eq!([time(-5.0, 12.0), time(-30.0, 0.0)], ["5 min lost to 12 min", "0 to 30 min lost"]);
+    }
+
+    #[test]
+    fn every_range_of_savings_agrees_with_what_is_said_of_its_ends() {
+        for (low, high) in [(-90.0, -40.0), (-90.0, 30.0), (-20.0, 0.2), (0.0, 80.0), (50.0, 90.0)] {
+            for unit in [Unit::Time, Unit::Money("EUR")] {
+                let said = unit.saved_band(low, high);
+                let (_, loss) = unit.gain_and_loss();
+                assert!(!said.contains('-'), "{said}");
+                assert_eq!(said.contains(loss.trim()), low <= -unit.least(), "{low} to {high}: {said}");
+            }
+        }
+    }
 }

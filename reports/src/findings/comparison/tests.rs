@@ -42,7 +42,7 @@ fn what_is_saved_is_told_run_by_run() {
     );
     let slower = &differences[1].time;
     assert_eq!((slower.mean.value, slower.smaller.value), (-600.0, 0.0));
-    assert_eq!([&slower.said.mean, &slower.said.eight_in_ten], ["10 min lost", "-10 min"]);
+    assert_eq!([&slower.said.mean, &slower.said.eight_in_ten], ["10 min lost", "10 min lost"]);
     let money = differences[1].money.as_ref().unwrap();
     assert_eq!((money.mean.value, money.said.mean.as_str()), (10.0, "$10 less"));
 }

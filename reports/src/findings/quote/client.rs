@@ -91,7 +91,7 @@ pub fn client(
         date,
         start,
         done,
-        included: included(material, by_the_hour),
+        included: included(scenario, material, by_the_hour),
         material_besides: material && by_the_hour,
         see_to: see_to(scenario, units),
         may_change: may_change(by_the_hour),
@@ -111,14 +111,33 @@ fn what(scenario: &Scenario, units: System) -> String {
     format!("{is_all}{amount} (loose) of {}{pause} brought to its place and spread.", job.material.name)
 }
 
-fn included(material: bool, by_the_hour: bool) -> String {
-    let work = "the work with set-up and clean-up, the machine and its fuel";
+/// What the price was worked out from: what the file gives no time or no price for is not claimed.
+fn included(scenario: &Scenario, material: bool, by_the_hour: bool) -> String {
+    let work = worked(scenario);
+    let brought = if scenario.stated.fixed.delivery > 0.0 { " and its delivery" } else { "" };
     match (material, by_the_hour) {
-        (true, false) => format!("In the price: {work}, the material."),
+        (true, false) => format!("In the price: {work}, the material{brought}."),
         (false, false) => format!("In the price: {work}. The material is not in it."),
         (true, true) => format!("In the hours: {work}. The material comes on top."),
         (false, true) => format!("In the hours: {work}. The material is not in them."),
     }
+}
+
+/// `the work with set-up and clean-up, the machine, its fuel`.
+fn worked(scenario: &Scenario) -> String {
+    let job = &scenario.job;
+    let around = [(&job.shift.set_up_s, "set-up"), (&job.shift.clean_up_s, "clean-up")];
+    let around: Vec<&str> =
+        around.into_iter().filter(|(time, _)| time.mean() > 0.0).map(|(_, what)| what).collect();
+    let work = match around.as_slice() {
+        [] => "the work".to_owned(),
+        steps => format!("the work with {}", steps.join(" and ")),
+    };
+    let machine = job.loaders.iter().any(|loader| loader.machine_cost_per_h > 0.0);
+    let fuel = job.prices.fuel_per_l > 0.0 && crate::findings::is_fuelled(job);
+    let brought = scenario.stated.fixed.mobilisation > 0.0;
+    let parts = [(machine, "the machine"), (fuel, "its fuel"), (brought, "bringing the machine and taking it away")];
+    parts.into_iter().filter(|(is, _)| *is).fold(work, |all, (_, part)| format!("{all}, {part}"))
 }
 
 fn may_change(by_the_hour: bool) -> Vec<String> {
@@ -135,4 +154,42 @@ fn may_change(by_the_hour: bool) -> Vec<String> {
         );
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::example;
+    use sim::Distribution;
+
+    #[test]
+    fn only_what_was_reckoned_with_is_said_to_be_in_the_price() {
+        let mut scenario = example::scenario();
+        scenario.stated.fixed.material = 720.0;
+        let job = &mut scenario.job;
+        (job.shift.set_up_s, job.shift.clean_up_s) = (Distribution::Constant(600.0), Distribution::Constant(0.0));
+        job.loaders[0].machine_cost_per_h = 28.0;
+        (job.loaders[0].fuel_working_l_per_h, job.prices.fuel_per_l) = (4.0, 1.5);
+        let said = |scenario: &Scenario| included(scenario, true, false);
+        assert_eq!(said(&scenario), "In the price: the work with set-up, the machine, its fuel, the material.");
+        scenario.job.prices.fuel_per_l = 0.0;
+        assert_eq!(said(&scenario), "In the price: the work with set-up, the machine, the material.");
+        scenario.job.prices.fuel_per_l = 1.5;
+        scenario.job.loaders[0].fuel_working_l_per_h = 0.0;
+        scenario.job.loaders[0].fuel_idling_l_per_h = 0.0;
+        scenario.job.loaders[0].machine_cost_per_h = 0.0;
+        scenario.job.shift.clean_up_s = Distribution::Constant(60.0);
+        scenario.stated.fixed.delivery = 60.0;
+        assert_eq!(
+            said(&scenario),
+            "In the price: the work with set-up and clean-up, the material and its delivery."
+        );
+        scenario.stated.fixed.mobilisation = 90.0;
+        scenario.job.shift.set_up_s = Distribution::Constant(0.0);
+        scenario.job.shift.clean_up_s = Distribution::Constant(0.0);
+        assert_eq!(
+            included(&scenario, false, false),
+            "In the price: the work, bringing the machine and taking it away. The material is not in it."
+        );
+    }
 }

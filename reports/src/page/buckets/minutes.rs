@@ -48,15 +48,11 @@ fn row((name, runs): &(&str, &Runs)) -> Row {
 
 /// What else would help, as minutes.
 pub(super) fn helps(says: &BucketsSays) -> Option<Part> {
-    let interval = |line: &crate::findings::buckets::HelpLine| match (line.saved_s.low, line.saved_s.high) {
-        (Some(low), Some(high)) => {
-            let minutes = |s: f64| format!("{:.1}", s / 60.0 + 0.0);
-            format!("{} to {} min", minutes(low), minutes(high))
-        }
-        _ => "too few runs".into(),
-    };
     let row = |line: &crate::findings::buckets::HelpLine| {
-        Row::new(html! { (line.what) }, [html! { (tight(&line.saves)) }, html! { (tight(&interval(line))) }])
+        Row::new(
+            html! { (crate::findings::capital(&line.what)) },
+            [html! { (tight(&line.saves)) }, html! { (tight(&line.interval)) }],
+        )
     };
     (!says.helps.is_empty()).then(|| {
         let heads = ["Tried alone, with today's bucket", "saves a job", "saves between"];
