@@ -105,13 +105,17 @@ impl Places {
                     let finding = finding.trim_end_matches('.');
                     finding.match_indices(words).any(|(within, _)| {
                         at >= within
-                            && text.get(at - within..at - within + finding.len()).is_some_and(|said| {
-                                said.to_lowercase() == finding.to_lowercase()
-                            })
+                            && text
+                                .get(at - within..at - within + finding.len())
+                                .is_some_and(|said| said.to_lowercase() == finding.to_lowercase())
                     })
                 });
-                let around: String = text.chars().skip(text[..at].chars().count().saturating_sub(90)).take(200).collect();
-                assert!(whole, "{place} says \"{words}\" in its own way: ...{around}...\nnot one of {findings:#?}");
+                let around: String =
+                    text.chars().skip(text[..at].chars().count().saturating_sub(90)).take(200).collect();
+                assert!(
+                    whole,
+                    "{place} says \"{words}\" in its own way: ...{around}...\nnot one of {findings:#?}"
+                );
             }
         }
         seen
@@ -128,7 +132,8 @@ fn with_buckets(bench: &Bench) -> (String, String) {
     let list = lists.map(|(name, _)| *name).next().expect("a list of buckets");
     let fits = |file: &String| {
         bench.read(file).contains("[[alternative]]")
-            && bench.heapcast(["buckets", file, list, "--runs", "100", "--out", "tried", "--quiet"]).code == Some(0)
+            && bench.heapcast(["buckets", file, list, "--runs", "100", "--out", "tried", "--quiet"]).code
+                == Some(0)
     };
     let file = stems().iter().map(|stem| format!("{stem}.toml")).find(fits).expect("a scenario for it");
     (file, list.to_owned())
@@ -144,7 +149,10 @@ fn who_waits_and_what_helps_are_said_alike_with_the_same_figures_on_screen_page_
         all.assert_only("of the time", &waits);
         let mut pace = waits.to_vec();
         pace.push(all.text("/relief/title"));
-        assert!(all.assert_only("the pace", &pace) + all.assert_only("keep pace", &pace) > 0, "{stem}: no pace");
+        assert!(
+            all.assert_only("the pace", &pace) + all.assert_only("keep pace", &pace) > 0,
+            "{stem}: no pace"
+        );
         let relief = all.text("/relief/title");
         all.assert_only("helps most", std::slice::from_ref(&relief));
         for (name, finding) in [("waiting.svg", &waits[0]), ("relief.svg", &relief)] {
@@ -158,9 +166,13 @@ fn who_waits_and_what_helps_are_said_alike_with_the_same_figures_on_screen_page_
 fn what_is_saved_is_the_same_figure(all: &Places, stem: &str) {
     let page = &all.texts.iter().find(|(place, _)| place == "report.html").expect("a page").1;
     for line in all.summary["relief"]["lines"].as_array().expect("a list") {
-        let [what, saves, interval] = ["what", "saves", "interval"].map(|key| level(line[key].as_str().unwrap()));
+        let [what, saves, interval] =
+            ["what", "saves", "interval"].map(|key| level(line[key].as_str().unwrap()));
         assert!(page.to_lowercase().contains(&what.to_lowercase()), "{stem}: {what}");
-        assert!(page.contains(&saves) && page.contains(&interval), "{stem}: {what} saves {saves}, {interval}");
+        assert!(
+            page.contains(&saves) && page.contains(&interval),
+            "{stem}: {what} saves {saves}, {interval}"
+        );
     }
 }
 
@@ -172,13 +184,19 @@ fn a_loss_is_said_in_words_and_never_by_a_sign_beside_them() {
         vec!["compare", &file],
         vec!["buckets", &file, &list],
         vec!["sweep", &file, "--vary", "rakers 1..3"],
-        vec!["quote", &file],
         vec!["forecast", &file],
     ] {
         let all = places(&bench, &typed, typed[0]);
-        for (place, text) in all.texts.iter().filter(|(place, _)| place == "the screen" || place.ends_with(".html")) {
+        for (place, text) in
+            all.texts.iter().filter(|(place, _)| place == "the screen" || place.ends_with(".html"))
+        {
             for sign in [" -$", " \u{2212}$", "to -"] {
-                let at = text.find(sign).map(|at| text.chars().skip(text[..at].chars().count().saturating_sub(60)).take(120).collect::<String>());
+                let at = text.find(sign).map(|at| {
+                    text.chars()
+                        .skip(text[..at].chars().count().saturating_sub(60))
+                        .take(120)
+                        .collect::<String>()
+                });
                 assert_eq!(at, None, "{typed:?}: {place}");
             }
         }
@@ -199,8 +217,16 @@ fn the_answer_is_one_sentence_on_the_screen_on_the_page_and_in_the_file() {
         let all = places(&bench, &typed, typed[0]);
         let answer = all.text(answer);
         for place in ["the screen", "report.html"] {
-            let text = &all.texts.iter().find(|(name, _)| name == place).unwrap_or_else(|| panic!("{typed:?}: {place}")).1;
-            assert!(text.contains(answer.trim_end_matches('.')), "{typed:?}: {place} does not say \"{answer}\":\n{text}");
+            let text = &all
+                .texts
+                .iter()
+                .find(|(name, _)| name == place)
+                .unwrap_or_else(|| panic!("{typed:?}: {place}"))
+                .1;
+            assert!(
+                text.contains(answer.trim_end_matches('.')),
+                "{typed:?}: {place} does not say \"{answer}\":\n{text}"
+            );
         }
     }
 }

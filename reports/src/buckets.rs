@@ -140,7 +140,10 @@ impl Buckets {
 
     /// Runs made in all at the most, for a progress bar.
     pub fn runs_at_most(scenario: &Scenario, list: &BucketList, wanted: &Wanted) -> u64 {
-        let improved = Improvement::ALL.iter().filter(|i| i.of(&scenario.job, scenario.stated.truckload_m3).is_some()).count();
+        let improved = Improvement::ALL
+            .iter()
+            .filter(|i| i.of(&scenario.job, scenario.stated.truckload_m3).is_some())
+            .count();
         let others = usize::from(wanted.barrows > 0);
         u64::from(wanted.runs) * (1 + list.buckets.len() + improved + others) as u64
     }

@@ -215,9 +215,7 @@ pub fn relief(
         });
     }
     let more_done = |r: &Relief| r.done.is_some_and(|done| done.after.value > done.before.value);
-    all.sort_by(|a, b| {
-        more_done(b).cmp(&more_done(a)).then(b.saved_s.value.total_cmp(&a.saved_s.value))
-    });
+    all.sort_by(|a, b| more_done(b).cmp(&more_done(a)).then(b.saved_s.value.total_cmp(&a.saved_s.value)));
     Ok(all)
 }
 

@@ -130,7 +130,10 @@ fn a_later_delivery_is_tried_half_an_hour_earlier_and_there_from_the_start() {
     assert!(before_s > 3_600.0);
     assert!((saved_s(&reliefs, Improvement::EarlierDeliveries) - 1_800.0).abs() < 1e-4);
     assert!((saved_s(&reliefs, Improvement::AllThere) - (before_s - 535.0)).abs() < 1e-4);
-    assert!(reliefs.iter().all(|relief| relief.improvement != Improvement::AnotherTruckload), "nothing is short");
+    assert!(
+        reliefs.iter().all(|relief| relief.improvement != Improvement::AnotherTruckload),
+        "nothing is short"
+    );
 }
 
 #[test]
@@ -153,7 +156,11 @@ fn a_delivery_is_not_brought_forward_beyond_midnight_and_an_early_one_is_left_al
 #[test]
 fn one_more_truckload_is_the_last_truck_again_or_the_usual_one_at_the_largest_pile() {
     let mut job = half_comes_later();
-    let sooner = Delivery { at_s: job.shift.start_s + 60.0, volume_m3: 3.0, ..job.stockpiles[0].deliveries[0].clone() };
+    let sooner = Delivery {
+        at_s: job.shift.start_s + 60.0,
+        volume_m3: 3.0,
+        ..job.stockpiles[0].deliveries[0].clone()
+    };
     job.stockpiles[0].deliveries.push(sooner);
     let more = Improvement::AnotherTruckload.of(&job, 2.0).unwrap();
     let volumes: Vec<f64> = more.stockpiles[0].deliveries.iter().map(|d| d.volume_m3).collect();

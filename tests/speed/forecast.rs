@@ -118,7 +118,8 @@ fn show_forecast(name: &str, file: &str, pool: &ThreadPool, rounds: usize, most_
     let (job, folder, threads) = (job(file), tempfile::tempdir().unwrap(), pool.current_num_threads());
     let work = Work::new(pool, &job, runs());
     let study = work.study();
-    let helps = || pool.install(|| drop(black_box(relief(&job, &study, 0.0, tries(&study), |_| {}).unwrap())));
+    let helps =
+        || pool.install(|| drop(black_box(relief(&job, &study, 0.0, tries(&study), |_| {}).unwrap())));
     let sides = vec![
         Side::new("forecast", 1, || forecast(file, folder.path(), threads)),
         Side::new("simulation", 1, || work.go()),

@@ -141,7 +141,13 @@ fn a_figure_without_anything_to_show_is_refused() {
     assert!(matches!(completion::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
     let data = progress::prepare(&nobody, &job(), System::Us);
     assert!(matches!(progress::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
-    assert!(matches!(relief::draw(&relief::prepare(&crate::findings::relief_of(&[], 7_200.0, None, System::Us)), Size::PAGE), Err(ChartError::Nothing(_))));
+    assert!(matches!(
+        relief::draw(
+            &relief::prepare(&crate::findings::relief_of(&[], 7_200.0, None, System::Us)),
+            Size::PAGE
+        ),
+        Err(ChartError::Nothing(_))
+    ));
     let data = waiting::prepare(String::new(), &job(), &nobody.books);
     assert!(matches!(waiting::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
 }

@@ -37,7 +37,8 @@ pub struct Row {
 pub fn prepare(says: &ReliefSays) -> ReliefData {
     let lines = || says.lines.iter().filter(|line| line.done_after.is_none() && line.saved_min.is_finite());
     let ends = |line: &ReliefLine| [Some(line.saved_min), line.saved_min_low, line.saved_min_high];
-    let most_s = lines().flat_map(ends).flatten().fold(0.0_f64, |most, minutes| most.max(60.0 * minutes.abs()));
+    let most_s =
+        lines().flat_map(ends).flatten().fold(0.0_f64, |most, minutes| most.max(60.0 * minutes.abs()));
     let (unit, unit_min) = match most_s {
         s if s < 180.0 => ("s", 1.0 / 60.0),
         s if s < 5.0 * 3600.0 => ("min", 1.0),

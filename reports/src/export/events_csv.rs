@@ -5,8 +5,19 @@ use crate::forecast::seconds;
 use sim::{Entry, Event, Job, Replay};
 
 /// `clock_s` counts from midnight of the first day. Loads are counted from 1.
-const HEADER: [&str; 11] =
-    ["clock_s", "clock", "who", "name", "event", "load", "zone", "stockpile", "pass", "volume_m3", "volume_yd3"];
+const HEADER: [&str; 11] = [
+    "clock_s",
+    "clock",
+    "who",
+    "name",
+    "event",
+    "load",
+    "zone",
+    "stockpile",
+    "pass",
+    "volume_m3",
+    "volume_yd3",
+];
 
 /// The whole event log of a replayed run.
 ///

@@ -44,8 +44,8 @@ pub fn percentiles_csv(forecast: &Forecast) -> Result<Vec<u8>, ExportError> {
         let sample = forecast.study.sorted(of);
         let row = move |share: &f64| {
             let p = sample.percentile(*share);
-            let [value, low, high] =
-                [Some(p.value), p.low, p.high].map(|v| number(v.filter(|_| known).map(|v| v + from_midnight)));
+            let [value, low, high] = [Some(p.value), p.low, p.high]
+                .map(|v| number(v.filter(|_| known).map(|v| v + from_midnight)));
             vec![(*figure).to_owned(), unit.to_owned(), tidy_percent(*share), value, low, high]
         };
         forecast.percentiles.iter().map(row).collect::<Vec<_>>()

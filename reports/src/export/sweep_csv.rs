@@ -102,8 +102,9 @@ fn percentiles(point: &Point) -> Vec<String> {
         for share in SHARES {
             let p = sample.percentile(share);
             let from_midnight = if figure == "finish_clock_s" { point.start_s() } else { 0.0 };
-            let known =
-                |value: Option<f64>| number(value.filter(|_| figure != "cost" || priced).map(|v| v + from_midnight));
+            let known = |value: Option<f64>| {
+                number(value.filter(|_| figure != "cost" || priced).map(|v| v + from_midnight))
+            };
             fields.extend([Some(p.value), p.low, p.high].map(known));
         }
     }

@@ -23,8 +23,8 @@ pub use done_by::{BeDone, DoneBy, DoneRow, Estimate, PLAN_SHARE, done_by, done_r
 pub use handbook::{HandbookSays, handbook};
 pub use left_over::{LeftOver, left_over, left_over_in};
 pub use odds::{days_in, label, percent};
-pub(crate) use relief::{relief_of, worth_naming_from};
 pub use relief::{ReliefLine, ReliefSays, improvement_words, relief};
+pub(crate) use relief::{relief_of, worth_naming_from};
 pub use said::{
     Calendar, Done, about_duration, about_money, about_volume, done_s, promised_duration, share_of_runs,
 };

@@ -1,7 +1,7 @@
 //! What would help most.
 
-use crate::forecast::{Forecast, seconds};
 use super::{about_duration, about_money, percent};
+use crate::forecast::{Forecast, seconds};
 use scenarios::units::{System, volume};
 use serde::Serialize;
 use sim::{DoneMore, Improvement, LEVEL, Mean, Relief};
@@ -93,7 +93,9 @@ fn how(all: &[Relief]) -> String {
         (Some(fewest), _) => format!("{} runs", runs(fewest)),
         _ => return "Nothing was tried.".into(),
     };
-    format!("Each tried alone in the same {span} as the job as it stands: mean saved, with its 95 % interval.")
+    format!(
+        "Each tried alone in the same {span} as the job as it stands: mean saved, with its 95 % interval."
+    )
 }
 
 fn line(relief: &Relief, told: &Told<'_>) -> ReliefLine {

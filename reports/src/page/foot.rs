@@ -28,10 +28,9 @@ pub(super) fn part(forecast: &Forecast) -> Part {
 fn runs(forecast: &Forecast) -> String {
     let runs = words::number(forecast.provenance.runs.into());
     match forecast.relief.iter().map(|relief| relief.saved_s.n).max() {
-        Some(most) => format!(
-            "{runs}; up to {} for each change under \"What would help\"",
-            words::number(most as u64)
-        ),
+        Some(most) => {
+            format!("{runs}; up to {} for each change under \"What would help\"", words::number(most as u64))
+        }
         None => runs,
     }
 }

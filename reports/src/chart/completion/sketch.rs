@@ -73,7 +73,12 @@ impl<'a> Sketch<'a> {
     fn draw(&self, paper: &Paper<'_>) -> Done {
         let soft = Type::soft(self.size);
         self.heading.draw(paper)?;
-        paper.text("chance of being done, clean-up included, %", (MARGIN, self.heading.height()), Side::RightOf, soft)?;
+        paper.text(
+            "chance of being done, clean-up included, %",
+            (MARGIN, self.heading.height()),
+            Side::RightOf,
+            soft,
+        )?;
         let marks: Vec<Tick> = self.ticks.iter().map(|(tick, _)| tick.clone()).collect();
         grid(paper, self.curve, &marks)?;
         grid(paper, self.bars, &marks)?;

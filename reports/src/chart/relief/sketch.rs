@@ -121,7 +121,8 @@ impl<'a> Sketch<'a> {
             None => {
                 let width = how.width(&data.words);
                 let latest = f64::from(self.size.width) - MARGIN - width;
-                let left = (saved - width / 2.0).min(latest).max(self.area.left.min(latest)).max(MARGIN * 0.5);
+                let left =
+                    (saved - width / 2.0).min(latest).max(self.area.left.min(latest)).max(MARGIN * 0.5);
                 let at = top + self.pitch - soft.line() * 0.75;
                 let half = how.px * 0.6;
                 paper.fill(

@@ -25,7 +25,9 @@ fn the_figure_says_what_the_tables_say() {
     assert_eq!(data.rows[0].words, "34 min (31 min to 37 min)");
     assert_eq!(data.rows[1].words, "6 min lost (5 min to 7 min lost)");
     for (row, line) in data.rows.iter().zip(&says.lines) {
-        assert!(row.name == line.what && row.words.contains(&line.saves) && row.words.contains(&line.interval));
+        assert!(
+            row.name == line.what && row.words.contains(&line.saves) && row.words.contains(&line.interval)
+        );
     }
 }
 
@@ -48,7 +50,11 @@ fn a_truckload_more_is_no_bar_of_minutes() {
     let more = Relief { done: Some(done), ..saves(Improvement::AnotherTruckload, -9.0, 1.0) };
     let data = prepared(&[more, saves(Improvement::AnotherRaker, 34.0, 3.0)]);
     assert_eq!(data.rows.len(), 1);
-    assert!(data.title.ends_with("helps most: the job is done in 97 % of the runs instead of 60 %"), "{}", data.title);
+    assert!(
+        data.title.ends_with("helps most: the job is done in 97 % of the runs instead of 60 %"),
+        "{}",
+        data.title
+    );
 }
 
 #[test]

@@ -68,8 +68,11 @@ impl<'a> Sketch<'a> {
         let axis_name = soft.wrap(&format!("{} ({})", data.axis, data.note), width - 2.0 * MARGIN, 4);
         let rows = if data.one_day_from_s.is_some() { 2.0 } else { 1.0 };
         let foot = soft.px * 0.65 + soft.line() * (rows + axis_name.len() as f64) + MARGIN * 0.5;
-        let caption =
-            soft.wrap("chance of being done, clean-up included, %; dot and time: 8 days in 10", width - 2.0 * MARGIN, 2);
+        let caption = soft.wrap(
+            "chance of being done, clean-up included, %; dot and time: 8 days in 10",
+            width - 2.0 * MARGIN,
+            2,
+        );
         let top = heading.height() + legend.height() + soft.line() * (caption.len() as f64 + 0.4);
         let bottom = (f64::from(size.height) - foot).max(top + LEAST_LETTERS * soft.px);
         let area = Area { left, top, right, bottom };

@@ -208,7 +208,11 @@ pub(super) fn today(all: &Buckets) -> TodaySays {
         Some(bucket) => format!("\"{}\" of the list, {heaped} heaped", bucket.name),
         None => format!("the bucket in {}, {heaped} heaped", all.scenario.file),
     };
-    TodaySays { what, runs: runs(all, job, &all.today), pace: who_waits_with(job, &all.today, &all.relief).sentence }
+    TodaySays {
+        what,
+        runs: runs(all, job, &all.today),
+        pace: who_waits_with(job, &all.today, &all.relief).sentence,
+    }
 }
 
 pub(super) fn barrow(all: &Buckets) -> Option<BarrowSays> {

@@ -130,8 +130,12 @@ fn rather(today: &TodaySays, fit: &[&BucketSays], helps: &[HelpLine]) -> Option<
     }
     let pace = today.pace.split([':', '.']).next().unwrap_or_default();
     let bucket = match most {
-        s if s >= 0.5 => format!("no bucket here that fits saves more than {} a job on average", about_duration(s)),
-        _ if fit.iter().any(|row| mean_s(row) <= -0.5) => "the buckets here that fit save no time, or lose it".into(),
+        s if s >= 0.5 => {
+            format!("no bucket here that fits saves more than {} a job on average", about_duration(s))
+        }
+        _ if fit.iter().any(|row| mean_s(row) <= -0.5) => {
+            "the buckets here that fit save no time, or lose it".into()
+        }
         _ => "no bucket here that fits saves time".to_owned(),
     };
     Some(format!("{pace}: {bucket}. {instead}"))

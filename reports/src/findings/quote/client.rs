@@ -136,7 +136,8 @@ fn worked(scenario: &Scenario) -> String {
     let machine = job.loaders.iter().any(|loader| loader.machine_cost_per_h > 0.0);
     let fuel = job.prices.fuel_per_l > 0.0 && crate::findings::is_fuelled(job);
     let brought = scenario.stated.fixed.mobilisation > 0.0;
-    let parts = [(machine, "the machine"), (fuel, "its fuel"), (brought, "bringing the machine and taking it away")];
+    let parts =
+        [(machine, "the machine"), (fuel, "its fuel"), (brought, "bringing the machine and taking it away")];
     parts.into_iter().filter(|(is, _)| *is).fold(work, |all, (_, part)| format!("{all}, {part}"))
 }
 
@@ -167,11 +168,15 @@ mod tests {
         let mut scenario = example::scenario();
         scenario.stated.fixed.material = 720.0;
         let job = &mut scenario.job;
-        (job.shift.set_up_s, job.shift.clean_up_s) = (Distribution::Constant(600.0), Distribution::Constant(0.0));
+        (job.shift.set_up_s, job.shift.clean_up_s) =
+            (Distribution::Constant(600.0), Distribution::Constant(0.0));
         job.loaders[0].machine_cost_per_h = 28.0;
         (job.loaders[0].fuel_working_l_per_h, job.prices.fuel_per_l) = (4.0, 1.5);
         let said = |scenario: &Scenario| included(scenario, true, false);
-        assert_eq!(said(&scenario), "In the price: the work with set-up, the machine, its fuel, the material.");
+        assert_eq!(
+            said(&scenario),
+            "In the price: the work with set-up, the machine, its fuel, the material."
+        );
         scenario.job.prices.fuel_per_l = 0.0;
         assert_eq!(said(&scenario), "In the price: the work with set-up, the machine, the material.");
         scenario.job.prices.fuel_per_l = 1.5;

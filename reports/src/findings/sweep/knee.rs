@@ -59,7 +59,9 @@ impl Says<'_> {
         let too_dear = self.found.dear.map(|dear| self.too_dear(dear));
         let sentence = too_dear.map_or_else(
             || "Nothing in this range surely saves time that is worth naming: there is no knee.".to_owned(),
-            |dear| format!("Nothing in this range saves time that is worth its price: there is no knee. {dear}"),
+            |dear| {
+                format!("Nothing in this range saves time that is worth its price: there is no knee. {dear}")
+            },
         );
         let title = match self.found.dear {
             Some(_) => "Nothing here saves time that is worth its price",
@@ -71,18 +73,21 @@ impl Says<'_> {
 
     fn knee(&self) -> Knee {
         let at = self.found.at;
-        let quickest = |thing: usize| {
-            neighbour(self.sweep, at, thing, more_is_better(self.sweep, thing)).is_none()
-        };
+        let quickest =
+            |thing: usize| neighbour(self.sweep, at, thing, more_is_better(self.sweep, thing)).is_none();
         let open = (0..self.sweep.things.len()).all(quickest);
         let (steps, title) = match &self.line {
             Some(line) => (line.told(Some(at)), line.title(at)),
             None => (self.way(), None),
         };
         let sentence = if open {
-            format!("Every step up to {} may still pay: the knee lies there or beyond this range.", self.words(at))
+            format!(
+                "Every step up to {} may still pay: the knee lies there or beyond this range.",
+                self.words(at)
+            )
         } else {
-            let doubt = if self.found.doubtful { " It may lie further on: more runs would tell." } else { "" };
+            let doubt =
+                if self.found.doubtful { " It may lie further on: more runs would tell." } else { "" };
             let dear = self.found.dear.map(|dear| format!(" {}", self.too_dear(dear))).unwrap_or_default();
             format!("The knee is at {}: beyond it {}.{dear}{doubt}", self.words(at), self.left())
         };

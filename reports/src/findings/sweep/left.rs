@@ -55,9 +55,8 @@ pub(super) struct Field<'a> {
 impl<'a> Field<'a> {
     pub(super) fn new(sweep: &'a Sweep) -> Self {
         let mean = |figure: fn(&Run) -> f64| -> Vec<f64> {
-            let of = |point: &Point| {
-                point.runs.iter().map(figure).sum::<f64>() / point.runs.len().max(1) as f64
-            };
+            let of =
+                |point: &Point| point.runs.iter().map(figure).sum::<f64>() / point.runs.len().max(1) as f64;
             sweep.points.iter().map(of).collect()
         };
         let rate = |point: &Point| {
@@ -82,9 +81,11 @@ impl<'a> Field<'a> {
         let steps = |point: usize| -> usize {
             let places = self.sweep.points[point].places.iter().enumerate();
             places
-                .map(|(thing, place)| {
-                    if up[thing] { *place } else { self.sweep.things[thing].values.len() - 1 - place }
-                })
+                .map(
+                    |(thing, place)| {
+                        if up[thing] { *place } else { self.sweep.things[thing].values.len() - 1 - place }
+                    },
+                )
                 .sum()
         };
         let mut order: Vec<usize> = (0..self.sweep.points.len()).collect();

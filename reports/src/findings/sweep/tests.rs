@@ -63,10 +63,7 @@ fn the_knee_is_where_the_last_step_worth_taking_leads() {
     assert_eq!(says.knee.at, Some(2));
     assert!(!says.knee.open);
     assert_eq!(says.knee.steps, "A second raker saves 38 min, a third 12 min, a fourth 4 min.");
-    assert_eq!(
-        says.knee.sentence,
-        "The knee is at 3 rakers: beyond it at most 4 min more is saved."
-    );
+    assert_eq!(says.knee.sentence, "The knee is at 3 rakers: beyond it at most 4 min more is saved.");
     assert_eq!(says.letters(2), "K");
 }
 
@@ -125,7 +122,8 @@ fn time_that_costs_more_than_the_crew_does_not_move_the_knee() {
         let costs = [500.0, 480.0, 480.0 + third];
         let made = made(&["rakers 1..3"], 40, |point, _| minutes[point], Some(&|point| costs[point]));
         let job = &made.points[1].scenario.job;
-        let crew = job.loaders[0].machine_cost_per_h + job.loaders[0].operator_cost_per_h + job.rakers[0].cost_per_h;
+        let crew =
+            job.loaders[0].machine_cost_per_h + job.loaders[0].operator_cost_per_h + job.rakers[0].cost_per_h;
         (sweep(&made).knee, crew)
     };
     // A third of an hour is worth a third of what the crew costs in an hour.

@@ -74,7 +74,9 @@ impl Tried {
 
     fn best(&self) -> (Helps, Pace) {
         let none = (Helps::default(), Pace::Even);
-        self.all().into_iter().fold(none, |best, next| if next.0.saved_s > best.0.saved_s { next } else { best })
+        self.all()
+            .into_iter()
+            .fold(none, |best, next| if next.0.saved_s > best.0.saved_s { next } else { best })
     }
 }
 
@@ -126,7 +128,8 @@ impl Crew {
     /// Who sets the pace: those whose help saves most.
     fn pace_by_help(&self, tried: &Tried) -> Pace {
         let (best, pace) = tried.best();
-        let (queue, of_queue) = if self.face >= self.pass { (self.face, Pace::Face) } else { (self.pass, Pace::Pass) };
+        let (queue, of_queue) =
+            if self.face >= self.pass { (self.face, Pace::Face) } else { (self.pass, Pace::Pass) };
         if queue >= HARDLY && queue * tried.job_s > best.saved_s {
             return of_queue;
         }
@@ -367,13 +370,18 @@ mod tests {
     #[test]
     fn a_short_wait_does_not_set_the_pace_of_a_job_in_which_one_more_loader_saves_an_hour() {
         let by_waiting = Crew { delivery: 0.08, raker_waits: 0.3, room: 0.02, ..crew() };
-        assert!(by_waiting.sentence().starts_with("The deliveries set the pace"), "{}", by_waiting.sentence());
+        assert!(
+            by_waiting.sentence().starts_with("The deliveries set the pace"),
+            "{}",
+            by_waiting.sentence()
+        );
         let loader = tried(Improvement::AnotherLoader, 60.0);
         let crew = helped(by_waiting, &[loader, tried(Improvement::AllThere, 9.0)]);
         assert_eq!(crew.title(), "The raker waits for the loader about 30 % of the time");
         assert!(crew.sentence().starts_with("Loading and hauling set the pace: "), "{}", crew.sentence());
         assert!(crew.sentence().contains("8 % for a delivery"), "what is waited is still told");
-        let late = helped(by_waiting, &[tried(Improvement::AnotherLoader, 9.0), tried(Improvement::AllThere, 60.0)]);
+        let late =
+            helped(by_waiting, &[tried(Improvement::AnotherLoader, 9.0), tried(Improvement::AllThere, 60.0)]);
         assert!(late.sentence().starts_with("The deliveries set the pace: "), "{}", late.sentence());
     }
 
@@ -408,7 +416,11 @@ mod tests {
     fn where_both_help_alike_both_set_the_pace() {
         let both = [tried(Improvement::AnotherLoader, 20.0), tried(Improvement::AnotherRaker, 14.0)];
         let crew = helped(Crew { room: 0.1, raker_waits: 0.1, ..crew() }, &both);
-        assert!(crew.sentence().starts_with("Hauling and raking set the pace alternately: "), "{}", crew.sentence());
+        assert!(
+            crew.sentence().starts_with("Hauling and raking set the pace alternately: "),
+            "{}",
+            crew.sentence()
+        );
     }
 
     #[test]
