@@ -137,7 +137,7 @@ const CHANGES: &[(&str, &str)] = &[
     ),
     (
         "material.name = wood chip",
-        "sound.toml: --change \"material.name = wood chip\": this material is not in the built-in table; the nearest in the built-in table is \"wood chips, green\"; use it, or give density and fill_factor yourself",
+        "sound.toml: --change \"material.name = wood chip\": this can be one of several materials, which differ; write one of \"wood chips, green\" (474 lb/yd3, settles 25 %), \"wood chips, dry\" (270 lb/yd3, settles 25 %), \"wood chips and bark with soil\" (801 lb/yd3, settles 25 %), or give density and fill_factor yourself",
     ),
     (
         "spread.days.dya = 3 %",

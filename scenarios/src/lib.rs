@@ -80,7 +80,7 @@ pub use caution::{Caution, Weight};
 pub use change::{Change, Variant};
 pub use fitted::{Fitted, GateAnswer, Lift, LiftAnswer, PassAnswer, Through, with_bucket};
 pub use knob::Knob;
-pub use materials::{Material, materials};
+pub use materials::{Material, materials, materials_called};
 pub use problem::{Problem, Refusal};
 pub use reading::JobFile;
 pub use scenario::{Assumption, FixedCosts, Scenario, Selection, Stated, StatedLoader, StatedZone};

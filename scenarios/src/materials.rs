@@ -24,18 +24,18 @@ pub struct Material {
 
 impl Material {
     /// Where its density comes from, with the status of the source.
-    pub(crate) fn density_from(&self) -> String {
+    pub fn density_from(&self) -> String {
         let status = in_words(&self.status);
         format!("built-in table of materials: {}; typical value {status}", self.part("density"))
     }
 
     /// Where its fill factor comes from.
-    pub(crate) fn fill_from(&self) -> String {
+    pub fn fill_from(&self) -> String {
         format!("built-in table of materials: {}", self.part("fill"))
     }
 
     /// Where its settling comes from.
-    pub(crate) fn settling_from(&self) -> String {
+    pub fn settling_from(&self) -> String {
         format!("built-in table of materials: {}", self.part("settling"))
     }
 
@@ -63,9 +63,81 @@ pub fn materials() -> &'static [Material] {
     MATERIALS.get_or_init(|| parse(TABLE).unwrap_or_default())
 }
 
-/// The material of a name; letters may be large or small.
+/// The material of a name, or of words that only one has; letters may be large or small.
 pub(crate) fn find(name: &str) -> Option<&'static Material> {
-    materials().iter().find(|material| material.name.eq_ignore_ascii_case(name.trim()))
+    match materials_called(name).as_slice() {
+        [only] => Some(*only),
+        _ => None,
+    }
+}
+
+/// The materials that common words can mean, in the order of the table: the one of that name alone, or all in whose name
+/// the words stand or for which they are used.
+///
+/// ```
+/// let names = |words| scenarios::materials_called(words).iter().map(|m| m.name.clone()).collect::<Vec<_>>();
+/// assert_eq!(names("Sand"), ["sand, dry", "sand, damp", "sand, wet", "gravel and sand, dry", "gravel and sand, wet"]);
+/// assert_eq!(names("green wood chips"), ["wood chips, green"]);
+/// assert!(names("moon dust").is_empty());
+/// ```
+pub fn materials_called(words: &str) -> Vec<&'static Material> {
+    let wanted = words_of(words);
+    if wanted.is_empty() || words.len() > LONGEST {
+        return Vec::new();
+    }
+    let all = materials().iter();
+    let exact = all.clone().find(|material| material.name.eq_ignore_ascii_case(words.trim()));
+    let same = || all.clone().find(|material| alike(&words_of(&material.name), &wanted));
+    if let Some(only) = exact.or_else(same) {
+        return vec![only];
+    }
+    all.filter(|material| wanted.iter().all(|word| means(word, material))).collect()
+}
+
+/// Longest name that is looked for \[bytes\].
+const LONGEST: usize = 200;
+
+/// Words that people use for materials of the table, besides those of its names.
+const ALSO_CALLED: &[(&str, &[&str])] = &[
+    ("arborist", &["wood chips, green"]),
+    ("ballast", &["coarse stone", "crushed stone", "crushed stone, wet"]),
+    ("base", &["crushed stone", "crushed stone, wet", "crushed limestone"]),
+    ("dirt", &["topsoil, dry", "topsoil, moist", "topsoil, wet", "sandy loam, wet", "earth and gravel, dry"]),
+    ("earth", &["topsoil, dry", "topsoil, moist", "topsoil, wet"]),
+    ("garden", &["yard waste"]),
+    ("gravel", &["crushed stone", "crushed stone, wet", "crushed limestone"]),
+    ("humus", &["compost", "compost, wet"]),
+    ("leaf", &["leaves"]),
+    ("loam", &["topsoil, dry", "topsoil, moist", "topsoil, wet"]),
+    ("mulch", &["wood chips, green", "wood chips, dry"]),
+    ("pebble", &["pea gravel"]),
+    ("road", &["crushed stone", "crushed stone, wet", "crushed limestone"]),
+    ("rock", &["crushed stone", "crushed stone, wet", "crushed limestone", "coarse stone"]),
+    ("soil", &["topsoil, dry", "topsoil, moist", "topsoil, wet", "sandy loam, wet", "earth and gravel, dry"]),
+    ("stone", &["crushed limestone", "pea gravel"]),
+    ("woodchip", &["wood chips, green", "wood chips, dry"]),
+];
+
+/// The words of a name, singular and in small letters, without those that join others.
+fn words_of(name: &str) -> Vec<String> {
+    let lower = name.to_lowercase();
+    let words = lower.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
+    let singular = |word: &str| match word.strip_suffix('s') {
+        Some(one) if one.len() > 2 && !one.ends_with('s') => one.to_owned(),
+        _ => word.to_owned(),
+    };
+    words.map(singular).filter(|word| !["and", "of", "with", "the", "for"].contains(&word.as_str())).collect()
+}
+
+/// Whether two names have the same words, in whatever order.
+fn alike(one: &[String], other: &[String]) -> bool {
+    one.len() == other.len() && one.iter().all(|word| other.contains(word))
+}
+
+fn means(word: &String, material: &Material) -> bool {
+    let also = ALSO_CALLED.iter().find(|(known, _)| known == word);
+    words_of(&material.name).contains(word)
+        || also.is_some_and(|(_, names)| names.contains(&material.name.as_str()))
 }
 
 fn parse(text: &str) -> Option<Vec<Material>> {
@@ -112,6 +184,47 @@ mod tests {
     #[test]
     fn a_material_is_found_however_its_name_is_written() {
         assert_eq!(find("Wood chips, GREEN").unwrap().name, "wood chips, green");
+        assert_eq!(find("green wood-chips").unwrap().name, "wood chips, green");
         assert_eq!(find("moon dust"), None);
+    }
+
+    #[test]
+    fn common_words_find_their_material_or_a_list_to_choose_from() {
+        for (words, count) in [
+            ("sand", 5),
+            ("gravel", 7),
+            ("topsoil", 3),
+            ("mulch", 5),
+            ("stone", 5),
+            ("stones", 5),
+            ("chips", 3),
+            ("wood chips", 3),
+            ("woodchips", 2),
+            ("soil", 6),
+            ("dirt", 5),
+            ("earth", 4),
+            ("loam", 4),
+            ("rock", 4),
+            ("crushed stone", 1),
+            ("compost", 1),
+            ("pea stone", 1),
+            ("road base", 3),
+            ("limestone", 1),
+            ("garden waste", 1),
+            ("leaf", 1),
+            ("wet sand", 1),
+            ("dust", 0),
+            ("", 0),
+            (",", 0),
+        ] {
+            let found: Vec<&str> =
+                materials_called(words).iter().map(|material| material.name.as_str()).collect();
+            assert_eq!(found.len(), count, "{words}: {found:?}");
+        }
+        for (word, names) in ALSO_CALLED {
+            for name in *names {
+                assert!(materials().iter().any(|material| material.name == *name), "{word}: {name}");
+            }
+        }
     }
 }

@@ -1,6 +1,8 @@
 //! A commented starter file for a new job.
 
-use crate::units::System;
+use crate::materials;
+use crate::units::dimension::Dimension;
+use crate::units::{System, amount, exact};
 
 /// What is asked for a starter file; every answer has a default.
 #[derive(Clone, Debug, PartialEq)]
@@ -11,8 +13,10 @@ pub struct Answers {
     pub units: System,
     /// Name of a material in the built-in table.
     pub material: String,
-    /// Loose volume to move, with its unit.
+    /// Loose volume to move, with its unit; or an area and its finished depth, as in `110 m2 at 10 cm`.
     pub volume: String,
+    /// What a truck brings at a time, with its unit.
+    pub truckload: String,
     /// Heaped capacity of the bucket, with its unit.
     pub bucket: String,
     /// Distance from pile to zone, with its unit.
@@ -37,6 +41,7 @@ impl Answers {
             units,
             material: "wood chips, green".into(),
             volume: pick("30 yd3", "24 m3"),
+            truckload: pick("20 yd3", "15 m3"),
             bucket: pick("14 ft3", "0.4 m3"),
             distance: pick("30 yd", "25 m"),
             rakers: 1,
@@ -116,26 +121,82 @@ fn ground(answers: &Answers) -> String {
     let gate = answers.gate.as_ref().map_or_else(String::new, |width| {
         format!("[[pass]]\nname = \"gate\"\nwidth = {}\n# passing = \"8 s\"\n\n", quoted(width))
     });
+    let size = match answers.volume.split_once(" at ") {
+        Some((area, depth)) => format!("area = {}\ndepth = {}", quoted(area.trim()), quoted(depth.trim())),
+        None => format!("volume = {}", quoted(&answers.volume)),
+    };
+    let Order { volume, why } = Order::of(answers);
     format!(
         r#"[[zone]]                         # one for each part of the ground; repeat the block for more
 name = "ground"
-volume = {volume}                # loose volume; or area = {area} and depth = {depth}
+{size}                # loose volume, or area = {area} and depth = {depth}
 {way}
 # room = 3                       # how many heaps may lie there at once
 
 [[stockpile]]
 name = "pile"
-on_hand = {volume}
+on_hand = {volume}              # {why}
+truckload = {truckload}            # what a truck brings at a time
 # carriage = {carriage}             # what bringing it costs, beside its price
 # deliveries = [ {{ at = "10:30", volume = {truck}, late = {{ low = "0 min", typical = "10 min", high = "40 min" }} }} ]
 
 {gate}"#,
-        volume = quoted(&answers.volume),
+        volume = quoted(&volume),
+        truckload = quoted(&answers.truckload),
         area = pick(answers, "\"1200 ft2\"", "\"110 m2\""),
         depth = pick(answers, "\"4 in\"", "\"10 cm\""),
         carriage = pick(answers, "\"$180\"", "\"€160\""),
         truck = pick(answers, "\"20 yd3\"", "\"15 m3\""),
     )
+}
+
+/// What to order, and why so much.
+struct Order {
+    volume: String,
+    why: &'static str,
+}
+
+/// More than needed by so much: ground takes more than measured, trucks bring less than ordered.
+const MARGIN: f64 = 1.15;
+/// Whole truckloads are ordered up to so many times the need.
+const MOST_OVER: f64 = 1.5;
+
+impl Order {
+    /// Whole truckloads where they come near to the need, else the need with a margin; never the need itself.
+    fn of(answers: &Answers) -> Self {
+        let size = |text: &str, dimension| {
+            let amount = amount::parse(text).ok().filter(|amount| amount.dimension == dimension)?;
+            Some(amount.in_units_of(1.0)).filter(|size| size.is_finite() && *size > 0.0)
+        };
+        let settling = materials::find(&answers.material).map_or(0.0, |material| material.settling);
+        let need = match answers.volume.split_once(" at ") {
+            None => size(&answers.volume, Dimension::VOLUME),
+            Some((area, depth)) => size(area, Dimension::AREA)
+                .zip(size(depth, Dimension::LENGTH))
+                .map(|(area, depth)| area * depth / (1.0 - settling)),
+        };
+        let Some((need, truck)) = need.zip(size(&answers.truckload, Dimension::VOLUME)) else {
+            // What is wrong with the answers is told when the file is read.
+            return Self { volume: answers.volume.clone(), why: "as needed" };
+        };
+        let (wanted, unit, size) = match answers.units {
+            System::Us => (need * MARGIN, "yd3", exact::cubic_yards()),
+            System::Metric => (need * MARGIN, "m3", 1.0),
+        };
+        let trucks = (wanted / truck).ceil();
+        let whole = trucks * truck;
+        let (ordered, why) = if whole <= MOST_OVER * need {
+            (
+                whole,
+                "whole truckloads, with more than is needed: ground takes more than measured, trucks bring less",
+            )
+        } else {
+            (wanted, "a seventh more than is needed: ground takes more than measured, trucks bring less")
+        };
+        // Rounded up to tenths, so that it is never less than was meant.
+        let volume = format!("{} {unit}", (ordered / size * 10.0 - 1e-6).ceil() / 10.0);
+        Self { volume, why }
+    }
 }
 
 fn machine(answers: &Answers) -> String {
@@ -256,6 +317,20 @@ mod tests {
                 assert_eq!(scenario.alternatives, ["a variant"]);
                 assert!(!scenario.currency.is_empty());
             }
+        }
+    }
+
+    #[test]
+    fn the_order_is_never_the_need_itself() {
+        for (volume, ordered_m3) in
+            [("24 m3", 30.0), ("30 m3", 45.0), ("3 m3", 3.5), ("110 m2 at 10 cm", 110.0 * 0.1 / 0.75 * 1.15)]
+        {
+            let answers = Answers { volume: volume.into(), ..Answers::usual(System::Metric) };
+            let scenario = reads(&starter(&answers));
+            let need: f64 = scenario.job.zones.iter().map(|zone| zone.need_m3).sum();
+            assert!(scenario.ordered_m3 > 1.1 * need, "{volume}: {} of {need}", scenario.ordered_m3);
+            assert!((scenario.ordered_m3 - ordered_m3).abs() <= 0.1, "{volume}: {}", scenario.ordered_m3);
+            assert!(scenario.cautions.iter().all(|caution| caution.kind != "short-of-need"), "{volume}");
         }
     }
 

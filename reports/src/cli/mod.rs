@@ -4,6 +4,7 @@ mod buckets;
 mod check;
 mod compare;
 mod forecast;
+mod materials;
 mod new;
 mod quote;
 mod replay;
@@ -13,6 +14,7 @@ pub use buckets::BucketsArgs;
 pub use check::CheckArgs;
 pub use compare::CompareArgs;
 pub use forecast::ForecastArgs;
+pub use materials::MaterialsArgs;
 pub use new::{AnswerArgs, NewArgs};
 pub use quote::QuoteArgs;
 pub use replay::ReplayArgs;
@@ -80,6 +82,9 @@ pub enum Command {
     /// Check a scenario file and list cautions and assumptions, without a run
     #[command(after_long_help = check::EXAMPLES)]
     Check(CheckArgs),
+    /// List the materials that are known by name: what they weigh, how full they fill a bucket, how they settle, and sources
+    #[command(after_long_help = materials::EXAMPLES)]
+    Materials(MaterialsArgs),
     /// Write a commented scenario file to start from
     #[command(after_long_help = new::EXAMPLES)]
     New(NewArgs),

@@ -41,9 +41,12 @@ pub struct AnswerArgs {
     /// Material, by its name in the built-in table
     #[arg(long, value_name = "NAME")]
     pub material: Option<String>,
-    /// Loose volume to move, such as "30 yd3" or "24 m3"
+    /// Loose volume to move, or area and depth as in "110 m2 at 10 cm"; such as "30 yd3" or "24 m3"
     #[arg(long, value_name = "VOLUME")]
     pub volume: Option<String>,
+    /// What a truck brings at a time, such as "20 yd3" or "15 m3"
+    #[arg(long, value_name = "VOLUME")]
+    pub truckload: Option<String>,
     /// Heaped capacity of the bucket, such as "14 ft3" or "0.4 m3"
     #[arg(long, value_name = "VOLUME")]
     pub bucket: Option<String>,
@@ -64,9 +67,11 @@ pub struct AnswerArgs {
 impl AnswerArgs {
     /// Whether nothing was answered by a flag.
     pub fn is_empty(&self) -> bool {
-        let Self { title, units, material, volume, bucket, distance, rakers, gate, start } = self;
+        let Self { title, units, material, volume, truckload, bucket, distance, rakers, gate, start } = self;
         units.is_none()
             && rakers.is_none()
-            && [title, material, volume, bucket, distance, gate, start].iter().all(|answer| answer.is_none())
+            && [title, material, volume, truckload, bucket, distance, gate, start]
+                .iter()
+                .all(|answer| answer.is_none())
     }
 }

@@ -4,6 +4,7 @@ mod buckets;
 mod check;
 mod compare;
 mod forecast;
+mod materials;
 mod new;
 mod quote;
 mod replay;
@@ -29,6 +30,7 @@ pub fn run(cli: &Cli) -> Result<(), Failure> {
         Command::Sweep(args) => sweep::run(args),
         Command::Replay(args) => replay::run(args),
         Command::Check(args) => check::run(args),
+        Command::Materials(args) => materials::run(args),
         Command::New(args) => new::run(args),
     }
 }

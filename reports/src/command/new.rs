@@ -54,6 +54,7 @@ fn answers(args: &AnswerArgs) -> Answers {
         units: usual.units,
         material: args.material.unwrap_or(usual.material),
         volume: args.volume.unwrap_or(usual.volume),
+        truckload: args.truckload.unwrap_or(usual.truckload),
         bucket: args.bucket.unwrap_or(usual.bucket),
         distance: args.distance.unwrap_or(usual.distance),
         rakers: args.rakers.unwrap_or(usual.rakers),
@@ -69,7 +70,10 @@ fn ask() -> Result<Answers, Failure> {
     let mut answers = Answers::usual(system.interact_text()?);
     question(&mut answers, "What the job is called", |a| &mut a.title)?;
     question(&mut answers, "Material", |a| &mut a.material)?;
-    question(&mut answers, "Loose volume to move", |a| &mut a.volume)?;
+    question(&mut answers, "Loose volume to move, or area and depth as in 1200 ft2 at 4 in", |a| {
+        &mut a.volume
+    })?;
+    question(&mut answers, "What a truck brings at a time", |a| &mut a.truckload)?;
     question(&mut answers, "Heaped capacity of the bucket", |a| &mut a.bucket)?;
     question(&mut answers, "Distance from the pile to the middle of the ground", |a| &mut a.distance)?;
     answers.gate = ask_gate(&answers)?;

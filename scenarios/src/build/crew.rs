@@ -29,7 +29,7 @@ pub(super) fn rakers(
                 usual.value
             }
         };
-        let walks = raw.zones.iter().any(|zone| !zone.walks.is_empty());
+        let walks = raw.zones.iter().flat_map(|zone| &zone.walks).any(|walk| walk.distance.value > 0.0);
         if raker.walking.is_none() && walks {
             let words = format!("{name}: walks {}", speed(WALKING.value, makings.system));
             ledger.assume(format!("raker.{name}.walking"), words, WALKING.from);

@@ -109,9 +109,14 @@ pub(super) fn passes(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<V
         let name = raw.named.name.as_ref()?.value.clone();
         let key = format!("pass.{name}.passing");
         let words = |time| format!("passing \"{name}\" takes {}", duration(time));
-        let passing_s = or_usual(raw.passing.as_ref(), Sense::Direct, &PASSING, key, words, ledger);
+        let passed = makings.is_passed(&name);
+        let passing_s = if passed {
+            or_usual(raw.passing.as_ref(), Sense::Direct, &PASSING, key, words, ledger)
+        } else {
+            raw.passing.as_ref().map_or(PASSING.value, |given| mean(&given.value, Sense::Direct))
+        };
         let at_once = raw.at_once.as_ref().map_or(1, |count| count.value);
-        if raw.at_once.is_none() && makings.loaders() > 1 {
+        if raw.at_once.is_none() && passed && makings.loaders() > 1 {
             let words = format!("one machine at a time goes through \"{name}\"");
             ledger.assume(format!("pass.{name}.at_once"), words, NOTHING_SAID);
         }

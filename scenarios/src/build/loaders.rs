@@ -94,7 +94,7 @@ fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &m
         let words = format!("{name}: {} % of the rated lift is used", figure(LIFT_SHARE.value * 100.0));
         ledger.assume(format!("loader.{name}.lift_share"), words, LIFT_SHARE.from);
     }
-    if raw.width.is_none() && !makings.raw.passes.is_empty() {
+    if raw.width.is_none() && makings.has_passes_on_a_way() {
         let words = format!("{name}: no width is given, so it is taken to fit through every pass");
         ledger.assume(format!("loader.{name}.width"), words, NOTHING_SAID);
     }

@@ -24,6 +24,14 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Mad
     let raw = makings.raw.material.as_ref()?;
     let name = raw.name.as_ref()?;
     let row = materials::find(&name.value);
+    if let Some(row) = row.filter(|row| !row.name.eq_ignore_ascii_case(&name.value)) {
+        let words = format!("\"{}\" is taken as \"{}\"", name.value, row.name);
+        ledger.assume(
+            "material.name",
+            words,
+            "built-in table of materials: the only one that goes by these words",
+        );
+    }
     let density_kg_per_m3 = match (&raw.density, row) {
         (Some(density), _) => density.value,
         (None, Some(row)) => {

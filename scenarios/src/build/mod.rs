@@ -44,12 +44,13 @@ pub(crate) fn job(raw: &Raw, heard: Heard, system: System, ledger: &mut Ledger<'
     let per_volume = raw.material.as_ref()?.price.as_ref();
     fixed.material += per_volume.map_or(0.0, |price| price.value * ordered_m3);
     fixed.mobilisation = raw.money.mobilisation.as_ref().map_or(0.0, |price| price.value);
-    let truckload_m3 = piles::truckload(&stockpiles);
-    let stated = Stated { zones: stated_zones, truckload_m3, loaders: loaders::stated(raw), fixed };
     let finish = match raw.finish.rule.as_ref().map_or(Rule::AreaCovered, |rule| rule.value) {
         Rule::AreaCovered => FinishRule::AreaCovered,
         Rule::PileCleared => FinishRule::PileCleared { surplus_zone: surplus(&makings, ledger)? },
     };
+    let matters = finish == FinishRule::AreaCovered;
+    let truckload_m3 = piles::truckload(&makings, &stockpiles, matters, ledger);
+    let stated = Stated { zones: stated_zones, truckload_m3, loaders: loaders::stated(raw), fixed };
     let prices = Prices {
         fuel_per_l: raw.money.fuel_price.as_ref().map_or(0.0, |price| price.value),
         material: fixed.sum(),
@@ -126,6 +127,17 @@ fn fixed_costs(raw: &Raw, ledger: &mut Ledger<'_>) {
 }
 
 impl Makings<'_> {
+    /// Whether anything has to be passed on the way to some zone.
+    fn has_passes_on_a_way(&self) -> bool {
+        self.raw.zones.iter().flat_map(|zone| &zone.ways).any(|way| !way.passes.is_empty())
+    }
+
+    /// Whether this has to be passed on the way to some zone.
+    fn is_passed(&self, pass: &str) -> bool {
+        let entries = self.raw.zones.iter().flat_map(|zone| &zone.ways).flat_map(|way| &way.passes);
+        entries.into_iter().any(|entry| entry.pass.value == pass)
+    }
+
     /// Number of loaders, copies counted.
     fn loaders(&self) -> u32 {
         self.raw.loaders.iter().map(|loader| loader.count.as_ref().map_or(1, |count| count.value)).sum()

@@ -5,6 +5,7 @@ use crate::defaults::TRUCKLOAD;
 use crate::ledger::{At, Ledger};
 use crate::raw::RawDelivery;
 use crate::scenario::FixedCosts;
+use crate::units::volume;
 use sim::{Delivery, Distribution, Stockpile};
 
 /// The stockpiles, and what their material and its carriage cost where a price is given for them.
@@ -59,11 +60,26 @@ fn one(makings: &Makings<'_>, raw: &RawDelivery, ledger: &mut Ledger<'_>) -> Opt
     })
 }
 
-/// The usual load of a truck: the most frequent volume of a delivery, of equals the largest; else the built-in one.
-pub(super) fn truckload(piles: &[Stockpile]) -> f64 {
+/// The usual load of a truck: as the first pile that says it has it, else the most frequent volume of a delivery, of equals
+/// the largest; else the built-in one. `matters` says whether anything could run short, for that is told in truckloads.
+pub(super) fn truckload(
+    makings: &Makings<'_>,
+    piles: &[Stockpile],
+    matters: bool,
+    ledger: &mut Ledger<'_>,
+) -> f64 {
+    if let Some(said) = makings.raw.stockpiles.iter().find_map(|pile| pile.truckload.as_ref()) {
+        return said.value;
+    }
     let volumes: Vec<f64> =
         piles.iter().flat_map(|pile| pile.deliveries.iter().map(|delivery| delivery.volume_m3)).collect();
     let often = |volume: f64| volumes.iter().filter(|other| **other == volume).count();
     let usual = volumes.iter().copied().max_by(|a, b| often(*a).cmp(&often(*b)).then(a.total_cmp(b)));
-    usual.unwrap_or(TRUCKLOAD.value)
+    usual.unwrap_or_else(|| {
+        if matters {
+            let words = format!("a truck brings {} at a time", volume(TRUCKLOAD.value, makings.system));
+            ledger.assume("stockpile.truckload", words, TRUCKLOAD.from);
+        }
+        TRUCKLOAD.value
+    })
 }

@@ -1,3 +1,4 @@
+use crate::Scenario;
 use crate::testing::{accepted, assumed, changed, made, refused_with};
 use crate::units::System;
 use sim::{Chance, Distribution, FillOrder, FinishRule, Way};
@@ -330,4 +331,38 @@ fn the_arena_costs_the_same_however_its_sand_is_brought() {
         let fixed = file.scenario(&selection).unwrap().stated.fixed;
         assert_eq!((fixed.material, fixed.delivery, fixed.sum()), (1380.0, 360.0, 1740.0));
     }
+}
+
+/// What is listed as assumed is what is used: the usual truckload only where something could run short and no truck is named,
+/// walking only where somebody walks, a gate only where there is one on a way, breaks only where nothing is said of them.
+#[test]
+fn what_is_not_used_is_not_assumed() {
+    let listed = |scenario: &Scenario, key: &str| scenario.assumptions.iter().any(|a| a.key == key);
+    let truck = "stockpile.truckload";
+    let plain = made(&[]);
+    assert!(listed(&plain, truck) && plain.stated.truckload_m3 == 15.0);
+    let from = &plain.assumptions.iter().find(|a| a.key == truck).unwrap().from;
+    assert!(from.contains("common practice, no source"), "{from}");
+    let said = made(&[("\"12 yd3\"", "\"12 yd3\"\ntruckload = \"8 m3\"")]);
+    assert!(!listed(&said, truck) && said.stated.truckload_m3 == 8.0);
+    let cleared = accepted(&format!("{}[finish]\nrule = \"pile cleared\"\n", changed(&[])));
+    assert!(!listed(&cleared, truck));
+    let walk = |distance: &str| {
+        let zones = format!(
+            "distance = \"20 yd\"\nwalk = {{ south = \"{distance}\" }}\n[[zone]]\nname = \"south\"\nvolume = \"1 yd3\"\ndistance = \"9 yd\""
+        );
+        made(&[("distance = \"20 yd\"", &zones)])
+    };
+    assert!(listed(&walk("30 m"), "raker.helper.walking") && !listed(&walk("0 m"), "raker.helper.walking"));
+    let gate = |way: &str| {
+        let pass = format!("{way}\n[[pass]]\nname = \"gate\"\nwidth = \"2 m\"");
+        made(&[("distance = \"20 yd\"", &pass)])
+    };
+    let through = gate("ways = [ { from = \"pile\", distance = \"20 yd\", passes = [ \"gate\" ] } ]");
+    assert!(listed(&through, "pass.gate.passing") && listed(&through, "loader.tractor.width"));
+    let beside = gate("distance = \"20 yd\"");
+    assert!(!listed(&beside, "pass.gate.passing") && !listed(&beside, "loader.tractor.width"));
+    let said = accepted(&format!("{}[shift]\nend = \"none\"\nbreaks = []\n", changed(&[])));
+    assert!(!listed(&said, "shift.end") && !listed(&said, "shift.breaks"));
+    assert!(listed(&plain, "shift.end") && listed(&plain, "shift.breaks"));
 }

@@ -1,9 +1,13 @@
 //! The material is known, or all that must be known of it is said.
 
 use crate::ledger::Ledger;
-use crate::materials::{find, materials};
+use crate::materials::{Material, find, materials, materials_called};
 use crate::nearest::nearest;
 use crate::raw::Raw;
+use crate::units::{System, density, figure};
+
+/// Most materials that are listed to choose from.
+const MOST: usize = 8;
 
 pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
     let Some(material) = &raw.material else { return };
@@ -11,15 +15,29 @@ pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
     if find(&name.value).is_some() || material.has_density && material.has_fill_factor {
         return;
     }
-    let near = nearest(&name.value, materials().iter().map(|material| material.name.as_str()));
     let own = "or give density and fill_factor yourself";
+    let several = materials_called(&name.value);
+    if !several.is_empty() {
+        let system = raw.units.as_ref().map_or_else(|| ledger.usual_system(), |units| units.value);
+        let right = format!("write one of {}, {own}", listed(&several, system));
+        ledger.wrong_at(name, "this can be one of several materials, which differ", right);
+        return;
+    }
+    let near = nearest(&name.value, materials().iter().map(|material| material.name.as_str()));
     let right = match near {
         Some(near) => format!("the nearest in the built-in table is \"{near}\"; use it, {own}"),
-        None => {
-            let first: Vec<&str> =
-                materials().iter().take(6).map(|material| material.name.as_str()).collect();
-            format!("the built-in table has \"{}\" and more; use one, {own}", first.join("\", \""))
-        }
+        None => format!("heapcast materials lists those of the built-in table; use one, {own}"),
     };
     ledger.wrong_at(name, "this material is not in the built-in table", right);
+}
+
+/// Materials with what differs between them.
+fn listed(all: &[&Material], system: System) -> String {
+    let one = |material: &&Material| {
+        let weighs = density(material.density_kg_per_m3[1], system);
+        format!("\"{}\" ({weighs}, settles {} %)", material.name, figure(material.settling * 100.0))
+    };
+    let shown: Vec<String> = all.iter().take(MOST).map(one).collect();
+    let more = if all.len() > MOST { ", ..." } else { "" };
+    format!("{}{more}", shown.join(", "))
 }

@@ -9,7 +9,7 @@ use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 use sim::Distribution;
 
-pub(super) const KEYS: &[&str] = &["name", "on_hand", "price", "carriage", "face", "deliveries"];
+pub(super) const KEYS: &[&str] = &["name", "on_hand", "price", "carriage", "truckload", "face", "deliveries"];
 const DELIVERY_KEYS: &[&str] = &["at", "volume", "late", "price", "carriage"];
 const MOST_DELIVERIES: usize = 200;
 
@@ -19,6 +19,7 @@ pub(crate) struct RawStockpile {
     pub(crate) on_hand: Option<At<Given>>,
     pub(crate) price: Option<At<f64>>,
     pub(crate) carriage: Option<At<f64>>,
+    pub(crate) truckload: Option<At<f64>>,
     pub(crate) face: Option<At<u32>>,
     pub(crate) deliveries: Vec<RawDelivery>,
     /// Whether something of its volumes could not be read.
@@ -45,6 +46,7 @@ impl RawStockpile {
             named,
             price: fields.figure("price", Kind::Price, ledger),
             carriage: fields.figure("carriage", Kind::Price, ledger),
+            truckload: fields.figure("truckload", Kind::Delivery, ledger),
             face: fields.count("face", 1..=20, ledger),
             volume_is_wrong: wrong_on_hand
                 || wrong_deliveries

@@ -186,7 +186,7 @@ fn structural_faults_are_each_told() {
             "before the job can begin",
         ),
         ("name = \"helper\"", "name = \"helper\"\n[finish]\nsurplus = \"nor\"", "no zone of this name"),
-        ("wood chips, green", "wood chip green", "\"wood chips, green\""),
+        ("wood chips, green", "wod chips, green", "\"wood chips, green\""),
         ("[[raker]]\nname = \"helper\"\n", "", "nobody to rake"),
     ] {
         let bucket = ("heaped = \"14 ft3\"", "heaped = \"14 ft3\"");

@@ -2,7 +2,7 @@
 
 pub(crate) mod amount;
 pub(crate) mod dimension;
-mod exact;
+pub(crate) mod exact;
 pub(crate) mod kind;
 mod numeral;
 mod show;
