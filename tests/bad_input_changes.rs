@@ -68,7 +68,7 @@ const CHANGES: &[(&str, &str)] = &[
     ),
     (
         "shift.end = 07:00",
-        "sound.toml: --change \"shift.end = 07:00\": the day ends before it begins, at 08:00; write a later time; work over midnight is not reckoned",
+        "sound.toml: --change \"shift.end = 07:00\": the day ends before it begins, at 08:00; write a later time; work over midnight is not covered",
     ),
     (
         "raker.helper.count = two",

@@ -159,7 +159,8 @@ fn where_raking_sets_the_pace_that_is_said_with_what_would_help() {
 #[test]
 fn the_shipped_list_names_gate_and_lift_and_leaves_out_what_cannot_be_used() {
     let bench = bench("");
-    let typed = ["arena.toml", "arena.csv", "--today", "today's bucket", "--jobs-per-year", "20..35"];
+    let typed =
+        ["arena.toml", "arena.csv", "--today", "today's bucket", "--full", "--jobs-per-year", "20..35"];
     let said = run(&bench, typed.into_iter().chain(["--hour-worth", "$60/h"]));
     let flat = said.out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(flat.contains("It does not pass \"arena gate\": 72 in clear, bucket 76 in."), "{}", said.out);

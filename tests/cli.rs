@@ -7,7 +7,7 @@ use std::process::{Command, Stdio};
 #[test]
 fn a_forecast_answers_on_stdout_and_ends_with_0() {
     let bench = Bench::with_job();
-    let said = bench.heapcast(["forecast", "job.toml", "--runs", "200"]);
+    let said = bench.heapcast(["forecast", "job.toml", "--runs", "200", "--full"]);
     assert_eq!((said.code, said.err.as_str()), (Some(0), ""), "{}", said.out);
     for heading in
         ["Done by when", "By the handbook", "What holds it up", "What would help", "Assumed", "seed 1"]
@@ -103,8 +103,8 @@ fn runs_go_on_until_the_p80_is_known_closely_enough() {
 #[test]
 fn both_systems_of_units_are_shown_as_the_person_chooses() {
     let bench = Bench::with_job();
-    let us = bench.heapcast(["forecast", "job.toml", "--runs", "100", "--units", "us"]).out;
-    let metric = bench.heapcast(["forecast", "job.toml", "--runs", "100", "--units", "metric"]).out;
+    let us = bench.heapcast(["forecast", "job.toml", "--runs", "100", "--units", "us", "--full"]).out;
+    let metric = bench.heapcast(["forecast", "job.toml", "--runs", "100", "--units", "metric", "--full"]).out;
     let placed =
         |said: &str| said.lines().find(|l| l.contains("Placed")).expect("the volume placed").to_owned();
     assert!(placed(&us).contains("yd3") && !placed(&us).contains(" m3"), "{us}");
@@ -169,7 +169,7 @@ fn every_problem_of_a_file_is_told_in_one_go_with_its_line() {
 #[test]
 fn a_check_lists_every_assumption_and_caution() {
     let bench = Bench::with_job();
-    let said = bench.heapcast(["check", "job.toml"]);
+    let said = bench.heapcast(["check", "job.toml", "--full"]);
     assert_eq!(said.code, Some(0), "{}", said.err);
     let json = bench.heapcast(["check", "job.toml", "--json"]);
     let check: serde_json::Value = serde_json::from_str(&json.out).expect("JSON");

@@ -50,10 +50,10 @@ fn summary(said: &Said) -> serde_json::Value {
 #[test]
 fn one_file_alone_means_the_job_as_it_stands_and_all_its_alternatives() {
     let bench = bench();
-    let said = compare(&bench, &["priced.toml"]);
+    let said = compare(&bench, &["priced.toml", "--full"]);
     assert_eq!(said.err, "");
     for heading in
-        ["Which to take", "Done by when", "Against A", "What it costs", "What holds it up", "seed 1"]
+        ["Which to take", "Done by when", "Compared with A", "What it costs", "What holds it up", "seed 1"]
     {
         assert!(said.out.contains(heading), "{heading} is missing:\n{}", said.out);
     }

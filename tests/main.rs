@@ -13,6 +13,7 @@
 //! - `buckets`: buckets before buying: hand arithmetic, lift and gates, worth, what is refused
 //! - `changes`: the job changed from the command line
 //! - `sweep`: a job over a range, held against single runs
+//! - `said`: what people read of every shipped scenario, and of a job that runs out of material
 //! - `cli`, `clocks`, `compare`, `exports`, `one_finding`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
@@ -35,6 +36,7 @@ mod own_figures;
 mod program;
 mod quote;
 mod raw_signs;
+mod said;
 mod shipped;
 mod sweep;
 mod trade_tables;

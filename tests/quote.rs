@@ -189,7 +189,7 @@ fn the_allotment_costs_what_its_hours_by_hand_come_to() {
         assert!((number(&row, "hours_on_the_job") - 1244.0 / 3600.0).abs() < 1e-12);
     }
     // $21.77 rounded up to half a per cent at the most: in steps of $0.10.
-    assert!(said.out.contains("Quote $21.80: $0.03 (0.1 %) stays with you in every run"), "{}", said.out);
+    assert!(said.out.contains("Quote $21.80: you keep $0.03 (0.1 %) in every run"), "{}", said.out);
 }
 
 #[test]
@@ -257,7 +257,7 @@ fn collect(value: &serde_json::Value, into: &mut Vec<String>) {
 #[test]
 fn screen_and_files_say_the_same() {
     let bench = bench();
-    let said = bench.heapcast(["quote", "job.toml", "--runs", "300", "--margin", "15 %"]);
+    let said = bench.heapcast(["quote", "job.toml", "--runs", "300", "--margin", "15 %", "--full"]);
     assert_eq!((said.code, said.err.as_str()), (Some(0), ""), "{}", said.out);
     let summary = summary(&bench);
     let offer = &summary["quote"]["offer"];
@@ -370,9 +370,9 @@ fn what_the_file_does_not_price_is_said_and_not_shown_as_0() {
         .replace("operator_cost = \"$35/h\"", "operator_cost = \"$0/h\"")
         .replace("mobilisation = \"$90\"", "");
     fs::write(bench.path("job.toml"), text).unwrap();
-    let said = bench.heapcast(["quote", "job.toml", "--runs", "100"]);
+    let said = bench.heapcast(["quote", "job.toml", "--runs", "100", "--full"]);
     assert_eq!(said.code, Some(0), "{}", said.err);
-    assert!(said.out.contains("Your own time is reckoned at $0/h"), "{}", said.out);
+    assert!(said.out.contains("Your own time is counted at $0/h"), "{}", said.out);
     assert!(said.out.contains("mobilisation"), "{}", said.out);
     let parts: Vec<String> =
         table(&bench.read("quote/cost.csv")).into_iter().map(|mut row| row.remove("part").unwrap()).collect();

@@ -84,7 +84,7 @@ pub struct ByHand {
 }
 
 impl Buckets {
-    /// Tries every bucket with the same luck. `made` is told of runs as they are finished, from any thread.
+    /// Tries every bucket on the same days and loads. `made` is told of runs as they are finished, from any thread.
     ///
     /// # Errors
     /// If today's bucket does not fit the job, the model has no meaning for the job, or a run can make no progress.

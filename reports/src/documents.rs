@@ -83,7 +83,7 @@ pub fn of_replay(
         document("loads.csv", export::loads_csv(job, replay))?,
         document("events.csv", export::events_csv(job, replay))?,
     ];
-    let data = timeline::prepare(job, replay, scenario.units);
+    let data = timeline::prepare(job, replay, crate::findings::Calendar::of(scenario, scenario.units));
     match timeline::draw(&data, Size::WIDE) {
         Ok(svg) => {
             let figure = Figure { name: "timeline", title: data.title, svg };

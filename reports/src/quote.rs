@@ -5,7 +5,7 @@ use crate::findings::quote::{
     Asked, ClientSays, CostSays, Costs, Gaps, HoursSays, Offer, RiskPoint, TruckloadSays, client, cost, gaps,
     hours, offer, risk_curve, truckload,
 };
-use crate::findings::{is_priced, left_over_in};
+use crate::findings::{is_priced, left_over_in, order};
 use crate::forecast::Provenance;
 use scenarios::Scenario;
 use scenarios::units::System;
@@ -75,12 +75,19 @@ impl Quote {
         let (units, currency) = (scenario.units, scenario.currency.as_str());
         let costs = Costs::of(&scenario, &study);
         let total = costs.total();
-        let offer = offer(&total, &asked, currency);
+        let mut offer = offer(&total, &asked, currency);
         let left = left_over_in(&study, &scenario, units, &[0.5]);
+        let order = order(&study, &scenario, units);
+        let truckload = truckload(&scenario, units, (&left, &order), &costs, offer.quote.price.value);
+        let mut hours = hours(&costs, &asked, currency);
+        if let Some(first) = &truckload.first {
+            offer.verdict = format!("{first} {}", offer.verdict);
+            hours.sentence = format!("{first} {}", hours.sentence);
+        }
         let says = QuoteSays {
             cost: cost(&costs, currency),
-            hours: hours(&costs, &asked, currency),
-            truckload: truckload(&scenario, units, &left, &costs, offer.quote.price.value),
+            hours,
+            truckload,
             gaps: gaps(&scenario),
             risk_curve: risk_curve(&total, &offer.ladder),
             offer,
@@ -98,7 +105,7 @@ pub fn is_known(scenario: &Scenario) -> Result<(), Failure> {
     if is_priced(&scenario.job) {
         return Ok(());
     }
-    let why = if scenario.currency.is_empty() { "no price stands in it" } else { "every price in it is 0" };
+    let why = if scenario.currency.is_empty() { "it has no price" } else { "every price in it is 0" };
     Err(Failure::Asked(format!(
         "{}: nothing can be quoted: {why}; write what applies: machine_cost = \"$28/h\" and operator_cost = \"$35/h\" of a \
          loader, cost = \"$22/h\" of a raker, fuel_price = \"$4/gal\" under [money], price = \"$720\" of a stockpile or its \

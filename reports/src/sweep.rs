@@ -1,11 +1,11 @@
-//! A job at every point of a range, each with the same luck: the bundle that the screen, the page, the charts and the files
+//! A job at every point of a range, each on the same days and loads: the bundle that the screen, the page, the charts and the files
 //! of a sweep are drawn from.
 
 use crate::failure::Failure;
 use crate::forecast::{Provenance, seconds};
 use scenarios::units::System;
 use scenarios::{Assumption, Caution, Scenario, Vary};
-use sim::{Books, Moment, Outcome, Plan, Runs, Sorted, Study};
+use sim::{Books, Moment, Outcome, Plan, Runs, Share, Sorted, Study};
 
 /// Most points of a sweep.
 pub const MOST_POINTS: usize = 400;
@@ -54,6 +54,8 @@ pub struct Point {
 pub struct Run {
     /// After clean-up.
     pub finish: Moment,
+    /// What is missing where the run ends short of material and so is not done \[m3\].
+    pub missing_m3: Option<f64>,
     /// Loads moved.
     pub loads: u32,
     /// Hourly costs, fuel and fixed prices \[money\].
@@ -68,6 +70,11 @@ impl Run {
         seconds(self.finish.working)
     }
 
+    /// When it is done on the clock, from the start of the first day \[s\]; never, where it ends short of material.
+    pub fn done_s(&self) -> f64 {
+        if self.missing_m3.is_some() { f64::INFINITY } else { self.clock_s() }
+    }
+
     /// Time of the finish on the clock, from the start of the first day \[s\].
     pub fn clock_s(&self) -> f64 {
         seconds(self.finish.clock)
@@ -76,7 +83,13 @@ impl Run {
 
 impl From<&Outcome> for Run {
     fn from(o: &Outcome) -> Self {
-        Self { finish: o.finish, loads: o.loads, cost: o.cost, labour_h: o.labour_h }
+        Self {
+            finish: o.finish,
+            missing_m3: o.ends_short.then_some(o.short_m3),
+            loads: o.loads,
+            cost: o.cost,
+            labour_h: o.labour_h,
+        }
     }
 }
 
@@ -84,6 +97,12 @@ impl Point {
     /// One figure of every run, in rising order.
     pub fn sorted(&self, figure: impl Fn(&Run) -> f64) -> Sorted {
         Sorted::new(self.runs.iter().map(figure))
+    }
+
+    /// The chance of being done by a time of the clock \[s after midnight of the first day\]. A run that ends short of
+    /// material is not done at any time.
+    pub fn share_done_by(&self, by_s: f64) -> Share {
+        self.sorted(Run::done_s).share_up_to(by_s - self.start_s())
     }
 
     /// Seconds from midnight to the start of the first day.

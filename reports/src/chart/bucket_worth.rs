@@ -3,9 +3,9 @@
 use super::relief::minus;
 use super::saved::{SavedData, SavedRow};
 use super::words::short_name;
+use crate::findings::about_duration;
 use crate::findings::buckets::{BucketSays, BucketsSays, Runs, Standing};
 use crate::findings::percent;
-use scenarios::units::duration;
 
 /// Minutes saved a job; rows for those that were run, barrows last; those that were not are named below.
 pub fn prepare_saved(says: &BucketsSays) -> SavedData {
@@ -33,7 +33,7 @@ pub fn prepare_saved(says: &BucketsSays) -> SavedData {
             median: saved.median.value / unit_s,
             mean: saved.mean.value / unit_s,
             interval: saved.mean.low.zip(saved.mean.high).map(|(low, high)| (low / unit_s, high / unit_s)),
-            words: format!("{}, faster in {}", minus(&duration(saved.mean.value)), saved.said.smaller),
+            words: format!("{}, faster in {}", minus(&about_duration(saved.mean.value)), saved.said.smaller),
         }
     };
     let not_run =
@@ -42,7 +42,7 @@ pub fn prepare_saved(says: &BucketsSays) -> SavedData {
         figure: "saved",
         title: says.verdict.answer.clone(),
         note: format!(
-            "time saved a job against today's bucket, {unit}, run by run with the same luck; band: 8 runs in 10, upright line: the \
+            "time saved a job compared with today's bucket, {unit}, run by run on the same days and loads; band: 8 runs in 10, upright line: the \
              middle run, dot: mean with its 95 % interval{not_run}"
         ),
         rows: runs.iter().map(row).collect(),

@@ -6,8 +6,8 @@ mod sketch;
 pub use sketch::draw;
 
 use super::ticks::{multiples, time_step};
-use crate::findings::{PLAN_SHARE, days_in, label, percent};
-use scenarios::units::{System, clock, duration};
+use crate::findings::{Calendar, Done, OrderSays, PLAN_SHARE, about_duration, days_in, label, share_of_runs};
+use scenarios::units::System;
 use sim::{Handbook, SECOND, Shift, Sorted, Study};
 
 /// The finish of many runs, ready to be drawn. Times are working time from the start of the first day \[min\]; where
@@ -24,7 +24,7 @@ pub struct CompletionData {
     pub bars: Vec<(f64, f64)>,
     /// Width of a bar \[min\].
     pub bar_min: f64,
-    /// The rising curve: time \[min\] and chance of being done by then \[%\].
+    /// The rising curve: time \[min\] and chance of being done by then \[%\]; it ends at the share of the runs that are done.
     pub curve: Vec<(f64, f64)>,
     /// What is marked, from the earliest.
     pub marks: Vec<Mark>,
@@ -72,7 +72,15 @@ const BARS: f64 = 32.0;
 const FEW: usize = 20;
 
 /// Prepares the figure.
-pub fn prepare(study: &Study, handbook: &Handbook, shift: &Shift, units: System) -> CompletionData {
+pub fn prepare(
+    study: &Study,
+    handbook: &Handbook,
+    shift: &Shift,
+    order: &OrderSays,
+    calendar: Calendar,
+) -> CompletionData {
+    let done = study.outcomes.iter().filter_map(sim::Outcome::done);
+    let done = Sorted::new(done.map(|done| done.working as f64 / SECOND as f64 / 60.0));
     let finish = study.sorted(|o| o.finish.working as f64 / SECOND as f64 / 60.0);
     let by_clock = study.sorted(|o| o.finish.clock as f64 / SECOND as f64);
     let values = finish.values();
@@ -81,10 +89,12 @@ pub fn prepare(study: &Study, handbook: &Handbook, shift: &Shift, units: System)
     let one_day_from_s = Some(shift.start_s).filter(|start| !nights && start + last * 60.0 < 86_400.0);
     let times = Times {
         finish: &finish,
+        done: &done,
+        order,
         by_clock: &by_clock,
         start_s: shift.start_s,
         say: Say::of(one_day_from_s.is_some(), last),
-        units,
+        calendar,
     };
     let book_min = Some(handbook.time_s / 60.0).filter(|m| m.is_finite() && *m > 0.0);
     let (range, shown) = range(&finish, book_min);
@@ -98,11 +108,11 @@ pub fn prepare(study: &Study, handbook: &Handbook, shift: &Shift, units: System)
         range,
         bars,
         bar_min,
-        curve: curve(values, shown),
+        curve: rising(&done, values.len(), range.1),
         marks,
         one_day_from_s,
-        units,
-        note: note(values, shown),
+        units: calendar.units,
+        note: note(values, shown, order),
     }
 }
 
@@ -135,7 +145,10 @@ struct Times<'a> {
     by_clock: &'a Sorted,
     start_s: f64,
     say: Say,
-    units: System,
+    calendar: Calendar,
+    /// When the runs that are done are done \[min\].
+    done: &'a Sorted,
+    order: &'a OrderSays,
 }
 
 impl Times<'_> {
@@ -143,10 +156,21 @@ impl Times<'_> {
         self.finish.values().first() == self.finish.values().last()
     }
 
+    /// How long a share of the runs take and when they end.
+    fn end(&self, share: f64) -> Done {
+        let by_s = self.start_s + self.by_clock.percentile(share).value;
+        self.calendar.done(self.finish.percentile(share).value * 60.0, by_s)
+    }
+
+    /// Chance of being done by then \[0 to 1\].
+    fn chance(&self, at: f64) -> f64 {
+        let done = self.done.values().partition_point(|v| *v <= at);
+        done as f64 / self.finish.values().len().max(1) as f64
+    }
+
     /// When a share of the runs is done, in words.
     fn when(&self, share: f64) -> String {
-        let by = clock(self.start_s + self.by_clock.percentile(share).value, self.units);
-        let takes = duration(self.finish.percentile(share).value * 60.0);
+        let Done { duration: takes, clock: by } = self.end(share);
         match self.say {
             Say::Clock => format!("by {by}"),
             Say::After => format!("after {takes}"),
@@ -161,39 +185,51 @@ impl Times<'_> {
 
     fn percentile(&self, share: f64) -> Mark {
         let at = self.finish.percentile(share).value;
-        let by = clock(self.start_s + self.by_clock.percentile(share).value, self.units);
-        let name = if self.certain() { "done".to_owned() } else { label(share) };
+        let Done { duration: takes, clock: by } = self.end(share);
+        let name = match (self.certain(), self.order.enough) {
+            (true, true) => "done".to_owned(),
+            (true, false) => "stops".to_owned(),
+            _ => label(share),
+        };
         let (when, mut lines) = match self.say {
             Say::Clock => (by, Vec::new()),
-            Say::After => (duration(at * 60.0), Vec::new()),
-            Say::Days => (duration(at * 60.0), vec![by]),
+            Say::After => (takes, Vec::new()),
+            Say::Days => (takes, vec![by]),
         };
         lines.push(match self.finish.values().len() {
             1 => "the one run".into(),
             _ if self.certain() => "every run".into(),
             _ => days_in(share),
         });
-        let chance = if self.certain() { 100.0 } else { share * 100.0 };
+        let chance = match (self.order.enough, self.certain()) {
+            (false, _) => self.chance(at) * 100.0,
+            (true, true) => 100.0,
+            (true, false) => share * 100.0,
+        };
         Mark { at, chance, kind: MarkKind::Percentile, name, when, lines }
     }
 
     fn handbook(&self, at: f64) -> Mark {
-        let chance = self.finish.share_up_to(at).value;
-        let lines = vec![format!("{} of runs", percent(chance))];
+        let chance = self.chance(at);
+        let lines = vec![share_of_runs(chance)];
         let (name, when) = ("handbook".into(), self.handbook_when(at));
         Mark { at, chance: chance * 100.0, kind: MarkKind::Handbook, name, when, lines }
     }
 
     fn handbook_when(&self, at: f64) -> String {
         match self.say {
-            Say::Clock => clock(self.start_s + at * 60.0, self.units),
-            Say::After | Say::Days => duration(at * 60.0),
+            Say::Clock => self.calendar.about(self.start_s + at * 60.0),
+            Say::After | Say::Days => about_duration(at * 60.0),
         }
     }
 
     fn title(&self, book_min: Option<f64>) -> String {
         let finding = match self.finish.values().len() {
             0 => return "No run was made".into(),
+            _ if !self.order.enough => {
+                let short = share_of_runs(self.order.chance_short.value);
+                return format!("Short of material in {short}, so not done: order {}", self.order.more);
+            }
             1 => format!("The one run made is done {}", self.when(0.5)),
             _ if self.certain() => format!("Every run is done {}", self.when(0.5)),
             few if few < FEW => {
@@ -269,17 +305,32 @@ pub(super) fn curve(values: &[f64], shown: usize) -> Vec<(f64, f64)> {
     points
 }
 
-fn note(values: &[f64], shown: usize) -> String {
+/// The rising chance of being done: of so many runs, those that are done by then, as far as the axis reaches.
+fn rising(done: &Sorted, runs: usize, end: f64) -> Vec<(f64, f64)> {
+    let values = done.values();
+    let share_done = values.len() as f64 / runs.max(1) as f64;
+    let shown = values.partition_point(|v| *v <= end);
+    curve(values, shown).into_iter().map(|(at, percent)| (at, percent * share_done)).collect()
+}
+
+fn note(values: &[f64], shown: usize, order: &OrderSays) -> String {
     let runs = match values.len() {
         1 => "1 run".into(),
         n => format!("{} runs", scenarios::units::figure(n as f64)),
     };
-    match values.len() - shown {
+    let words = match values.len() - shown {
         0 => runs,
         later => {
-            let longest = duration(values.last().copied().unwrap_or(0.0) * 60.0);
+            let longest = about_duration(values.last().copied().unwrap_or(0.0) * 60.0);
             format!("{runs}; {later} of them end beyond the right edge, the last after {longest}")
         }
+    };
+    match order.chance_short.value {
+        short if short > 0.0 => {
+            let done = share_of_runs(1.0 - short);
+            format!("{words}; the curve ends at the runs that are done: {done}")
+        }
+        _ => words,
     }
 }
 

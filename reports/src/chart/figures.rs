@@ -4,6 +4,7 @@ use super::{ChartError, Size, bucket_worth, completion, progress, relief, rivals
 use crate::comparison::Comparison;
 use crate::findings::buckets::BucketsSays;
 use crate::findings::comparison::ComparisonSays;
+use crate::findings::{Calendar, order};
 use crate::forecast::Forecast;
 
 /// A drawn figure.
@@ -25,15 +26,22 @@ pub fn figures(forecast: &Forecast, size: Size) -> Result<Vec<Figure>, ChartErro
     let (job, units) = (&forecast.scenario.job, forecast.units);
     let mut figures = Vec::new();
     let mut add = |name, title, drawn| add(&mut figures, name, title, drawn);
-    let data = completion::prepare(&forecast.study, &forecast.handbook, &job.shift, units);
+    let calendar = Calendar::of(&forecast.scenario, units);
+    let data = completion::prepare(
+        &forecast.study,
+        &forecast.handbook,
+        &job.shift,
+        &order(&forecast.study, &forecast.scenario, units),
+        calendar,
+    );
     add("completion", data.title.clone(), completion::draw(&data, size))?;
-    let data = progress::prepare(&forecast.study, job, units);
+    let data = progress::prepare(&forecast.study, job, calendar);
     add("progress", data.title.clone(), progress::draw(&data, size))?;
     let data = waiting::prepare(crate::findings::who_waits(forecast).title, job, &forecast.study.books);
     add("waiting", data.title.clone(), waiting::draw(&data, size))?;
     let data = relief::prepare(&crate::findings::relief(forecast));
     add("relief", data.title.clone(), relief::draw(&data, size))?;
-    let data = timeline::prepare(job, &forecast.typical, units);
+    let data = timeline::prepare(job, &forecast.typical, calendar);
     add("timeline", data.title.clone(), timeline::draw(&data, size))?;
     Ok(figures)
 }

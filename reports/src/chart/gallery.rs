@@ -1,7 +1,7 @@
 //! Every figure with ordinary and extreme jobs, at every size: no text cut off, none touching another, nothing fetched,
 //! bounded in size. With `HEAPCAST_GALLERY` set to a folder the figures are left there to be looked at.
 
-use super::invented::{crew, days, handbook, job, replay, runs, skewed, study};
+use super::invented::{crew, dateless, days, enough, handbook, job, replay, runs, skewed, study};
 use super::look::faults;
 use super::{ChartError, Size, completion, parts, progress, relief, risk, rivals, saved, timeline, waiting};
 use crate::comparison::invented::three;
@@ -27,14 +27,14 @@ fn hang(name: &str, draw: impl Fn(Size) -> Result<String, ChartError>) -> Vec<St
 }
 
 fn hang_completion(name: &str, study: &Study, handbook: &Handbook, job: &Job, units: System) -> Vec<String> {
-    let data = completion::prepare(study, handbook, &job.shift, units);
+    let data = completion::prepare(study, handbook, &job.shift, &enough(), dateless(units));
     hang(&format!("completion-{name}"), |size| completion::draw(&data, size))
 }
 
 fn hang_all(name: &str, job: &Job, many: u32, units: System) -> Vec<String> {
     let (study, handbook) = runs(job, many);
     let mut wrong = hang_completion(name, &study, &handbook, job, units);
-    let data = progress::prepare(&study, job, units);
+    let data = progress::prepare(&study, job, dateless(units));
     wrong.extend(hang(&format!("progress-{name}"), |size| progress::draw(&data, size)));
     let data = waiting::prepare("Who waits for whom".into(), job, &study.books);
     wrong.extend(hang(&format!("waiting-{name}"), |size| waiting::draw(&data, size)));
@@ -42,7 +42,7 @@ fn hang_all(name: &str, job: &Job, many: u32, units: System) -> Vec<String> {
     let reliefs = sim::relief(job, &study, 10.0, tries, |_| ()).expect("jobs that can be run");
     let data = relief::prepare(&crate::findings::relief_of(&reliefs, 7_200.0, Some("$"), System::Us));
     wrong.extend(hang(&format!("relief-{name}"), |size| relief::draw(&data, size)));
-    let data = timeline::prepare(job, &replay(job), units);
+    let data = timeline::prepare(job, &replay(job), dateless(units));
     wrong.extend(hang(&format!("timeline-{name}"), |size| timeline::draw(&data, size)));
     wrong
 }
@@ -87,7 +87,7 @@ fn one_run_and_a_hundred_thousand_are_drawn_without_fault() {
     assert_eq!(hang_all("one-run", &job(), 1, System::Metric), [""; 0]);
     let many = study(&skewed(100_000, 130.0, 90.0));
     assert_eq!(hang_completion("hundred-thousand", &many, &handbook(121.0), &job(), System::Us), [""; 0]);
-    let data = progress::prepare(&many, &job(), System::Us);
+    let data = progress::prepare(&many, &job(), dateless(System::Us));
     assert_eq!(hang("progress-hundred-thousand", |size| progress::draw(&data, size)), [""; 0]);
 }
 
@@ -137,9 +137,9 @@ fn risk_and_parts_of_a_quote_are_drawn_without_fault() {
 #[test]
 fn a_figure_without_anything_to_show_is_refused() {
     let nobody = study(&[]);
-    let data = completion::prepare(&nobody, &handbook(121.0), &job().shift, System::Us);
+    let data = completion::prepare(&nobody, &handbook(121.0), &job().shift, &enough(), dateless(System::Us));
     assert!(matches!(completion::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
-    let data = progress::prepare(&nobody, &job(), System::Us);
+    let data = progress::prepare(&nobody, &job(), dateless(System::Us));
     assert!(matches!(progress::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
     assert!(matches!(
         relief::draw(
@@ -154,7 +154,13 @@ fn a_figure_without_anything_to_show_is_refused() {
 
 #[test]
 fn a_size_without_room_is_refused() {
-    let data = completion::prepare(&study(&[100.0, 120.0]), &handbook(90.0), &job().shift, System::Us);
+    let data = completion::prepare(
+        &study(&[100.0, 120.0]),
+        &handbook(90.0),
+        &job().shift,
+        &enough(),
+        dateless(System::Us),
+    );
     let drawn = completion::draw(&data, Size { width: 120, height: 100 });
     assert_eq!(drawn, Err(ChartError::TooSmall { width: 120, height: 100 }));
 }
@@ -162,7 +168,11 @@ fn a_size_without_room_is_refused() {
 #[test]
 fn the_same_numbers_give_the_same_figure() {
     let (study, handbook) = runs(&job(), 50);
-    let draw =
-        || completion::draw(&completion::prepare(&study, &handbook, &job().shift, System::Us), Size::PAGE);
+    let draw = || {
+        completion::draw(
+            &completion::prepare(&study, &handbook, &job().shift, &enough(), dateless(System::Us)),
+            Size::PAGE,
+        )
+    };
     assert_eq!(draw(), draw());
 }

@@ -1,6 +1,8 @@
 //! Jobs and runs for the tests of the figures. All numbers are invented.
 
 use crate::example;
+use crate::findings::{Calendar, OrderSays, order_of};
+use scenarios::units::System;
 use sim::{
     Books, Break, Delivery, Distribution, Handbook, Job, Loader, Moment, Outcome, PROGRESS_PARTS, Pass,
     PassOnWay, Plan, Raker, Replay, Runs, SECOND, Stoppages, Study,
@@ -29,6 +31,16 @@ pub(super) fn wobble(n: usize) -> impl Iterator<Item = f64> {
 pub(super) fn skewed(n: usize, least: f64, spread: f64) -> Vec<f64> {
     let draws: Vec<f64> = wobble(n * 3).collect();
     draws.chunks(3).map(|u| least + spread * (u[0] + u[1] + 0.35 * -(1.0 - u[2]).ln()) / 2.0).collect()
+}
+
+/// Material that is enough in every run.
+pub(super) fn enough() -> OrderSays {
+    order_of([None].into_iter(), &example::scenario(), System::Us)
+}
+
+/// A clock without dates.
+pub(super) fn dateless(units: System) -> Calendar {
+    Calendar { units, first_day: None }
 }
 
 /// A study whose runs finish after these times \[min\], each in steady progress.

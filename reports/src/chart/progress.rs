@@ -5,7 +5,8 @@ mod sketch;
 pub use sketch::draw;
 
 use super::days::Days;
-use scenarios::units::{System, clock, duration};
+use crate::findings::Calendar;
+use crate::findings::about_duration;
 use sim::{Job, Micros, PROGRESS_PARTS, SECOND, Sorted, Study};
 
 /// Progress of many runs, ready to be drawn. Times are on the clock, from the start of the first day \[min\].
@@ -37,7 +38,7 @@ pub struct Step {
 }
 
 /// Prepares the figure.
-pub fn prepare(study: &Study, job: &Job, units: System) -> ProgressData {
+pub fn prepare(study: &Study, job: &Job, calendar: Calendar) -> ProgressData {
     let parts: Vec<Sorted> =
         (0..PROGRESS_PARTS).map(|part| study.sorted(|o| minutes(o.progress[part]))).collect();
     let mut steps = vec![Step { percent: 0.0, early: 0.0, middle: 0.0, late: 0.0 }];
@@ -50,9 +51,9 @@ pub fn prepare(study: &Study, job: &Job, units: System) -> ProgressData {
     }
     let last = steps.last().map_or(0.0, |step| step.late);
     let seen = study.outcomes.iter().flat_map(|o| o.progress).map(minutes);
-    let days = Days::new(&job.shift, last * 1.02, seen, units);
+    let days = Days::new(&job.shift, last * 1.02, seen, calendar.units);
     ProgressData {
-        title: title(&steps, study.runs(), job.shift.start_s, units),
+        title: title(&steps, study.runs(), job.shift.start_s, calendar),
         runs: study.outcomes.len(),
         deliveries: deliveries(job, days.until()),
         steps,
@@ -76,13 +77,13 @@ fn deliveries(job: &Job, until: f64) -> Vec<f64> {
 /// Runs shorter than this are told by the seconds they take and not by the clock \[min\].
 const SHORT_MIN: f64 = 15.0;
 
-fn title(steps: &[Step], runs: u32, start_s: f64, units: System) -> String {
+fn title(steps: &[Step], runs: u32, start_s: f64, calendar: Calendar) -> String {
     let [Some(half), Some(all)] = [steps.get(PROGRESS_PARTS / 2), steps.last()] else {
         return "No run was made".into();
     };
-    let at = |min: f64| clock(start_s + min * 60.0, units);
+    let at = |min: f64| calendar.done(min * 60.0, start_s + min * 60.0).clock;
     if runs > 0 && all.late < SHORT_MIN {
-        let after = |min: f64| duration(min * 60.0);
+        let after = |min: f64| about_duration(min * 60.0);
         let (half, late) = (after(half.late), after(all.late));
         let how_many = if all.early < all.late { "in nine runs of ten" } else { "in every run" };
         return format!("Half of the volume is raked out after {half} and all of it after {late} {how_many}");

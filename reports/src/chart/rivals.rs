@@ -7,8 +7,10 @@ pub use sketch::draw;
 use super::completion::curve;
 use super::words::short_name;
 use crate::comparison::{Choice, Comparison, Judged};
+use crate::findings::Calendar;
 use crate::findings::PLAN_SHARE;
-use scenarios::units::{System, clock, duration, figure};
+use crate::forecast::seconds;
+use scenarios::units::{System, clock, figure};
 use sim::Sorted;
 
 /// Most curves that can be told apart.
@@ -82,14 +84,15 @@ pub fn prepare(comparison: &Comparison) -> RivalsData {
     let near = shown.iter().map(|place| &samples[*place]).filter(|sample| is_near(sample, best));
     let range = range(near);
     let when = |place: usize| {
-        let p80 = samples[place].percentile(PLAN_SHARE).value;
         let choice = &comparison.choices[place];
         let finish = |o: &sim::Outcome| Judged::ClockTime.of(choice.scenario.job.shift.start_s, o);
-        let by = clock(choice.study.sorted(finish).percentile(PLAN_SHARE).value, comparison.units);
+        let by_s = choice.study.sorted(finish).percentile(PLAN_SHARE).value;
+        let working = choice.study.sorted(|o| seconds(o.finish.working)).percentile(PLAN_SHARE).value;
+        let done = Calendar::of(&choice.scenario, comparison.units).done(working, by_s);
         if one_day_from_s.is_some() || by_clock {
-            by
+            done.clock
         } else {
-            format!("{by}, {} of work", duration(p80 * 60.0))
+            format!("{}, {} of work", done.clock, done.duration)
         }
     };
     let rival = |place: usize| Rival {

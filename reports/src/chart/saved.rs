@@ -7,8 +7,8 @@ pub use sketch::draw;
 use super::relief::minus;
 use super::words::short_name;
 use crate::findings::comparison::{ComparisonSays, Saved};
-use crate::findings::{Estimate, percent};
-use scenarios::units::{duration, money};
+use crate::findings::{Estimate, share_of_runs};
+use crate::findings::{about_duration, about_money};
 
 /// Time or money saved, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
@@ -109,10 +109,10 @@ impl Scale<'_> {
 
     fn say(&self, value: f64) -> String {
         let words = match self {
-            Self::Time(_) => duration(value),
+            Self::Time(_) => about_duration(value),
             Self::Money(digits, currency) => {
                 let unit = 10f64.powi(*digits as i32);
-                money((value * unit).round() / unit, currency)
+                about_money((value * unit).round() / unit, currency)
             }
         };
         minus(&words)
@@ -158,7 +158,7 @@ fn prepare(
         figure: words.figure,
         title: title(says, rows, scale, words),
         note: format!(
-            "{} saved against {first}{unit}, run by run with the same luck; band: 8 runs in 10, upright line: the middle run, \
+            "{} saved compared with {first}{unit}, run by run on the same days and loads; band: 8 runs in 10, upright line: the middle run, \
              dot: mean with its 95 % interval",
             words.what
         ),
@@ -174,11 +174,11 @@ fn title(says: &ComparisonSays, rows: &[(String, &Saved)], scale: &Scale<'_>, wo
     let best = rows.iter().max_by(|(_, a), (_, b)| a.mean.value.total_cmp(&b.mean.value));
     match best {
         Some((name, saved)) if sure(saved.mean) => format!(
-            "{} saves {} on average against {first} and is the {} in {} of the runs",
+            "{} saves {} on average against {first} and is the {} in {}",
             quoted_after_letter(name),
             scale.say(saved.mean.value),
             words.better,
-            percent(saved.smaller.value)
+            share_of_runs(saved.smaller.value)
         ),
         _ if rows.iter().all(|(_, saved)| saved.mean.high.is_some_and(|high| high < 0.0)) => {
             format!("None of them saves {what} against {first}")

@@ -4,10 +4,11 @@
 use super::curve::{CurveData, Scale, Spot};
 use super::heat::{Cell, HeatData};
 use super::{ChartError, Figure, Size, curve, heat};
+use crate::findings::about_money;
 use crate::findings::sweep::{Keeps, Mark, PointSays, Range, SweepSays};
 use crate::findings::{days_in, hours_and_minutes};
 use crate::sweep::Sweep;
-use scenarios::units::{figure, money};
+use scenarios::units::figure;
 
 /// Seconds of a day.
 const DAY_S: f64 = 86_400.0;
@@ -40,7 +41,7 @@ fn runs_note(sweep: &Sweep) -> String {
     let runs = sweep.points.first().map_or(0, |point| point.runs.len());
     match runs {
         1 => "1 run at every point".into(),
-        n => format!("{} runs at every point, with the same luck", figure(n as f64)),
+        n => format!("{} runs at every point, on the same days and loads", figure(n as f64)),
     }
 }
 
@@ -115,7 +116,7 @@ fn cheapest(sweep: &Sweep, says: &SweepSays) -> String {
     let at = says.money.as_ref().map_or(0, |money| money.at);
     let told = &says.points[at];
     let middle = told.cost.map_or(0.0, |cost| cost[1].value);
-    format!("Cheapest: {}, at {} in the middle", told.words, money(middle, &sweep.base.currency))
+    format!("Cheapest: {}, at {} in the middle", told.words, about_money(middle, &sweep.base.currency))
 }
 
 fn heat_of(
@@ -177,7 +178,7 @@ fn time_heat(says: &SweepSays) -> HeatData {
                 says,
                 "sweep",
                 says.knee.title.clone(),
-                "time on the job, kept 8 days in 10, h:min".into(),
+                "time on the job, 8 days in 10 no longer, h:min".into(),
                 hours,
             )
         }

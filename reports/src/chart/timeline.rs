@@ -8,7 +8,7 @@ pub use sketch::draw;
 use super::days::Days;
 use super::doing::Doing;
 use super::words::short_name;
-use scenarios::units::{System, clock, duration};
+use crate::findings::{Calendar, about_duration};
 use sim::{Event, Job, Micros, Replay, SECOND};
 
 /// A replayed run, ready to be drawn. Times are on the clock, from the start of the first day \[min\].
@@ -47,7 +47,7 @@ pub struct Block {
 }
 
 /// Prepares the figure.
-pub fn prepare(job: &Job, replay: &Replay, units: System) -> TimelineData {
+pub fn prepare(job: &Job, replay: &Replay, calendar: Calendar) -> TimelineData {
     let end = minutes(replay.outcome.finish.clock);
     let mut rows = Vec::new();
     for (i, loader) in job.loaders.iter().enumerate() {
@@ -71,9 +71,9 @@ pub fn prepare(job: &Job, replay: &Replay, units: System) -> TimelineData {
     let deliveries = replay.log.iter().filter(|entry| matches!(entry.event, Event::Delivered { .. }));
     let working = rows.iter().flat_map(|row| &row.blocks);
     let seen = working.filter(|b| !matches!(b.doing, Doing::Done | Doing::OnBreak)).map(|b| b.to - 1e-6);
-    let days = Days::new(&job.shift, end, seen, units);
+    let days = Days::new(&job.shift, end, seen, calendar.units);
     TimelineData {
-        title: title(&rows, replay, job.shift.start_s, units),
+        title: title(&rows, replay, job.shift.start_s, calendar),
         loaders: job.loaders.len(),
         deliveries: deliveries.map(|entry| minutes(entry.at)).filter(|at| *at <= end).collect(),
         rows,
@@ -104,9 +104,11 @@ fn blocks(changes: impl Iterator<Item = (f64, Option<Doing>)>, end: f64) -> Vec<
 /// Waits shorter than this share of the run are not worth a title (our own choice).
 const HARDLY: f64 = 0.02;
 
-fn title(rows: &[Row], replay: &Replay, start_s: f64, units: System) -> String {
+fn title(rows: &[Row], replay: &Replay, start_s: f64, calendar: Calendar) -> String {
     let outcome = &replay.outcome;
-    let done = clock(start_s + minutes(outcome.finish.clock) * 60.0, units);
+    let working_s = minutes(outcome.finish.working) * 60.0;
+    let done = calendar.done(working_s, start_s + minutes(outcome.finish.clock) * 60.0).clock;
+    let ends = if outcome.ends_short { "stops short of material at" } else { "done by" };
     let loads = match outcome.loads {
         1 => "1 load".to_owned(),
         n => format!("{n} loads"),
@@ -118,11 +120,11 @@ fn title(rows: &[Row], replay: &Replay, start_s: f64, units: System) -> String {
     });
     let waiting = match longest {
         Some((row, doing, min)) if min >= HARDLY * minutes(outcome.finish.working) => {
-            format!("{} spends {} {}", short_name(&row.name), duration(min * 60.0), doing.words())
+            format!("{} spends {} {}", short_name(&row.name), about_duration(min * 60.0), doing.words())
         }
         _ => "nobody waits for long".into(),
     };
-    format!("Run {}: {loads}, done by {done}; {waiting}", outcome.run)
+    format!("Run {}: {loads}, {ends} {done}; {waiting}", outcome.run)
 }
 
 /// How long one of the crew waits in all, by what for, in the order it first comes to that \[min\].

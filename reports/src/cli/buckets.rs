@@ -16,7 +16,7 @@ The list is a CSV file with a heading line, each figure with its unit; only name
   name,          struck,   heaped,    width,  mass,    price
   chip bucket,   16 ft3,   20 ft3,    66 in,  230 lb,  $890
 
-Each bucket of the list is tried on the loader with the same luck as today's: whether a full one may be lifted, whether it
+Each bucket of the list is tried on the loader on the same days and loads as today's: whether a full one may be lifted, whether it
 passes the gates, how many minutes it saves, and with --jobs-per-year and --hour-worth whether it pays. An hour is what the
 crew and its machine are worth to you; prices in the file are not counted besides. The folder then holds report.html,
 summary.json, buckets.csv and the charts as SVG.";
@@ -64,7 +64,7 @@ pub struct BucketsArgs {
     #[arg(long, default_value_t = RUNS, value_name = "NUMBER",
           value_parser = whole::<u32>(LEAST_RUNS, i64::from(MOST_RUNS)))]
     pub runs: u32,
-    /// Seed of all luck; the same seed and files give the same answer on any number of threads
+    /// Seed of the random draws; the same seed and files give the same answer on any number of threads
     #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub seed: u64,
     /// Threads to work with [default: all there are]

@@ -17,7 +17,7 @@ Examples:
   heapcast compare arena.toml --prefer cost --within '$20'
   heapcast compare arena.toml --within \"2 min\" --confidence 99
 
-All of them are run with the same luck, and runs are made until the answer is sure: \"the best, or within 5 minutes of it
+All of them are run on the same days and loads, and runs are made until the answer is sure: \"the best, or within 5 minutes of it
 on average, 95 % sure\". Jobs that are surely worse than another get no more runs. The folder then holds report.html,
 summary.json, comparison.csv, differences.csv, runs.csv and the charts as SVG.";
 
@@ -57,7 +57,7 @@ pub struct CompareArgs {
     #[arg(long, default_value_t = USUAL_MOST, value_name = "NUMBER",
           value_parser = whole::<u32>(LEAST_RUNS, i64::from(MOST_RUNS)))]
     pub most: u32,
-    /// Seed of all luck; the same seed and files give the same answer on any number of threads
+    /// Seed of the random draws; the same seed and files give the same answer on any number of threads
     #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub seed: u64,
     /// Threads to work with [default: all there are]

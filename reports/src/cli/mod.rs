@@ -42,7 +42,7 @@ Examples:
   heapcast compare arena.toml                which of its alternatives to take
   heapcast quote arena.toml                  what to ask for it, and a page for the client
   heapcast buckets arena.toml buckets.csv    would another bucket pay
-  heapcast sweep arena.toml --vary \"rakers 1..4\"   where it stops to pay
+  heapcast sweep arena.toml --vary \"rakers 1..4\"   where it stops paying
   heapcast replay arena.toml                 one run step by step
 
 Units in a scenario file are typed with every figure: \"30 yd3\", \"14 ft3\", \"0.4 m3\", \"58 in\", \"4 mph\", \"20 s\".
@@ -64,7 +64,7 @@ pub enum Command {
     /// Tell when the job will be done, as a range, what holds it up, and what would help
     #[command(after_long_help = forecast::EXAMPLES)]
     Forecast(ForecastArgs),
-    /// Hold jobs against one another and say which to take
+    /// Compare jobs and say which to take
     #[command(after_long_help = compare::EXAMPLES)]
     Compare(CompareArgs),
     /// Tell what to ask for the job: a price and its risk, hours and a rate, and a page for the client
@@ -73,7 +73,7 @@ pub enum Command {
     /// Try the buckets of a list: may the loader lift them, do they pass the gates, what do they save, do they pay
     #[command(after_long_help = buckets::EXAMPLES)]
     Buckets(BucketsArgs),
-    /// Run the job over a range of one or two things: where it stops to pay, and the cheapest that is done in time
+    /// Run the job over a range of one or two things: where it stops paying, and the cheapest that is done in time
     #[command(after_long_help = sweep::EXAMPLES)]
     Sweep(SweepArgs),
     /// Show one run of the job step by step
@@ -110,7 +110,7 @@ pub struct JobArgs {
 /// How the luck is drawn.
 #[derive(Args, Clone, Debug)]
 pub struct LuckArgs {
-    /// Seed of all luck; the same seed and file give the same answer on any number of threads
+    /// Seed of the random draws; the same seed and file give the same answer on any number of threads
     #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub seed: u64,
     /// Runs to make
@@ -128,6 +128,9 @@ pub struct SayArgs {
     /// Say one line and no more; no progress bar
     #[arg(long, short)]
     pub quiet: bool,
+    /// Show all tables, not only the answer
+    #[arg(long, conflicts_with_all = ["quiet", "json"])]
+    pub full: bool,
     /// Print everything as JSON instead of text
     #[arg(long, conflicts_with = "quiet")]
     pub json: bool,

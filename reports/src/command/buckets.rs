@@ -143,6 +143,9 @@ fn tell(args: &BucketsArgs, buckets: &Buckets, says: &BucketsSays) -> Result<(),
         return say::out_bytes(&documents::summary(buckets, says)?);
     }
     let width = say::width();
+    if !args.say.full {
+        return say::out(&text::buckets_first(buckets, says, &args.out, width));
+    }
     say::out(&text::buckets(buckets, says, width))?;
     say::out(&text::buckets_files(buckets, &args.out, width))
 }

@@ -16,5 +16,8 @@ pub(super) fn run(args: &CheckArgs) -> Result<(), Failure> {
     if args.say.quiet {
         return say::out(&format!("{}\n", text::verdict(&scenario)));
     }
+    if !args.say.full {
+        return say::out(&text::check_first(&scenario, units, say::width()));
+    }
     say::out(&text::check(&scenario, units, say::width()))
 }

@@ -89,6 +89,9 @@ fn tell(args: &CompareArgs, comparison: &Comparison, says: &ComparisonSays) -> R
         return say::out_bytes(&documents::comparison_summary(comparison, says)?);
     }
     let width = say::width();
+    if !args.say.full {
+        return say::out(&text::comparison_first(comparison, says, &args.out, width));
+    }
     say::out(&text::comparison(comparison, says, width))?;
     say::out(&text::comparison_files(comparison, &args.out, width))
 }

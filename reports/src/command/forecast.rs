@@ -64,6 +64,9 @@ fn tell(args: &ForecastArgs, forecast: &Forecast) -> Result<(), Failure> {
         return say::out_bytes(&documents::summary(forecast)?);
     }
     let width = say::width();
+    if !args.say.full {
+        return say::out(&text::forecast_first(forecast, &args.out, width));
+    }
     say::out(&text::summary(forecast, width))?;
     say::out(&text::files(forecast, &args.out, width))
 }

@@ -73,6 +73,9 @@ fn tell(args: &QuoteArgs, quote: &Quote) -> Result<(), Failure> {
         return say::out_bytes(&documents::summary(quote)?);
     }
     let width = say::width();
+    if !args.say.full {
+        return say::out(&text::quote_first(quote, &args.out, width));
+    }
     say::out(&text::quote(quote, width))?;
     say::out(&text::quote_files(quote, &args.out, width))
 }

@@ -31,7 +31,7 @@ pub(super) fn run(args: &ReplayArgs) -> Result<(), Failure> {
         return say::out(&format!("{}\n", text::one_run(&scenario, units, &replay)));
     }
     let width = say::width();
-    say::out(&text::replay(&scenario, units, &replay, width))?;
+    say::out(&text::replay(&scenario, units, &replay, args.say.full, width))?;
     say::out(&text::replay_files(&provenance, &args.out, width))
 }
 

@@ -33,7 +33,7 @@ fn check(args: &SweepArgs) -> Result<(), Failure> {
         [_] => {}
         [one, other] if one.knob == other.knob => {
             return asked(format!(
-                "--vary \"{}\" is given twice; vary another thing beside it, or give one list",
+                "--vary \"{}\" is given twice; vary another thing with it, or give one list",
                 one.knob
             ));
         }
@@ -97,6 +97,9 @@ fn tell(args: &SweepArgs, sweep: &Sweep, says: &findings::SweepSays) -> Result<(
         return say::out_bytes(&json);
     }
     let width = say::width();
+    if !args.say.full {
+        return say::out(&text::sweep_first(sweep, says, &args.out, width));
+    }
     say::out(&text::sweep(sweep, says, width))?;
     say::out(&text::sweep_files(sweep, &args.out, width))
 }

@@ -40,7 +40,7 @@ pub fn buckets_json(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, Export
         },
         scenario: Told::new(&all.scenario, all.units),
         reading: Reading::new(),
-        saved_is: "today's job less the other, run by run with the same luck; above 0 where the other saves; seconds of working \
+        saved_is: "today's job less the other, run by run on the same days and loads; above 0 where the other saves; seconds of working \
                    time, and money",
         worth_is: format!(
             "P10, P50 and P90 of {FUTURES} futures; in years and hours null stands for never; present value at the end of each \

@@ -25,7 +25,7 @@ pub fn comparison_json(comparison: &Comparison, says: &ComparisonSays) -> Result
     bytes(&Summary {
         provenance: &comparison.provenance,
         reading: Reading::new(),
-        differences_are: "the first job less the other, run by run with the same luck; above 0 where the other saves; seconds of \
+        differences_are: "the first job less the other, run by run on the same days and loads; above 0 where the other saves; seconds of \
                           the time it is judged by, and money",
         units: comparison.units.word(),
         says,

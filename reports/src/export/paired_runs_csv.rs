@@ -1,4 +1,4 @@
-//! `runs.csv` of a comparison: every run of every job, those with the same luck below one another.
+//! `runs.csv` of a comparison: every run of every job, those on the same days and loads below one another.
 
 use super::table::{ExportError, clock_s, exact_s, number, table};
 use crate::comparison::{Choice, Comparison};

@@ -5,7 +5,7 @@ use crate::findings::is_priced;
 use crate::findings::sweep::{SHARES, SweepSays};
 use crate::sweep::{Point, Run, Sweep};
 use scenarios::units::System;
-use sim::{Paired, Sorted};
+use sim::Paired;
 
 /// A value of a thing as typed, in metric and in US units; then the figures.
 const THING: [&str; 6] = ["typed", "metric", "metric_unit", "us", "us_unit", "place"];
@@ -113,8 +113,7 @@ fn percentiles(point: &Point) -> Vec<String> {
 
 fn chance(sweep: &Sweep, point: &Point) -> [String; 4] {
     let Some(deadline) = sweep.deadline else { return Default::default() };
-    let finish: Sorted = point.sorted(Run::clock_s);
-    let share = finish.share_up_to(deadline.by_s - point.start_s());
+    let share = point.share_done_by(deadline.by_s);
     [deadline.by_s, share.value, share.low, share.high].map(number)
 }
 

@@ -1,6 +1,6 @@
 //! Loads, volume, fuel, labour and cost as ranges.
 
-use super::Estimate;
+use super::{Estimate, about_money, about_volume};
 use crate::forecast::Forecast;
 use scenarios::units as show;
 use serde::Serialize;
@@ -75,13 +75,13 @@ pub fn amounts(forecast: &Forecast) -> Vec<Amount> {
         missing("fuel_l", "fuel", "the file names no fuel burn")
     };
     let cost = if is_priced(&forecast.scenario.job) {
-        tell("cost", "cost", all(|o| o.cost), &|sum| show::money(sum, currency))
+        tell("cost", "cost", all(|o| o.cost), &|sum| about_money(sum, currency))
     } else {
         missing("cost", "cost", "the file names no prices")
     };
     vec![
         tell("loads", "loads", all(|o| f64::from(o.loads)), &|n| format!("{n:.0}")),
-        tell("placed_m3", "placed", all(|o| o.placed_m3), &|m3| show::volume(m3, units)),
+        tell("placed_m3", "placed", all(|o| o.placed_m3), &|m3| about_volume(m3, units)),
         fuel,
         tell("labour_h", "labour", all(|o| o.labour_h), &|h| format!("{h:.1} h")),
         cost,

@@ -1,8 +1,7 @@
 //! Done by when: the range, the line to plan on, the chance of a given clock time.
 
-use super::{days_in, label, percent, roughly};
+use super::{Calendar, OrderSays, about_duration, days_in, label, order, percent, share_of_runs};
 use crate::forecast::{Forecast, seconds};
-use scenarios::units::{System, clock, duration};
 use serde::Serialize;
 use sim::{Moment, Outcome, Percentile, Sorted, Study};
 
@@ -12,8 +11,10 @@ pub const PLAN_SHARE: f64 = 0.8;
 /// Done by when.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct DoneBy {
-    /// One sentence: the line to plan on.
+    /// The line to plan on; where the material is not enough, first what to order and then when the crew would stop.
     pub plan_on: String,
+    /// Whether the material is enough: where it is not, the times below are those at which the crew would stop.
+    pub order: OrderSays,
     /// Whether every run takes the same time.
     pub certain: bool,
     /// One sentence: the range from the least to the greatest percentile told.
@@ -41,7 +42,7 @@ pub struct DoneRow {
     pub duration: String,
     /// Clock time of the finish, in words.
     pub clock: String,
-    /// How closely the working time is known with 95 % confidence, in words: `± 3 min`.
+    /// Simulation error: how closely these runs know the working time, with 95 % confidence, in words: `± 3 min`.
     pub known: String,
     /// Working time to the finish, clean-up included, nights left out \[s\].
     pub finish_working_s: Estimate,
@@ -75,6 +76,8 @@ pub struct BeDone {
     pub chance: Estimate,
     /// The answer in a sentence.
     pub sentence: String,
+    /// Simulation error of the chance, in words.
+    pub known: String,
 }
 
 impl From<Percentile> for Estimate {
@@ -116,15 +119,16 @@ impl Samples {
         }
     }
 
-    fn row(&self, share: f64, system: System) -> DoneRow {
+    fn row(&self, share: f64, calendar: Calendar) -> DoneRow {
         let at = |sample: &Sorted| Estimate::from(sample.percentile(share));
         let (working, by) = (at(&self.finish_working), at(&self.finish_clock).plus(self.start_s));
+        let done = calendar.done(working.value, by.value);
         DoneRow {
             share,
             label: label(share),
             odds: days_in(share),
-            duration: duration(working.value),
-            clock: clock(by.value, system),
+            duration: done.duration,
+            clock: done.clock,
             known: known(working),
             finish_working_s: working,
             finish_clock_s: by,
@@ -135,51 +139,62 @@ impl Samples {
 }
 
 /// These percentiles of the runs of a job that starts then \[s after midnight\].
-pub fn done_rows(study: &Study, start_s: f64, shares: &[f64], units: System) -> Vec<DoneRow> {
+pub fn done_rows(study: &Study, start_s: f64, shares: &[f64], calendar: Calendar) -> Vec<DoneRow> {
     let samples = Samples::new(study, start_s);
-    shares.iter().map(|share| samples.row(*share, units)).collect()
+    shares.iter().map(|share| samples.row(*share, calendar)).collect()
 }
 
 /// Done by when.
 pub fn done_by(forecast: &Forecast) -> DoneBy {
     let samples = Samples::new(&forecast.study, forecast.scenario.job.shift.start_s);
-    let rows: Vec<DoneRow> = forecast.percentiles.iter().map(|p| samples.row(*p, forecast.units)).collect();
-    let plan = samples.row(PLAN_SHARE, forecast.units);
-    let by = forecast.by_s.map(|by| be_done(forecast, &samples, by));
+    let calendar = Calendar::of(&forecast.scenario, forecast.units);
+    let rows: Vec<DoneRow> = forecast.percentiles.iter().map(|p| samples.row(*p, calendar)).collect();
+    let plan = samples.row(PLAN_SHARE, calendar);
+    let order = order(&forecast.study, &forecast.scenario, forecast.units);
+    let by = forecast.by_s.map(|by| be_done(forecast, &order, by));
     let certain = samples.finish_working.values().first() == samples.finish_working.values().last();
     DoneBy {
-        plan_on: if certain {
-            format!("It takes {}: done by {}. Nothing here is left to chance.", plan.duration, plan.clock)
-        } else {
-            format!("Plan on {}: done by {}, {}.", plan.duration, plan.clock, days_in(PLAN_SHARE))
-        },
+        plan_on: plan_on(&plan, certain, &order),
         certain,
-        range: range(&rows, certain),
+        range: range(&rows, certain, &order),
         intervals: intervals(forecast.study.runs()),
+        order,
         rows,
         plan,
         by,
     }
 }
 
-fn range(rows: &[DoneRow], certain: bool) -> String {
+fn plan_on(plan: &DoneRow, certain: bool, order: &OrderSays) -> String {
+    let (duration, clock) = (&plan.duration, &plan.clock);
+    let odds = days_in(PLAN_SHARE);
+    match (order.first(), certain) {
+        (Some(first), true) => format!("{first} The crew would stop after {duration}, at {clock}."),
+        (Some(first), false) => format!("{first} The crew would stop by {clock}, {odds} (after {duration})."),
+        (None, true) => format!("It takes {duration}: done by {clock}. Nothing here is left to chance."),
+        (None, false) => format!("Plan on {duration}: done by {clock}, {odds}."),
+    }
+}
+
+fn range(rows: &[DoneRow], certain: bool, order: &OrderSays) -> String {
+    let until = if order.enough { "" } else { ", then the crew stops" };
     match (rows.first(), rows.last()) {
-        (Some(only), _) if certain => format!("Every run takes {}.", only.duration),
+        (Some(only), _) if certain => format!("Every run takes {}{until}.", only.duration),
         (Some(first), Some(last)) if rows.len() > 1 => {
             format!(
-                "From {} on a good day ({}) to {} on a bad one ({}).",
+                "From {} on a good day ({}) to {} on a bad one ({}){until}.",
                 first.duration, first.label, last.duration, last.label
             )
         }
-        (Some(only), _) => format!("{} for {}.", only.duration, only.odds),
+        (Some(only), _) => format!("{} for {}{until}.", only.duration, only.odds),
         _ => String::new(),
     }
 }
 
 fn intervals(runs: u32) -> String {
     format!(
-        "Percentiles (type 7) of {} runs, with how closely these runs know them (95 % confidence); a wrong figure in \
-         the file is not in it.",
+        "Percentiles (type 7) of {} runs. Simulation error is how closely so many runs know them (95 % confidence); it says \
+         nothing about a wrong figure in the file.",
         scenarios::units::figure(f64::from(runs))
     )
 }
@@ -188,26 +203,32 @@ fn intervals(runs: u32) -> String {
 pub(crate) fn known(time: Estimate) -> String {
     match (time.low, time.high) {
         (Some(low), Some(high)) if low >= high => "exactly".into(),
-        (Some(low), Some(high)) => format!("± {}", roughly((high - time.value).max(time.value - low))),
-        (Some(low), None) => format!("over {}", duration(low)),
-        (None, Some(high)) => format!("under {}", duration(high)),
+        (Some(low), Some(high)) => format!("± {}", about_duration((high - time.value).max(time.value - low))),
+        (Some(low), None) => format!("over {}", about_duration(low)),
+        (None, Some(high)) => format!("under {}", about_duration(high)),
         (None, None) => "too few runs".into(),
     }
 }
 
-fn be_done(forecast: &Forecast, samples: &Samples, by_s: f64) -> BeDone {
-    let share = samples.finish_clock.share_up_to(by_s - samples.start_s);
-    let words = clock(by_s, forecast.units);
-    let sentence = format!(
-        "Chance of being done by {words}, clean-up included: {} ({} to {}).",
-        percent(share.value),
-        percent(share.low),
-        percent(share.high)
-    );
+fn be_done(forecast: &Forecast, order: &OrderSays, by_s: f64) -> BeDone {
+    let by = ((by_s - forecast.scenario.job.shift.start_s) * sim::SECOND as f64).round() as sim::Micros;
+    let share = forecast.study.share_done_by(by);
+    let clock = Calendar::of(&forecast.scenario, forecast.units).clock(by_s);
+    let mut sentence = match share.value {
+        s if s <= 0.0 => format!("No run is done by {clock}."),
+        s if s >= 1.0 => format!("Every run is done by {clock}."),
+        s => format!("Chance of being done by {clock}, clean-up included: {}.", percent(s)),
+    };
+    if !order.enough {
+        let short = share_of_runs(order.chance_short.value);
+        sentence =
+            format!("{} material runs out in {short}.", sentence.trim_end_matches('.').to_owned() + ":");
+    }
     BeDone {
-        clock: words,
+        clock,
         clock_s: by_s,
         chance: Estimate { value: share.value, low: Some(share.low), high: Some(share.high) },
+        known: format!("simulation error: {} to {}", percent(share.low), percent(share.high)),
         sentence,
     }
 }
@@ -241,7 +262,23 @@ mod tests {
     fn the_chance_of_a_clock_time_counts_the_runs_that_make_it() {
         let by = done_by(&example::forecast()).by.unwrap();
         assert_eq!(by.chance.value, 0.81);
-        assert_eq!(by.sentence, "Chance of being done by 10:40 am, clean-up included: 81 % (72 % to 88 %).");
+        assert_eq!(by.sentence, "Chance of being done by 10:40 am, clean-up included: 81 %.");
+        assert_eq!(by.known, "simulation error: 72 % to 88 %");
+    }
+
+    #[test]
+    fn what_ends_short_is_never_done_and_the_order_comes_before_any_time() {
+        let mut forecast = example::forecast();
+        for outcome in &mut forecast.study.outcomes {
+            (outcome.short_m3, outcome.ends_short) = (2.0, true);
+        }
+        let done = done_by(&forecast);
+        let order = done.plan_on.find("Order 1 more truckload").unwrap();
+        assert!(order < done.plan_on.find("would stop by 10:40 am").unwrap(), "{}", done.plan_on);
+        assert!(!done.plan_on.contains("done by"), "{}", done.plan_on);
+        let by = done.by.unwrap();
+        assert_eq!(by.chance.value, 0.0);
+        assert_eq!(by.sentence, "No run is done by 10:40 am: material runs out in every run.");
     }
 
     #[test]

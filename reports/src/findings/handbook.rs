@@ -1,8 +1,8 @@
 //! What handbook arithmetic says and why it differs.
 
-use super::percent;
+use super::{capital, share_of_runs};
+use crate::findings::about_duration;
 use crate::forecast::{Forecast, seconds};
-use scenarios::units::duration;
 use serde::Serialize;
 
 /// The handbook figure beside the range.
@@ -30,17 +30,14 @@ pub struct HandbookSays {
 pub fn handbook(forecast: &Forecast) -> HandbookSays {
     let book = &forecast.handbook;
     let finish = forecast.study.sorted(|o| seconds(o.finish.working));
-    let chance = finish.share_up_to(book.time_s).value;
+    let done = forecast.study.sorted(|o| o.done().map_or(f64::INFINITY, |done| seconds(done.working)));
+    let chance = done.share_up_to(book.time_s).value;
     let median = finish.percentile(0.5).value;
     let sentence = format!(
         "Handbook arithmetic says {}: {:.0} loads, nobody waiting, 50 minutes worked in the hour. {}",
-        duration(book.time_s),
+        about_duration(book.time_s),
         book.loads,
-        match chance {
-            c if c <= 0.0 => "No run kept it.".to_owned(),
-            c if c >= 1.0 => "Every run kept it.".to_owned(),
-            c => format!("{} of the runs kept it.", percent(c)),
-        }
+        format_args!("{} kept it.", capital(&share_of_runs(chance)))
     );
     HandbookSays {
         sentence,
@@ -76,16 +73,16 @@ fn why(forecast: &Forecast, median_s: f64) -> String {
     left_out.retain(|(s, _)| *s >= 60.0);
     left_out.sort_by(|a, b| b.0.total_cmp(&a.0));
     let named: Vec<String> =
-        left_out.iter().take(3).map(|(s, what)| format!("{what} ({})", duration(*s))).collect();
+        left_out.iter().take(3).map(|(s, what)| format!("{what} ({})", about_duration(*s))).collect();
     let book = &forecast.handbook;
-    let allowance = duration(book.time_s - book.plain_s);
+    let allowance = about_duration(book.time_s - book.plain_s);
     let gap = median_s - book.time_s;
     let lead = if gap.abs() < 60.0 {
         "It meets the middle of the range".to_owned()
     } else if gap > 0.0 {
-        format!("It is {} short of the middle of the range", duration(gap))
+        format!("It is {} short of the middle of the range", about_duration(gap))
     } else {
-        format!("It is {} over the middle of the range", duration(-gap))
+        format!("It is {} over the middle of the range", about_duration(-gap))
     };
     let named = named.join(", ");
     match (named.is_empty(), gap > 0.0) {
@@ -110,7 +107,7 @@ mod tests {
         let says = handbook(&example::forecast());
         assert_eq!(
             says.sentence,
-            "Handbook arithmetic says 1 h 57 min: 71 loads, nobody waiting, 50 minutes worked in the hour. No run kept it."
+            "Handbook arithmetic says 1 h 55 min: 71 loads, nobody waiting, 50 minutes worked in the hour. No run kept it."
         );
         assert_eq!(
             says.why,
@@ -124,7 +121,8 @@ mod tests {
         let mut forecast = example::forecast();
         forecast.handbook.time_s = 11_000.0;
         let says = handbook(&forecast);
-        assert!(says.sentence.ends_with("Every run kept it."), "{}", says.sentence);
+        // One in ten of the example's runs ends short of material, and so keeps nothing.
+        assert!(says.sentence.ends_with("90 % of the runs kept it."), "{}", says.sentence);
         assert!(says.why.contains("over the middle of the range: its ten idle minutes"), "{}", says.why);
     }
 }

@@ -1,9 +1,9 @@
 //! Material left over, or short.
 
-use super::{Estimate, percent};
+use super::{Estimate, about_volume, share_of_runs};
 use crate::forecast::Forecast;
 use scenarios::Scenario;
-use scenarios::units::{System, volume};
+use scenarios::units::System;
 use serde::Serialize;
 use sim::Study;
 
@@ -43,7 +43,7 @@ pub fn left_over_in(study: &Study, scenario: &Scenario, units: System, percentil
     let truck = scenario.stated.truckload_m3;
     let p90_short = sim::Sorted::new(shorts).percentile(0.9).value;
     let truckloads_more = (p90_short > 0.0 && truck > 0.0).then(|| (p90_short / truck).ceil() as u32);
-    let show = |sample: &sim::Sorted, share| volume(sample.percentile(share).value, units);
+    let show = |sample: &sim::Sorted, share| about_volume(sample.percentile(share).value, units);
     let (least, most) = (show(&left, 0.1), show(&left, 0.9));
     let mut sentence = if left.percentile(0.9).value > 0.0 && least == most {
         format!("Left over: {most}.")
@@ -57,10 +57,10 @@ pub fn left_over_in(study: &Study, scenario: &Scenario, units: System, percentil
             let loads =
                 if trucks == 1 { "1 more truckload".into() } else { format!("{trucks} more truckloads") };
             sentence = format!(
-                "{sentence} Short in {} of the runs, by {} on average; {loads} of {} would cover nine in ten of those.",
-                percent(chance_short.value),
-                volume(mean, units),
-                volume(truck, units)
+                "{sentence} Short in {}, by {} on average; {loads} of {} would cover nine in ten of those.",
+                share_of_runs(chance_short.value),
+                about_volume(mean, units),
+                about_volume(truck, units)
             );
         }
         _ => sentence.push_str(" No run is short of material."),
@@ -88,7 +88,7 @@ mod tests {
         let says = left_over(&forecast);
         assert_eq!(
             says.sentence,
-            "Left over: 0.36 m3 (P10) to 0.4 m3 (P90). Short in 10 % of the runs, by 1.5 m3 on average; 1 more \
+            "Left over: 0.4 m3. Short in 10 % of the runs, by 1.5 m3 on average; 1 more \
              truckload of 10 m3 would cover nine in ten of those."
         );
         assert!((says.chance_short.value - 0.1).abs() < 1e-12);

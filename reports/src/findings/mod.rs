@@ -9,6 +9,7 @@ mod done_by;
 mod handbook;
 mod left_over;
 mod odds;
+mod order;
 pub mod quote;
 mod relief;
 mod said;
@@ -23,6 +24,7 @@ pub use done_by::{BeDone, DoneBy, DoneRow, Estimate, PLAN_SHARE, done_by, done_r
 pub use handbook::{HandbookSays, handbook};
 pub use left_over::{LeftOver, left_over, left_over_in};
 pub use odds::{days_in, label, percent};
+pub use order::{OrderSays, order, order_of};
 pub use relief::{ReliefLine, ReliefSays, improvement_words, relief};
 pub(crate) use relief::{relief_of, worth_naming_from};
 pub use said::{
@@ -52,11 +54,6 @@ pub(crate) fn sentence(words: &str) -> String {
     let words = words.trim();
     let stop = if words.ends_with(['.', '!', '?', ':']) { "" } else { "." };
     format!("{}{stop}", capital(words))
-}
-
-/// A length of time, in whole minutes where it is more than one and a half.
-pub(crate) fn roughly(seconds: f64) -> String {
-    scenarios::units::duration(if seconds < 90.0 { seconds } else { (seconds / 60.0).round() * 60.0 })
 }
 
 /// A length of time in hours and minutes: `5:27`.

@@ -82,7 +82,7 @@ fn exact_duration(seconds: f64) -> String {
     }
 }
 
-/// A sum of money to three figures, in whole units from 10 on: `$1,940`, `$381`, `$42`, `$4.20`.
+/// A sum of money to three figures, in whole units from 10 on: `$1940`, `$381`, `$42`, `$4.20`.
 pub fn about_money(sum: f64, currency: &str) -> String {
     let size = sum.abs();
     let told = match size {
@@ -94,18 +94,7 @@ pub fn about_money(sum: f64, currency: &str) -> String {
             (sum / step).round() * step
         }
     };
-    with_thousands(&money(told, currency))
-}
-
-/// `$1940` as `$1,940`.
-fn with_thousands(words: &str) -> String {
-    let digits = words.chars().filter(char::is_ascii_digit).count();
-    match words.find(|c: char| c.is_ascii_digit()) {
-        Some(first) if digits == 4 && !words.contains(['.', ',']) => {
-            format!("{},{}", &words[..=first], &words[first + 1..])
-        }
-        _ => words.to_owned(),
-    }
+    money(told, currency)
 }
 
 /// A volume of material to a tenth, whole from 100 on: `14.7 yd3`, `under 0.1 yd3`.
@@ -189,9 +178,10 @@ pub struct Done {
 /// How long it takes and when it is done, rounded up to what people say \[s\].
 pub fn done_s(working_s: f64, clock_s: f64) -> (f64, f64) {
     let step = if working_s <= HOUR { MINUTE } else { 5.0 * MINUTE };
-    // Work that begins at 7:52 ends on no round time: then both go to the minute.
+    // Work that begins at 7:52 ends on no round time: then both go to the minute. Over a night nobody adds them up.
     let begins = clock_s - working_s;
-    let round = (begins - Rounding::Nearest.to(begins, step)).abs() < 1.0;
+    let on = |step: f64| (begins - Rounding::Nearest.to(begins, step)).abs() < 1e-3;
+    let round = clock_s >= DAY || on(step) || !on(MINUTE);
     let step = if round { step } else { MINUTE };
     let told = match working_s {
         s if s < MINUTE && !round => Rounding::Up.to(s, 1.0),
@@ -232,8 +222,8 @@ mod tests {
     #[test]
     fn money_is_told_to_three_figures() {
         let said = [4.2, 41.5, 381.4, 999.6, 1_944.0, 12_345.0, -1_944.0].map(|sum| about_money(sum, "$"));
-        assert_eq!(said, ["$4.20", "$42", "$381", "$1,000", "$1,940", "$12,300", "-$1,940"]);
-        assert_eq!(about_money(1_944.0, "EUR"), "1,940 EUR");
+        assert_eq!(said, ["$4.20", "$42", "$381", "$1000", "$1940", "$12,300", "-$1940"]);
+        assert_eq!(about_money(1_944.0, "EUR"), "1940 EUR");
     }
 
     #[test]

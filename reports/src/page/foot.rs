@@ -11,14 +11,14 @@ pub(super) fn part(forecast: &Forecast) -> Part {
     let from = &forecast.provenance;
     let body = html! {
             p {
-                "The job was run " (words::count(from.runs.into(), "time")) " in a simulator, each time with other luck: "
+                "The job was run " (words::count(from.runs.into(), "time")) " in a simulator, each time with other random draws: "
                 "good days and bad ones, full buckets and light ones, quick loads and slow ones. \"8 days in 10\" (P80) "
                 "means: in 8 of 10 such runs it took no longer."
             }
             p {
                 "Percentiles are Hyndman and Fan's type 7. Every interval (\"known to\", \"saves between\") has a "
                 (findings::percent(LEVEL)) " confidence level: order statistics for percentiles, Student's t for means, "
-                "Clopper and Pearson for chances. Intervals cover the luck of the runs, not a wrong figure in the file."
+                "Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a wrong figure in the file."
             }
             (made_with(from, &runs(forecast)))
     };

@@ -4,9 +4,9 @@ use super::charts::Charts;
 use super::fold::Part;
 use super::table::{Row, Table};
 use super::words::{span, tight};
+use crate::findings::{Calendar, about_volume};
 use crate::forecast::{Forecast, seconds};
 use maud::html;
-use scenarios::units::{clock, volume};
 use sim::PROGRESS_PARTS;
 
 /// A share of the volume and when it should be raked out.
@@ -41,10 +41,13 @@ pub(super) fn marks(forecast: &Forecast) -> Vec<Mark> {
     let placed_m3 = forecast.study.sorted(|o| o.placed_m3).mean().value;
     let mark = |(part, twentieths): (&'static str, usize)| {
         let times = forecast.study.sorted(|o| start_s + seconds(o.progress[twentieths - 1]));
-        let at = |share| clock(times.percentile(share).value, forecast.units);
+        let at = |share| {
+            let at_s = times.percentile(share).value;
+            Calendar::of(&forecast.scenario, forecast.units).done(at_s - start_s, at_s).clock
+        };
         Mark {
             part,
-            volume: volume(placed_m3 * twentieths as f64 / PROGRESS_PARTS as f64, forecast.units),
+            volume: about_volume(placed_m3 * twentieths as f64 / PROGRESS_PARTS as f64, forecast.units),
             early: at(0.1),
             middle: at(0.5),
             late: at(0.9),

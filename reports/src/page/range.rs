@@ -5,10 +5,9 @@ use super::charts::Charts;
 use super::fold::{Part, more};
 use super::table::{Row, Table};
 use super::words::tight;
-use crate::findings::{self, DoneBy, DoneRow, PLAN_SHARE};
+use crate::findings::{self, Calendar, DoneBy, DoneRow, PLAN_SHARE};
 use crate::forecast::{Forecast, seconds};
 use maud::{Markup, html};
-use scenarios::units::clock;
 use sim::Sorted;
 
 pub(super) fn answer(forecast: &Forecast) -> Markup {
@@ -18,9 +17,9 @@ pub(super) fn answer(forecast: &Forecast) -> Markup {
             h2 { "Done by when" }
             (cautions::heed(&forecast.scenario.cautions))
             div.answer {
-                p.big { (large(&says)) }
+                @if says.order.enough { p.big { (large(&says)) } } @else { p.plan { (tight(&says.plan_on)) } }
                 @if !says.range.is_empty() { p { (tight(&says.range)) } }
-                p.plan { (tight(&says.plan_on)) }
+                @if says.order.enough { p.plan { (tight(&says.plan_on)) } }
                 @if let Some(by) = &says.by { p { (tight(&by.sentence)) } }
             }
         }
@@ -37,7 +36,7 @@ pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Option<Part> {
             @if differ {
                 (more("Times and chances in figures", html! {
                     div.pair {
-                        (rows(&says.rows))
+                        (rows(&says))
                         (chances(forecast))
                     }
                     p.note { (says.intervals) }
@@ -59,13 +58,16 @@ fn large(says: &DoneBy) -> Markup {
     }
 }
 
-fn rows(rows: &[DoneRow]) -> Markup {
+fn rows(says: &DoneBy) -> Markup {
+    let done = if says.order.enough { "Done by" } else { "Crew stops by" };
     let row = |row: &DoneRow| {
         let head = html! { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } };
         Row::new(head, [&row.duration, &row.clock, &row.known].map(|words| html! { (tight(words)) }))
             .plan(row.share == PLAN_SHARE)
     };
-    Table::new(["Kept on", "Time on the job", "Done by", "Time known to"]).rows(rows.iter().map(row)).draw()
+    Table::new(["Kept on", "Time on the job", done, "Simulation error"])
+        .rows(says.rows.iter().map(row))
+        .draw()
 }
 
 /// The chance of a handful of round clock times, for those who would rather ask it the other way round.
@@ -73,9 +75,11 @@ fn chances(forecast: &Forecast) -> Markup {
     let start_s = forecast.scenario.job.shift.start_s;
     let finish = forecast.study.sorted(|o| start_s + seconds(o.finish.clock));
     let times = round_times(&finish, forecast.scenario.job.shift.end_s);
+    let calendar = Calendar::of(&forecast.scenario, forecast.units);
     let row = |at: &f64| {
-        let chance = findings::percent(finish.share_up_to(*at).value);
-        Row::new(html! { (tight(&clock(*at, forecast.units))) }, [html! { (tight(&chance)) }])
+        let by = ((at - start_s) * sim::SECOND as f64).round() as sim::Micros;
+        let chance = findings::percent(forecast.study.share_done_by(by).value);
+        Row::new(html! { (tight(&calendar.clock(*at))) }, [html! { (tight(&chance)) }])
     };
     html! { @if times.len() > 1 { (Table::new(["Done by", "Chance"]).rows(times.iter().map(row)).draw()) } }
 }

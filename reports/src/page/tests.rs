@@ -198,8 +198,8 @@ fn the_marks_of_the_day_are_those_of_the_progress_of_the_runs() {
     let forecast = example::forecast();
     let html = drawn(&forecast);
     let progress = between(&html, "<div class=\"inside\" id=\"progress-inside\">", "</section>")[0];
-    // Half of a run of 120 to 169.5 min: after 62.475 min (P10) to 82.275 min (P90), from 8:00 on.
-    assert!(progress.contains("9:02\u{a0}am to 9:22\u{a0}am"), "{progress}");
+    // Half of a run of 120 to 169.5 min: after 62.475 min (P10) to 82.275 min (P90), from 8:00 on, said to 5 min.
+    assert!(progress.contains("9:05\u{a0}am to 9:25\u{a0}am"), "{progress}");
 }
 
 #[test]

@@ -46,7 +46,7 @@ pub fn buckets_files(all: &Buckets, folder: &Path, columns: u16) -> String {
     Layout::new(columns)
         .section(
             "Files",
-            [format!("{shown}/report.html to read and print; buckets.csv and the charts beside it.")],
+            [format!("{shown}/report.html to read and print; buckets.csv and the charts next to it.")],
         )
         .section("Made with", [all.made_with()])
         .text()

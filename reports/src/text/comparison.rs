@@ -14,20 +14,16 @@ pub fn comparison(comparison: &Comparison, says: &ComparisonSays, columns: u16) 
     let verdict = &says.verdict;
     let answer = format!("{} {}", verdict.take, verdict.sure);
     layout
-        .section(
-            "The jobs",
-            [format!("{}: {} held against one another.", titles(comparison), says.choices.len())],
-        )
+        .section("The jobs", [format!("{}: {} compared.", titles(comparison), says.choices.len())])
         .gap()
         .section("Which to take", std::iter::once(answer).chain(verdict.besides.iter().cloned()));
     if !says.not_alike.is_empty() {
         layout.section("Not alike", says.not_alike.iter().map(|line| format!("! {line}")));
     }
-    layout
-        .gap()
-        .section("Done by when", time_lines(comparison, &says.choices, width))
-        .gap()
-        .section(&format!("Against {}", says.choices[0].letter), difference_lines(comparison, says, width));
+    layout.gap().section("Done by when", time_lines(comparison, &says.choices, width)).gap().section(
+        &format!("Compared with {}", says.choices[0].letter),
+        difference_lines(comparison, says, width),
+    );
     if says.choices.iter().any(|choice| choice.cost.is_some()) {
         layout.gap().section("What it costs", cost_lines(says, width));
     }
@@ -46,13 +42,13 @@ pub fn comparison(comparison: &Comparison, says: &ComparisonSays, columns: u16) 
 pub fn comparison_files(comparison: &Comparison, folder: &Path, columns: u16) -> String {
     let shown = scenarios::shown_path(folder);
     Layout::new(columns)
-        .section("Files", [format!("{shown}/report.html to read and print; tables and charts beside it.")])
+        .section("Files", [format!("{shown}/report.html to read and print; tables and charts next to it.")])
         .section("Made with", [comparison.made_with()])
         .text()
 }
 
 /// The title of the job, or the titles of several.
-fn titles(comparison: &Comparison) -> String {
+pub(super) fn titles(comparison: &Comparison) -> String {
     let mut titles: Vec<&str> = Vec::new();
     for choice in &comparison.choices {
         if !titles.contains(&choice.scenario.title.as_str()) {
@@ -76,7 +72,7 @@ fn time_lines(comparison: &Comparison, choices: &[ChoiceSays], width: u16) -> Ve
     });
     let mut all = lines(&["", "P10", "P50", "P80", "P90", "P80 by"], rows.collect(), &[1, 2, 3, 4, 5], width);
     if comparison.has_nights() {
-        all.push("Working time, nights left out; the P80 by the clock beside it.".into());
+        all.push("Working time, nights left out; the P80 by the clock next to it.".into());
     }
     all
 }

@@ -4,6 +4,7 @@
 mod buckets;
 mod check;
 mod comparison;
+mod first;
 mod layout;
 mod materials;
 mod problems;
@@ -15,6 +16,7 @@ mod sweep;
 pub use buckets::{buckets, buckets_files};
 pub use check::{check, verdict};
 pub use comparison::{comparison, comparison_files};
+pub use first::{buckets_first, check_first, comparison_first, forecast_first, quote_first, sweep_first};
 pub use materials::materials;
 pub use problems::{Snippets, problems};
 pub use quote::{quote, quote_files};

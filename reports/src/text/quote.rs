@@ -40,7 +40,7 @@ pub fn quote(quote: &Quote, columns: u16) -> String {
 pub fn quote_files(quote: &Quote, folder: &Path, columns: u16) -> String {
     let shown = scenarios::shown_path(folder);
     let files = format!(
-        "{shown}/client.html for the client; {shown}/report.html with the costs, for you; tables and charts beside them."
+        "{shown}/client.html for the client; {shown}/report.html with the costs, for you; tables and charts next to them."
     );
     Layout::new(columns).section("Files", [files]).section("Made with", [quote.provenance.words()]).text()
 }
@@ -62,7 +62,7 @@ fn price_lines(offer: &Offer, width: u16) -> Vec<String> {
             losing,
         ]
     };
-    let header = ["", "price", "95 % sure", "you lose", "stays", "8 jobs in 10", "if lost"];
+    let header = ["", "price", "sim. error", "you lose", "you keep", "8 jobs in 10", "if lost"];
     let mut all = lines(&header, offer.ladder.iter().map(row).collect(), &[1, 4, 5, 6], width);
     all.extend(Some(offer.risk_known.clone()).filter(|words| !words.is_empty()));
     all
@@ -70,7 +70,7 @@ fn price_lines(offer: &Offer, width: u16) -> Vec<String> {
 
 /// `1 in 10` for `1 job in 10`.
 fn short(odds: &str) -> String {
-    odds.replace("none of the runs", "no run")
+    odds.replace("in no run", "no run")
         .replace("jobs in", "in")
         .replace("job in", "in")
         .replace("less than", "under")
@@ -85,7 +85,7 @@ fn cost_lines(says: &QuoteSays, width: u16) -> Vec<String> {
     let mut rows: Vec<Vec<String>> = says.cost.parts.iter().map(row).collect();
     rows.push(row(&says.cost.total));
     let total = &says.cost.total;
-    let mut sure = vec!["  95 % sure".to_owned(), total.mean_known.clone()];
+    let mut sure = vec!["  sim. error".to_owned(), total.mean_known.clone()];
     sure.extend(total.known.iter().cloned());
     rows.push(sure);
     let header = ["", "mean", "P10", "P50", "P80", "P90", "P95"];

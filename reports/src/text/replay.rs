@@ -2,50 +2,59 @@
 
 use super::layout::{Layout, lines};
 use super::summary::titled;
+use crate::findings::{Calendar, about_duration, about_money, about_volume};
 use crate::forecast::Provenance;
 use crate::forecast::seconds;
 use scenarios::Scenario;
-use scenarios::units::{System, clock, duration, fuel, money, volume};
+use scenarios::units::{System, fuel};
 use sim::{Job, LoaderActivity, Micros, RakerActivity, Replay};
 use std::path::Path;
 
-/// What one run yields and where everybody's time went.
-pub fn replay(scenario: &Scenario, units: System, run: &Replay, columns: u16) -> String {
+/// What one run yields and, in full, where everybody's time went.
+pub fn replay(scenario: &Scenario, units: System, run: &Replay, full: bool, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let (o, job) = (&run.outcome, &scenario.job);
     let finish = one_run(scenario, units, run);
-    let mut took = vec![format!("{} loads", o.loads), format!("{} placed", volume(o.placed_m3, units))];
+    let mut took = vec![format!("{} loads", o.loads), format!("{} placed", about_volume(o.placed_m3, units))];
     if o.left_over_m3 > 0.0 {
-        took.push(format!("{} left over", volume(o.left_over_m3, units)));
+        took.push(format!("{} left over", about_volume(o.left_over_m3, units)));
     }
     if o.short_m3 > 0.0 {
-        took.push(format!("{} short", volume(o.short_m3, units)));
+        took.push(format!("{} short", about_volume(o.short_m3, units)));
     }
     if crate::findings::is_fuelled(job) {
         took.push(format!("{} of fuel", fuel(o.fuel_l, units)));
     }
     took.push(format!("{:.1} hours of labour", o.labour_h));
     if crate::findings::is_priced(job) {
-        took.push(money(o.cost, &scenario.currency));
+        took.push(about_money(o.cost, &scenario.currency));
     }
     layout
         .section("The job", [titled(scenario)])
-        .section("This run", [finish, format!("{}.", took.join(", "))])
-        .gap()
-        .section("Whose time", lines(&["", "", "time", "share"], times(job, run), &[2, 3], width));
+        .section("This run", [finish, format!("{}.", took.join(", "))]);
+    if full {
+        let rows = lines(&["", "", "time", "share"], times(job, run), &[2, 3], width);
+        layout.gap().section("Who did what", rows);
+    }
     layout.text()
 }
 
 /// When one run is done, in a line.
 pub fn one_run(scenario: &Scenario, units: System, run: &Replay) -> String {
     let o = &run.outcome;
-    format!(
-        "Run {}: {} on the job, done by {}.",
-        o.run,
-        duration(seconds(o.finish.working)),
-        clock(scenario.job.shift.start_s + seconds(o.finish.clock), units)
-    )
+    let (working_s, clock_s) = (seconds(o.finish.working), seconds(o.finish.clock));
+    let at = Calendar::of(scenario, units).done(working_s, scenario.job.shift.start_s + clock_s);
+    match o.ends_short {
+        true => format!(
+            "Run {}: not done, {} of material is missing; the crew stops after {}, at {}.",
+            o.run,
+            about_volume(o.short_m3, units),
+            at.duration,
+            at.clock
+        ),
+        false => format!("Run {}: {} on the job, done by {}.", o.run, at.duration, at.clock),
+    }
 }
 
 /// Where the files of a replay are and how to get the same ones again.
@@ -80,7 +89,7 @@ fn one(name: &str, mut entries: Vec<(&str, Micros)>) -> Vec<Vec<String>> {
     let row = |(i, (words, time)): (usize, (&str, Micros))| {
         let name = if i == 0 { name } else { "" };
         let share = crate::findings::percent(time as f64 / whole as f64);
-        vec![name.to_owned(), words.to_owned(), duration(seconds(time)), share]
+        vec![name.to_owned(), words.to_owned(), about_duration(seconds(time)), share]
     };
     entries.into_iter().enumerate().map(row).collect()
 }

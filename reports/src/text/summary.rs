@@ -50,13 +50,14 @@ pub fn files(forecast: &Forecast, folder: &Path, columns: u16) -> String {
     let from = &forecast.provenance;
     let shown = scenarios::shown_path(folder);
     Layout::new(columns)
-        .section("Files", [format!("{shown}/report.html to read and print; tables and charts beside it.")])
+        .section("Files", [format!("{shown}/report.html to read and print; tables and charts next to it.")])
         .section("Made with", [from.words()])
         .text()
 }
 
 fn done_lines(forecast: &Forecast, width: u16) -> Vec<String> {
     let done = done_by(forecast);
+    let ends = if done.order.enough { "done by" } else { "stops by" };
     let mut all = vec![done.plan_on];
     if done.certain {
         return all;
@@ -64,8 +65,8 @@ fn done_lines(forecast: &Forecast, width: u16) -> Vec<String> {
     let rows = done.rows.iter().map(|row| {
         vec![row.label.clone(), row.odds.clone(), row.duration.clone(), row.clock.clone(), row.known.clone()]
     });
-    all.extend(lines(&["", "kept", "takes", "done by", "95 % sure"], rows.collect(), &[2, 3], width));
-    all.extend(done.by.map(|by| by.sentence));
+    all.extend(lines(&["", "", "takes", ends, "simulation error"], rows.collect(), &[2, 3], width));
+    all.extend(done.by.map(|by| format!("{} ({})", by.sentence, by.known)));
     all
 }
 
@@ -78,7 +79,7 @@ fn relief_lines(forecast: &Forecast, width: u16) -> Vec<String> {
         vec![capital(&line.what), line.saves.clone(), line.give_or_take.clone(), cost]
     });
     let priced = says.lines.iter().any(|line| line.cost.is_some());
-    let header = ["", "saves", "95 % sure", if priced { "job cost" } else { "" }];
+    let header = ["", "saves", "simulation error", if priced { "job cost" } else { "" }];
     let mut all = lines(&header, rows.collect(), &[1], width);
     if help.is_empty() {
         all.clear();
@@ -113,7 +114,7 @@ pub(super) fn warning_lines(all: &[Warning], file: &str) -> Vec<String> {
     let mut lines: Vec<String> =
         shown.map(|w| format!("! {} {}", sentence(&w.cause), sentence(&w.remedy))).collect();
     if let Some(more) = all.len().checked_sub(MOST_WARNINGS).filter(|more| *more > 0) {
-        lines.push(format!("! {more} more in the report and under `heapcast check {file}`."));
+        lines.push(format!("! {more} more in the report and with `heapcast check {file} --full`."));
     }
     lines
 }
@@ -136,7 +137,7 @@ pub(super) fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
         [one] => format!("{}.", capital(&one.words)),
         [first, second] => format!("{}; {}.", capital(&first.words), second.words),
         _ => format!(
-            "{} figures are not from your file but assumed. Read them in the report or with `heapcast check {file}`.",
+            "{} figures are not from your file but assumed. Read them in the report or with `heapcast check {file} --full`.",
             all.len()
         ),
     }

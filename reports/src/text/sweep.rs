@@ -16,6 +16,9 @@ pub fn sweep(sweep: &Sweep, says: &SweepSays, columns: u16) -> String {
     let width = layout.body_width();
     let base = &sweep.base;
     layout.section("The job", [titled(base), the_job(base, sweep.units)]).section("Swept", swept(says)).gap();
+    if let Some(short) = &says.short {
+        layout.section("First", [short.clone()]).gap();
+    }
     if let Some(by) = &says.by {
         layout.section(&format!("By {}", by.clock), [by.sentence.clone()]).gap();
     }
@@ -47,7 +50,10 @@ pub fn sweep(sweep: &Sweep, says: &SweepSays, columns: u16) -> String {
 pub fn sweep_files(sweep: &Sweep, folder: &Path, columns: u16) -> String {
     let shown = scenarios::shown_path(folder);
     Layout::new(columns)
-        .section("Files", [format!("{shown}/report.html to read and print; sweep.csv and charts beside it.")])
+        .section(
+            "Files",
+            [format!("{shown}/report.html to read and print; sweep.csv and charts next to it.")],
+        )
         .section("Made with", [format!("{} at every point", sweep.provenance.words())])
         .text()
 }

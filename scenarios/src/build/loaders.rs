@@ -106,7 +106,7 @@ fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &m
 
 fn money_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &mut Ledger<'_>) {
     if raw.fuel_working.is_none() && raw.fuel_idling.is_none() {
-        let words = format!("{name}: no burn of fuel is given, so none is reckoned");
+        let words = format!("{name}: no burn of fuel is given, so none is counted");
         ledger.assume(format!("loader.{name}.fuel_working"), words, NOTHING_SAID);
     } else if raw.fuel_idling.is_none() || raw.fuel_working.is_none() {
         let (missing, state) =

@@ -98,7 +98,7 @@ fn small_print(makings: &Makings<'_>, job: &Job, ledger: &mut Ledger<'_>) {
         ledger.assume("finish.rule", words, from);
     }
     if ledger.currency().is_none() {
-        ledger.assume("money", "no prices are given, so no costs are reckoned", from);
+        ledger.assume("money", "no prices are given, so no costs are counted", from);
     } else {
         fixed_costs(raw, ledger);
     }

@@ -26,7 +26,7 @@ const USUAL: [(&str, &str, &str); 5] = [
         "People who rake near a moving loader are not always seen.",
         "Agree on signs, stand clear until the bucket is down and the driver has seen you, and keep children and animals away.",
     ),
-    ("manual-first", "This forecast reckons with time, not with what a machine or a place allows.", MANUAL),
+    ("manual-first", "This forecast is about time, not about what a machine or a place allows.", MANUAL),
 ];
 
 pub(super) fn cautions() -> Vec<Caution> {

@@ -47,7 +47,7 @@ fn day_is_long_enough(shift: &RawShift, start: f64, end: &crate::ledger::At<f64>
     if end.value <= start {
         let how = if end.value == start { "when" } else { "before" };
         let what = format!("the day ends {how} it begins, at {}", said(start));
-        ledger.wrong_at(end, what, "write a later time; work over midnight is not reckoned");
+        ledger.wrong_at(end, what, "write a later time; work over midnight is not covered");
         return;
     }
     let breaks: f64 = shift.breaks.iter().map(|pause| pause.to.value - pause.from.value).sum();

@@ -24,8 +24,9 @@ pub fn draw(data: &CompletionData, size: Size) -> Result<String, ChartError> {
     let say = |mark: &Mark| format!("{} {}, {}", mark.name, mark.when, mark.lines.join(", "));
     let marked: Vec<String> = data.marks.iter().map(say).collect();
     let description = format!(
-        "A histogram of finishing times of {}, and above it the chance of being done, rising from 0 to 100 %. Marked: {}.",
+        "A histogram of finishing times of {}, and above it the chance of being done, rising from 0 to {:.0} %. Marked: {}.",
         data.note,
+        data.curve.last().map_or(0.0, |(_, percent)| *percent),
         marked.join("; ")
     );
     let about = About { figure: "completion", title: &data.title, description: &description, fills: &[] };

@@ -1,14 +1,15 @@
 //! What the figure of one run says.
 
 use super::*;
-use crate::chart::invented::{crew, days, job, replay};
+use crate::chart::invented::{crew, dateless, days, job, replay};
+use scenarios::units::System;
 use sim::{Entry, LoaderActivity, RakerActivity};
 
 #[test]
 fn the_blocks_of_a_run_fill_the_time_on_the_job_without_gap_or_overlap() {
     for job in [job(), days(250.0), crew(3, 2, 60.0)] {
         let replay = replay(&job);
-        let data = prepare(&job, &replay, System::Metric);
+        let data = prepare(&job, &replay, dateless(System::Metric));
         let on_the_job = minutes(replay.outcome.finish.working);
         for (i, row) in data.rows.iter().enumerate() {
             assert!(row.blocks.windows(2).all(|pair| pair[0].to <= pair[1].from), "{}", row.name);
@@ -25,7 +26,7 @@ fn the_blocks_of_a_run_fill_the_time_on_the_job_without_gap_or_overlap() {
 fn the_blocks_of_a_loader_add_up_to_its_books() {
     let job = days(250.0);
     let replay = replay(&job);
-    let data = prepare(&job, &replay, System::Metric);
+    let data = prepare(&job, &replay, dateless(System::Metric));
     for activity in LoaderActivity::ALL {
         let doing = Doing::of_loader(activity).expect("an activity on the job");
         let drawn: f64 = data.rows[0].blocks.iter().filter(|b| b.doing == doing).map(|b| b.to - b.from).sum();
@@ -64,7 +65,7 @@ fn the_title_names_who_waits_longest() {
         loader(60, LoaderActivity::WaitingForRoom),
         loader(90, LoaderActivity::Returning),
     ];
-    let data = prepare(&job, &replay, System::Metric);
+    let data = prepare(&job, &replay, dateless(System::Metric));
     assert_eq!(data.title, "Run 3: 2 loads, done by 10:00; helper spends 1 h 10 min waiting for a heap");
     assert_eq!(
         data.rows[1].blocks,
@@ -74,7 +75,7 @@ fn the_title_names_who_waits_longest() {
         ]
     );
     replay.log.truncate(2);
-    let data = prepare(&job, &replay, System::Metric);
+    let data = prepare(&job, &replay, dateless(System::Metric));
     assert_eq!(data.title, "Run 3: 2 loads, done by 10:00; nobody waits for long");
 }
 
@@ -83,7 +84,7 @@ fn deliveries_of_the_log_are_marked() {
     let job = days(250.0);
     let replay = replay(&job);
     let logged = replay.log.iter().filter(|entry| matches!(entry.event, Event::Delivered { .. })).count();
-    assert_eq!(prepare(&job, &replay, System::Metric).deliveries.len(), logged);
+    assert_eq!(prepare(&job, &replay, dateless(System::Metric)).deliveries.len(), logged);
     assert_eq!(logged, 3);
 }
 
@@ -110,7 +111,7 @@ fn the_time_to_prepare_and_draw_grows_with_the_loads_and_not_with_their_square()
         long.log = (0..3 * loads).map(entry).collect();
         long.outcome.finish.clock = 3 * loads * minute;
         let begun = std::time::Instant::now();
-        let svg = draw(&prepare(&job, &long, System::Metric), crate::chart::Size::PAGE).unwrap();
+        let svg = draw(&prepare(&job, &long, dateless(System::Metric)), crate::chart::Size::PAGE).unwrap();
         assert!(svg.len() < 2_000_000, "what is drawn is bounded: {} bytes", svg.len());
         begun.elapsed()
     };

@@ -3,8 +3,8 @@
 use super::worth::{self, WorthSays};
 use crate::buckets::{Buckets, Tried};
 use crate::findings::comparison::{Saved, Unit, saved};
-use crate::findings::{DoneRow, Estimate, done_rows, is_priced, who_waits_in, who_waits_with};
-use scenarios::units::{bucket as in_bucket, figure, mass, money, short_length};
+use crate::findings::{Calendar, DoneRow, Estimate, done_rows, is_priced, who_waits_in, who_waits_with};
+use scenarios::units::{bucket as in_bucket, figure, mass, short_length};
 use scenarios::{Lift, Through};
 use serde::Serialize;
 use sim::{Job, Study, paired};
@@ -123,7 +123,7 @@ fn bucket(all: &Buckets, row: usize, tried: &Tried) -> BucketSays {
         gates_short: gates_short(all, tried),
         out_of_reach: fitted.gates.out_of_reach.clone(),
         price: bucket.price,
-        price_said: bucket.price.map(|price| money(price, &all.list.currency)),
+        price_said: bucket.price.map(|price| scenarios::units::money(price, &all.list.currency)),
         worth: runs.as_ref().and_then(|runs| worth::says(all, tried, runs)),
         runs,
     }
@@ -193,7 +193,7 @@ pub(super) fn runs(all: &Buckets, job: &Job, study: &Study) -> Runs {
     let waits = who_waits_in(job, study);
     Runs {
         loads: study.sorted(|o| f64::from(o.loads)).percentile(0.5).into(),
-        finish: done_rows(study, job.shift.start_s, &SHARES, all.units),
+        finish: done_rows(study, job.shift.start_s, &SHARES, Calendar::of(&all.scenario, all.units)),
         saved: saved(&all.saved_s(study), Unit::Time),
         held_up_short: waits.short,
         held_up: waits.title,

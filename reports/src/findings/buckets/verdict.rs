@@ -3,8 +3,9 @@
 use super::worth::until;
 use super::{BarrowSays, BucketSays, HelpLine, Standing, TodaySays};
 use crate::buckets::Buckets;
+use crate::findings::about_duration;
 use crate::findings::comparison::Unit;
-use crate::findings::{about_duration, capital, percent};
+use crate::findings::{capital, order, percent};
 use serde::Serialize;
 
 /// Which bucket to buy.
@@ -41,6 +42,7 @@ pub(super) fn verdict(
         Some(best) => answer(best),
         None => (None, none(all, rows, &fit)),
     };
+    let answer = order(&all.today, &all.scenario, all.units).before(&answer);
     let mut besides = Vec::new();
     besides.extend(rather(today, &fit, helps));
     besides.extend(best.filter(|best| best.lift_share.is_none()).map(|best| {
@@ -146,7 +148,7 @@ fn unpriced(today: &TodaySays, fit: &[&BucketSays]) -> Vec<String> {
     let such = fit.iter().filter(|row| row.price.is_none() && saves(row, today));
     such.filter_map(|row| {
         let most = &row.worth.as_ref()?.said.present_value;
-        Some(format!("\"{}\" has no price in the list; it {most} (9 futures in 10).", row.name))
+        Some(format!("\"{}\" has no price in the list; it {most} (9 times in 10).", row.name))
     })
     .collect()
 }

@@ -2,10 +2,11 @@
 
 use super::Runs;
 use crate::buckets::{Buckets, Tried};
+use crate::findings::about_money;
 use crate::findings::comparison::{mean_estimate, share_estimate};
 use crate::findings::{Estimate, percent};
 use crate::forecast::seconds;
-use scenarios::units::{figure, money};
+use scenarios::units::figure;
 use serde::Serialize;
 use sim::Sorted;
 
@@ -86,7 +87,7 @@ pub(super) fn says(all: &Buckets, tried: &Tried, runs: &Runs) -> Option<WorthSay
 pub(super) fn sum(value: f64, currency: &str) -> String {
     let value = if value.abs() < 10.0 { (value * 100.0).round() / 100.0 } else { value.round() };
     // No minus before a nought.
-    money(value + 0.0, currency)
+    about_money(value + 0.0, currency)
 }
 
 /// From the P10 to the P90.
@@ -117,16 +118,16 @@ pub(super) fn until(values: [Option<f64>; 3], (one, many): (&str, &str)) -> Stri
 /// What is counted as worth, and what is not.
 pub(super) fn counted(all: &Buckets) -> String {
     let Some(usage) = &all.wanted.usage else {
-        return "Only minutes are told. With --jobs-per-year and --hour-worth a price is held against them."
+        return "Only minutes are told. With --jobs-per-year and --hour-worth a price is compared with what it saves."
             .into();
     };
     let (few, many) = usage.jobs_per_year;
     let jobs = if few == many { format!("{few}") } else { format!("{few} to {many}") };
     format!(
         "Worth: minutes saved at {}/h, the hour of the crew with its machine as you value it; the prices in the file are not counted \
-         besides. {jobs} jobs like this one a year for {} {}, interest {} % a year, each future with other luck: P10 to P90. Minutes \
+         besides. {jobs} jobs like this one a year for {} {}, interest {} % a year, each time with other random draws: P10 to P90. Minutes \
          saved are worth that only if the time is used.",
-        money(usage.hour_worth, &usage.currency),
+        scenarios::units::money(usage.hour_worth, &usage.currency),
         usage.years,
         if usage.years == 1 { "year" } else { "years" },
         figure(usage.interest * 100.0)
@@ -149,7 +150,7 @@ mod tests {
 
     #[test]
     fn sums_lose_their_small_change_where_there_is_something_larger() {
-        assert_eq!((sum(3.456, "$").as_str(), sum(1_234.5, "$").as_str()), ("$3.46", "$1235"));
+        assert_eq!((sum(3.456, "$").as_str(), sum(1_234.5, "$").as_str()), ("$3.46", "$1240"));
         assert_eq!(sums([310.2, 380.0, 459.9], "$"), "$310 to $460");
         assert_eq!(sums([-0.001, 0.0, 0.001], "$"), sum(0.0, "$"));
     }

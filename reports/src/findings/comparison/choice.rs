@@ -2,8 +2,8 @@
 
 use super::saved::mean_estimate;
 use crate::comparison::{Choice, Comparison};
-use crate::findings::{DoneRow, Estimate, done_rows, is_priced, who_waits_in};
-use scenarios::units::money;
+use crate::findings::about_money;
+use crate::findings::{Calendar, DoneRow, Estimate, done_rows, is_priced, who_waits_in};
 use serde::Serialize;
 use sim::Sorted;
 
@@ -80,7 +80,12 @@ fn says(comparison: &Comparison, place: usize) -> ChoiceSays {
         same_as: comparison.same_as(place).map(Choice::letter),
         runs: study.runs(),
         set_aside_after_runs: choice.set_aside,
-        finish: done_rows(study, scenario.job.shift.start_s, &SHARES, comparison.units),
+        finish: done_rows(
+            study,
+            scenario.job.shift.start_s,
+            &SHARES,
+            Calendar::of(scenario, comparison.units),
+        ),
         mean_finish_working_s: mean_estimate(
             study.sorted(|o| crate::forecast::seconds(o.finish.working)).mean(),
         ),
@@ -101,7 +106,7 @@ fn cost(sample: Sorted, currency: &str) -> Cost {
     let at = SHARES.map(|share| Estimate::from(sample.percentile(share)));
     Cost {
         currency: currency.to_owned(),
-        said: at.iter().map(|p| money(p.value, currency)).collect(),
+        said: at.iter().map(|p| about_money(p.value, currency)).collect(),
         percentiles: at.to_vec(),
         mean: mean_estimate(sample.mean()),
     }

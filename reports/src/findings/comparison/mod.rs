@@ -69,7 +69,7 @@ fn runs(comparison: &Comparison) -> String {
     aside.sort();
     let set_aside: Vec<String> = aside
         .iter()
-        .map(|(runs, letters)| format!("{} set aside after {}", letters.join(", "), count(*runs)))
+        .map(|(runs, letters)| format!("{} dropped after {}", letters.join(", "), count(*runs)))
         .collect();
     let left: Vec<String> = (comparison.choices.iter().enumerate())
         .filter(|(_, choice)| choice.set_aside.is_none())
@@ -77,10 +77,10 @@ fn runs(comparison: &Comparison) -> String {
         .collect();
     let all = count(comparison.provenance.runs);
     if set_aside.is_empty() {
-        return format!("{all} runs, {} of each with the same luck.", count(most));
+        return format!("{all} runs, {} of each on the same days and loads.", count(most));
     }
     format!(
-        "{all} runs with the same luck: {}, {} went to {}.",
+        "{all} runs on the same days and loads: {}, {} went to {}.",
         set_aside.join("; "),
         count(most),
         left.join(" and ")

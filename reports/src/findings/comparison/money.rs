@@ -3,7 +3,8 @@
 use super::saved::{Unit, between};
 use super::verdict::{quoted, sentence};
 use crate::comparison::{Choice, Comparison, Judged};
-use crate::findings::percent;
+use crate::findings::share_of_runs;
+use jiff::ToSpan;
 use sim::Sorted;
 
 /// The other side of the bargain, and the days.
@@ -88,7 +89,8 @@ const MOST_DAYS: u32 = 60;
 fn by_day(comparison: &Comparison) -> Option<String> {
     let finish = |choice: &Choice| {
         let start = choice.scenario.job.shift.start_s;
-        choice.study.sorted(|o| Judged::ClockTime.of(start, o))
+        // A run that ends short of material is not done on any day.
+        choice.study.sorted(|o| o.done().map_or(f64::INFINITY, |_| Judged::ClockTime.of(start, o)))
     };
     let each: Vec<Sorted> = comparison.choices.iter().map(finish).collect();
     let by_the_end = |day: u32| f64::from(day) * 86_400.0;
@@ -104,8 +106,11 @@ fn by_day(comparison: &Comparison) -> Option<String> {
         return None;
     }
     let each: Vec<String> = (shares.iter().enumerate())
-        .map(|(place, share)| format!("{} {}", Choice::letter(place), percent(*share)))
+        .map(|(place, share)| format!("{} in {}", Choice::letter(place), share_of_runs(*share)))
         .collect();
-    let when = if day == 1 { "on day 1".to_owned() } else { format!("by the end of day {day}") };
-    Some(format!("Done {when}: {} of the runs.", each.join(", ")))
+    let date = (comparison.first().scenario.date)
+        .and_then(|first| first.checked_add((i64::from(day) - 1).days()).ok())
+        .map_or_else(|| format!("day {day}"), |date| date.strftime("%a %-d %b").to_string());
+    let when = if day == 1 { format!("on {date}") } else { format!("by the end of {date}") };
+    Some(format!("Done {when}: {}.", each.join(", ")))
 }

@@ -1,8 +1,8 @@
-//! What one job saves against the first, run by run with the same luck.
+//! What one job saves against the first, run by run on the same days and loads.
 
 use crate::comparison::{Comparison, Judged};
-use crate::findings::{Estimate, percent, roughly};
-use scenarios::units::{duration, money};
+use crate::findings::{Estimate, percent};
+use crate::findings::{about_duration, about_money};
 use serde::Serialize;
 use sim::{Mean, Outcome, Paired, Share};
 
@@ -66,17 +66,19 @@ impl Unit<'_> {
     /// A figure with its sign.
     pub(super) fn say(self, value: f64) -> String {
         match self {
-            Self::Time => duration(value),
+            Self::Time => about_duration(value),
             // Small change is told only where there is nothing larger.
-            Self::Money(currency) => money(if value.abs() < 10.0 { value } else { value.round() }, currency),
+            Self::Money(currency) => {
+                about_money(if value.abs() < 10.0 { value } else { value.round() }, currency)
+            }
         }
     }
 
     /// How closely something is known.
     fn roughly(self, value: f64) -> String {
         match self {
-            Self::Time => roughly(value),
-            Self::Money(currency) => money(if value < 1.0 { value } else { value.ceil() }, currency),
+            Self::Time => about_duration(value),
+            Self::Money(currency) => about_money(if value < 1.0 { value } else { value.ceil() }, currency),
         }
     }
 
@@ -98,7 +100,7 @@ impl Unit<'_> {
         let whole = |s: f64| match (s / 60.0).round() {
             // A single minute is said in seconds elsewhere.
             one if one.abs() == 1.0 => format!("{one} min"),
-            minutes => duration(minutes * 60.0),
+            minutes => about_duration(minutes * 60.0),
         };
         match self {
             Self::Time if low.abs().max(high.abs()) >= 90.0 => joined(&whole(low), &whole(high)),

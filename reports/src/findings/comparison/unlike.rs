@@ -2,7 +2,7 @@
 
 use super::verdict::quoted;
 use crate::comparison::{Choice, Comparison};
-use crate::findings::{is_priced, percent};
+use crate::findings::{is_priced, share_of_runs};
 use scenarios::units::volume;
 use sim::FinishRule;
 
@@ -61,10 +61,10 @@ fn short(comparison: &Comparison) -> Vec<String> {
         let more = mean(choice) - least;
         (more > ALIKE * wanted(choice)).then(|| {
             format!(
-                "{} leaves the ground short in {} of the runs, by {} on average over all: part of the time it saves is work \
+                "{} leaves the ground short in {}, by {} on average over all: part of the time it saves is work \
                  not done.",
                 quoted(comparison, place),
-                percent(often(choice)),
+                share_of_runs(often(choice)),
                 volume(mean(choice), comparison.units)
             )
         })
@@ -92,11 +92,7 @@ fn prices(comparison: &Comparison) -> Vec<String> {
     let other =
         (1..priced.len()).find(|place| priced[0] && priced[*place] && currency(*place) != currency(0));
     if let Some(place) = other {
-        all.push(format!(
-            "Costs stand in {} and in {}; they are not held against one another.",
-            currency(0),
-            currency(place)
-        ));
+        all.push(format!("Costs are in {} and in {}; they are not compared.", currency(0), currency(place)));
     }
     all
 }

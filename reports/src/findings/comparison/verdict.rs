@@ -2,8 +2,8 @@
 
 use super::money;
 use super::saved::{Unit, between, mean_estimate};
-use crate::comparison::{Comparison, Judged};
-use crate::findings::{Estimate, capital, percent};
+use crate::comparison::{Choice, Comparison, Judged};
+use crate::findings::{Estimate, OrderSays, capital, order, percent, share_of_runs};
 use scenarios::units::figure;
 use serde::Serialize;
 use sim::Paired;
@@ -46,7 +46,7 @@ pub(super) fn verdict(comparison: &Comparison) -> Verdict {
     let letter = crate::comparison::Choice::letter;
     let saved = (best > 0).then(|| between(comparison, comparison.judged, 0, best));
     Verdict {
-        take: told.take(),
+        take: told.in_full(),
         sure: told.sure(),
         besides: money::besides(comparison),
         best: letter(best),
@@ -104,6 +104,42 @@ impl Told<'_> {
         choices.filter(|(i, c)| *i != self.comparison.best && c.set_aside.is_none()).map(|(i, _)| i)
     }
 
+    /// What to take, after what has to be ordered first. One that is ahead because it ends short is not to be taken.
+    fn in_full(&self) -> String {
+        let comparison = self.comparison;
+        let of = |choice: &Choice| order(&choice.study, &choice.scenario, comparison.units);
+        let orders: Vec<OrderSays> = comparison.choices.iter().map(of).collect();
+        match self.short(&orders) {
+            Some(first) if !orders[comparison.best].enough && orders.iter().any(|order| order.enough) => {
+                format!(
+                    "{first} It ends first because it does less: as it is, take one of those that are done."
+                )
+            }
+            Some(first) => format!("{first} {}", self.take()),
+            None => self.take(),
+        }
+    }
+
+    /// Which of them run out of material, and what to order.
+    fn short(&self, orders: &[OrderSays]) -> Option<String> {
+        let comparison = self.comparison;
+        let short: Vec<usize> = (0..orders.len()).filter(|place| !orders[*place].enough).collect();
+        let best = comparison.best;
+        let worst = short.iter().copied().max_by_key(|place| orders[*place].truckloads_more)?;
+        if short.len() == orders.len() {
+            let told =
+                if orders[best].truckloads_more == orders[worst].truckloads_more { best } else { worst };
+            return Some(format!("All of them run out of material. {}", orders[told].sentence));
+        }
+        let told = if short.contains(&best) { best } else { worst };
+        let others = match short.len() - 1 {
+            0 => String::new(),
+            1 => " (and one other)".to_owned(),
+            n => format!(" (and {n} others)"),
+        };
+        Some(format!("{}{others} runs out of material. {}", self.name(told), orders[told].sentence))
+    }
+
     fn name(&self, place: usize) -> String {
         quoted(self.comparison, place)
     }
@@ -138,10 +174,10 @@ impl Told<'_> {
     fn ahead(&self, verb: &str, other: &str, saved: &Paired) -> String {
         let (best, mean) = (self.name(self.comparison.best), saved.mean);
         let matters = self.comparison.promise.indifference;
-        let chance = percent(saved.smaller.value);
+        let chance = share_of_runs(saved.smaller.value);
         let ahead = match self.unit {
-            Unit::Time => format!("is the faster in {chance} of the runs"),
-            Unit::Money(_) => format!("is the cheaper in {chance} of the runs"),
+            Unit::Time => format!("is the faster in {chance}"),
+            Unit::Money(_) => format!("is the cheaper in {chance}"),
         };
         let gains = self.gains(mean.low, mean.high);
         match mean {
@@ -157,7 +193,7 @@ impl Told<'_> {
                 )
             }
             m if m.high <= matters => {
-                format!("It hardly matters: {best} is no more than a shade ahead of {other} and {ahead}.")
+                format!("It hardly matters: {best} is hardly ahead of {other} and {ahead}.")
             }
             _ => {
                 format!(

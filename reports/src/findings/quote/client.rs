@@ -6,6 +6,7 @@ mod when;
 
 use super::hours::HoursSays;
 use super::offer::{Asked, Offer};
+use crate::findings::{OrderSays, about_volume, order};
 use crate::forecast::Provenance;
 use ground::{ground, see_to};
 use scenarios::Scenario;
@@ -20,6 +21,8 @@ pub struct ClientSays {
     pub title: String,
     /// What is done, in a sentence.
     pub what: String,
+    /// What the material ordered does not cover, and that it is not offered; `None` where it is enough.
+    pub missing: Option<String>,
     /// The ground, a line for each zone.
     pub ground: Vec<String>,
     /// The day and the start; `None` if no date is set.
@@ -83,11 +86,13 @@ pub fn client(
         None => Terms::Fixed { price: offer.quote.said.clone() },
     };
     let by_the_hour = matches!(terms, Terms::Hourly { .. });
+    let order = order(study, scenario, units);
     let (date, start, done) = when(scenario, study, units);
     ClientSays {
         title: scenario.title.clone(),
-        what: what(scenario, units),
-        ground: ground(scenario, units),
+        what: what(scenario, &order, units),
+        missing: missing(&order, units),
+        ground: ground(scenario, &order, units),
         date,
         start,
         done,
@@ -100,15 +105,31 @@ pub fn client(
     }
 }
 
-fn what(scenario: &Scenario, units: System) -> String {
+/// No volume is promised that is not ordered.
+fn what(scenario: &Scenario, order: &OrderSays, units: System) -> String {
     let job = &scenario.job;
     let (all, is_all) = match job.finish {
+        FinishRule::AreaCovered if !order.enough => (scenario.ordered_m3, ""),
         FinishRule::AreaCovered => (job.zones.iter().map(|z| z.need_m3).sum(), ""),
         FinishRule::PileCleared { .. } => (scenario.ordered_m3, "all of it, "),
     };
-    let amount = scenarios::units::volume(all, units);
+    let amount = about_volume(all, units);
     let pause = if job.material.name.contains(',') { "," } else { "" };
-    format!("{is_all}{amount} (loose) of {}{pause} brought to its place and spread.", job.material.name)
+    let as_far = if order.enough { "" } else { ", as far as it goes" };
+    format!(
+        "{is_all}{amount} (loose) of {}{pause} brought to its place and spread{as_far}.",
+        job.material.name
+    )
+}
+
+fn missing(order: &OrderSays, units: System) -> Option<String> {
+    let (ordered, missing) = (about_volume(order.ordered_m3, units), about_volume(order.missing_m3, units));
+    (!order.enough).then(|| {
+        format!(
+            "That does not cover all of the ground: beyond the {ordered} ordered it takes about {missing} more, which is not \
+             in this quote."
+        )
+    })
 }
 
 /// What the price was worked out from: what the file gives no time or no price for is not claimed.

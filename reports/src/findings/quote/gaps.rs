@@ -28,7 +28,18 @@ const NEVER: [&str; 6] = [
 ];
 
 const SENTENCE: &str =
-    "Never reckoned: taxes, insurance, permits, disposal, overheads, repairs, clients who do not pay.";
+    "Never included: taxes, insurance, permits, disposal, overheads, repairs, clients who do not pay.";
+
+impl Gaps {
+    /// How much of what the file could say has no price, and what never has one.
+    pub fn short(&self) -> String {
+        match self.unpriced.len() {
+            0 => self.sentence.to_owned(),
+            1 => format!("1 thing has no price in the file. {}", self.sentence),
+            n => format!("{n} things have no price in the file. {}", self.sentence),
+        }
+    }
+}
 
 /// What a quote of this job leaves out.
 pub fn gaps(scenario: &Scenario) -> Gaps {
@@ -38,7 +49,7 @@ pub fn gaps(scenario: &Scenario) -> Gaps {
         sentence: SENTENCE,
         unpriced,
         never,
-        no_advice: "This is a reckoning of time and money from the prices in the file, not accounting, tax or legal advice.",
+        no_advice: "This is a calculation of time and money from the prices in the file, not accounting, tax or legal advice.",
     }
 }
 
@@ -51,24 +62,24 @@ fn unpriced(scenario: &Scenario) -> Vec<String> {
     let operators = free(|l| l.operator_cost_per_h);
     if operators.len() == job.loaders.len() {
         all.push(format!(
-            "Your own time is reckoned at {}: what stays with you is also your wage (operator_cost)",
+            "Your own time is counted at {}: what you keep is also your wage (operator_cost)",
             nothing_an_hour(scenario)
         ));
     } else if !operators.is_empty() {
         let at = nothing_an_hour(scenario);
-        all.push(format!("The operator of {} is reckoned at {at} (operator_cost)", operators.join(", ")));
+        all.push(format!("The operator of {} is counted at {at} (operator_cost)", operators.join(", ")));
     }
     let rakers: Vec<&str> =
         job.rakers.iter().filter(|r| r.cost_per_h <= 0.0).map(|r| r.name.as_str()).collect();
     if !rakers.is_empty() {
         let at = nothing_an_hour(scenario);
-        all.push(format!("{} with the rake is reckoned at {at} (the raker's cost)", rakers.join(", ")));
+        all.push(format!("{} with the rake is counted at {at} (the raker's cost)", rakers.join(", ")));
     }
     let machines = free(|l| l.machine_cost_per_h);
     if !machines.is_empty() {
         let at = nothing_an_hour(scenario);
         all.push(format!(
-            "{} is reckoned at {at}: buying and keeping it is not in the cost (machine_cost)",
+            "{} is counted at {at}: buying and keeping it is not in the cost (machine_cost)",
             machines.join(", ")
         ));
     }
@@ -112,7 +123,7 @@ mod tests {
         scenario.job.prices.fuel_per_l = 0.0;
         scenario.stated.fixed = scenarios::FixedCosts::default();
         let told = gaps(&scenario).unpriced;
-        assert!(told[0].starts_with("Your own time is reckoned at $0/h"), "{told:?}");
+        assert!(told[0].starts_with("Your own time is counted at $0/h"), "{told:?}");
         let keys =
             ["operator_cost", "raker's cost", "machine_cost", "fuel_price", "carriage", "mobilisation"];
         assert_eq!(told.len(), keys.len());

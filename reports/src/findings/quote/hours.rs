@@ -3,7 +3,7 @@
 use super::costs::Costs;
 use super::offer::Asked;
 use super::words::{LEAST, about, jobs_in, known, odds, of_mean, of_share};
-use crate::findings::{Estimate, label};
+use crate::findings::{Estimate, about_money, label};
 use scenarios::units::money;
 use serde::Serialize;
 use sim::{Mean, Sorted, mean, share};
@@ -86,7 +86,7 @@ pub struct HourlyEstimate {
 pub fn hours(costs: &Costs, asked: &Asked, currency: &str) -> HoursSays {
     let hours = Sorted::new(costs.0.iter().map(|run| run.hours));
     let break_even = break_even(costs);
-    let break_even_said = format!("{}/h", money(break_even.value, currency));
+    let break_even_said = format!("{}/h", about_money(break_even.value, currency));
     let estimate = asked.rate.map(|rate| estimate(costs, &hours, rate, currency));
     let on_top = mean(&costs.0.iter().map(super::RunCost::fixed).collect::<Vec<_>>()).value;
     let beside = match on_top > 0.0 {
@@ -94,11 +94,10 @@ pub fn hours(costs: &Costs, asked: &Asked, currency: &str) -> HoursSays {
         false => "",
     };
     let (sentence, leaves) = match &estimate {
-        Some(at) => (said(at, beside), leaves(at, &money(break_even.value, currency), currency)),
+        Some(at) => (said(at, beside), leaves(at, &about_money(break_even.value, currency), currency)),
         None => (
             format!(
-                "An hour on the job costs you {break_even_said} on average ({}): bill less and you pay to work.{beside}",
-                known(break_even, currency)
+                "An hour on the job costs you {break_even_said} on average: bill less and you pay to work.{beside}"
             ),
             "Say --rate for an estimate by the hour with a limit.".into(),
         ),
@@ -111,7 +110,7 @@ pub fn hours(costs: &Costs, asked: &Asked, currency: &str) -> HoursSays {
             odds: jobs_in(share),
             said: format!("{:.1} h", at.value),
             known: interval(at),
-            bill: asked.rate.map(|rate| money(rate * at.value, currency)),
+            bill: asked.rate.map(|rate| about_money(rate * at.value, currency)),
             hours: at,
         }
     };
@@ -188,7 +187,7 @@ fn leaves(at: &HourlyEstimate, break_even: &str, currency: &str) -> String {
     let left = if stays < 0.0 {
         format!("{} of it is missing on average", about(-stays, at.sums[2], currency))
     } else {
-        format!("{} of it stays with you on average", about(stays, at.sums[2], currency))
+        format!("you keep {} of it on average", about(stays, at.sums[2], currency))
     };
     let risk = at.risk_with_limit.value;
     format!(

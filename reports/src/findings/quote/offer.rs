@@ -110,7 +110,7 @@ fn verdict(quote: &Price, certain: bool, runs: usize, currency: &str) -> String 
     let left = if stays < 0.0 {
         format!("{} is missing", about(-stays, quote.price.value, currency))
     } else {
-        format!("{} stays with you", quote.stays_said)
+        format!("you keep {}", quote.stays_said)
     };
     if runs == 1 {
         return format!("{opening} {left} in the one run made, which tells nothing of the risk.");
@@ -207,7 +207,7 @@ mod tests {
         assert_eq!(offer.settled_by, SettledBy::Risk);
         assert_eq!(
             offer.verdict,
-            "Quote $1905: you lose money about 1 job in 11; on average $405 (21 %) stays with you."
+            "Quote $1905: you lose money about 1 job in 11; on average you keep $405 (21 %)."
         );
         assert!(offer.why.starts_with("That is the P90 of the cost, $1900 (±"), "{}", offer.why);
         assert!((offer.quote.risk.value - 0.095).abs() < 1e-12);
@@ -218,13 +218,10 @@ mod tests {
         // 1500.5 / 0.85 = 1765.29, below the P90; 1500.5 / 0.7 = 2143.57, above every cost.
         let modest = offer(&costs(), &Asked { margin: Some(0.15), ..TENTH }, "$");
         assert_eq!((modest.settled_by, modest.quote.price.value), (SettledBy::Risk, 1_905.0));
-        assert!(modest.why.contains("The margin of 15 % alone asks for $1765"), "{}", modest.why);
+        assert!(modest.why.contains("The margin of 15 % alone asks for $1770"), "{}", modest.why);
         let large = offer(&costs(), &Asked { margin: Some(0.3), ..TENTH }, "$");
         assert_eq!((large.settled_by, large.quote.price.value), (SettledBy::Margin, 2_150.0));
-        assert_eq!(
-            large.verdict,
-            "Quote $2150: you lose money in none of the runs; on average $650 (30 %) stays with you."
-        );
+        assert_eq!(large.verdict, "Quote $2150: you lose money in no run; on average you keep $650 (30 %).");
         assert!(large.why.contains("mean cost / (1 - margin)"), "{}", large.why);
     }
 
@@ -234,7 +231,7 @@ mod tests {
         let offer = offer(&costs(), &asked, "$");
         assert_eq!(offer.settled_by, SettledBy::Person);
         assert!(
-            offer.verdict.starts_with("At $1800: you lose money 1 job in 5; on average $300"),
+            offer.verdict.starts_with("At $1800: you lose money 1 job in 5; on average you keep $300"),
             "{}",
             offer.verdict
         );
@@ -282,7 +279,7 @@ mod tests {
         assert_eq!(with_margin.quote.price.value, 7.0);
         assert_eq!(
             with_margin.verdict,
-            "Quote $7: $0.70 (10 %) stays with you in every run; nothing here is left to chance."
+            "Quote $7: you keep $0.70 (10 %) in every run; nothing here is left to chance."
         );
     }
 }

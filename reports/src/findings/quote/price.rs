@@ -102,7 +102,7 @@ fn carried(costs: &Sorted, of: PriceOf, what: String, price: Estimate, currency:
     Price {
         of,
         what,
-        said: money(p, currency),
+        said: if is_set { money(p, currency) } else { about(p, p, currency) },
         known: (!is_set).then(|| known(price, currency)),
         odds: odds(risk.value),
         risk_said: if is_set { risk_words(risk) } else { percent(risk.value) },
@@ -126,7 +126,7 @@ fn tidy(difference: f64, of: f64) -> f64 {
 fn percent_signed(share: f64) -> String {
     match share {
         s if s >= 0.0 => percent(s),
-        s if s > -0.01 => format!("{:.1} %", s * 100.0),
+        s if s > -0.000_5 => "0 %".into(),
         s => format!("-{}", percent(-s)),
     }
 }

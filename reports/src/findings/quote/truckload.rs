@@ -3,7 +3,7 @@
 use super::costs::Costs;
 use super::price::risk_at;
 use super::words::odds;
-use crate::findings::{Estimate, LeftOver};
+use crate::findings::{Estimate, LeftOver, OrderSays, about_money};
 use scenarios::Scenario;
 use scenarios::units::{System, money, volume};
 use serde::Serialize;
@@ -14,6 +14,8 @@ use sim::Sorted;
 pub struct TruckloadSays {
     /// All of it in a sentence or two.
     pub sentence: String,
+    /// What to order and that it is not in the price, to be said before the price; `None` where the order is enough.
+    pub first: Option<String>,
     /// A truckload \[m3\].
     pub truckload_m3: f64,
     /// What it costs at the average price of what is ordered \[money\]; `None` where the material has no price.
@@ -26,7 +28,7 @@ pub struct TruckloadSays {
 pub fn truckload(
     scenario: &Scenario,
     units: System,
-    left: &LeftOver,
+    (left, order): (&LeftOver, &OrderSays),
     costs: &Costs,
     price: f64,
 ) -> TruckloadSays {
@@ -45,7 +47,7 @@ pub fn truckload(
         (Some(more), _, Some(risk)) => {
             sentence = format!(
                 "{sentence} Not in the cost: at today's prices {} more; if you pay for it you lose money {} at {}.",
-                money(more, &scenario.currency),
+                about_money(more, &scenario.currency),
                 odds(risk.value),
                 money(price, &scenario.currency)
             );
@@ -61,7 +63,14 @@ pub fn truckload(
             "{sentence} More than half a truckload of {half} may stay: taking it away is not in the cost."
         );
     }
-    TruckloadSays { sentence, truckload_m3, costs: one, risk_with_it }
+    let first = order.first().map(|first| match more {
+        Some(more) => {
+            let more = about_money(more, &scenario.currency);
+            format!("{first} That is not in this price: about {more} more.")
+        }
+        None => format!("{first} That is not in this price: the material has no price in the file."),
+    });
+    TruckloadSays { sentence, first, truckload_m3, costs: one, risk_with_it }
 }
 
 #[cfg(test)]
@@ -75,7 +84,8 @@ mod tests {
         let quote = example::quote();
         let dear = quote.costs.total().values()[99] + 1.0;
         let left = crate::findings::left_over_in(&quote.study, &quote.scenario, quote.units, &[0.5]);
-        let says = truckload(&quote.scenario, quote.units, &left, &quote.costs, dear);
+        let order = crate::findings::order(&quote.study, &quote.scenario, quote.units);
+        let says = truckload(&quote.scenario, quote.units, (&left, &order), &quote.costs, dear);
         assert!((says.costs.unwrap() - 7_200.0 / 24.0).abs() < 1e-9, "{says:?}");
         assert_eq!(says.risk_with_it.unwrap().value, 0.1);
         assert!(
@@ -83,7 +93,27 @@ mod tests {
             "{}",
             says.sentence
         );
-        let dearer = truckload(&quote.scenario, quote.units, &left, &quote.costs, dear + 301.0);
+        let dearer = truckload(&quote.scenario, quote.units, (&left, &order), &quote.costs, dear + 301.0);
         assert_eq!(dearer.risk_with_it.unwrap().value, 0.0);
+        assert_eq!(dearer.first, None, "one run in ten may be short");
+    }
+
+    #[test]
+    fn where_the_order_is_not_enough_the_price_is_not_told_before_what_it_leaves_out() {
+        let mut quote = example::quote();
+        quote.study.outcomes.iter_mut().for_each(|o| (o.short_m3, o.ends_short) = (2.0, true));
+        let from = quote.provenance.clone();
+        let quote = crate::quote::Quote::of(quote.scenario, quote.study, quote.asked, from);
+        let verdict = &quote.says.offer.verdict;
+        assert!(verdict.starts_with("Order 1 more truckload"), "{verdict}");
+        let left_out = verdict.find("not in this price: about $300 more").expect(verdict);
+        assert!(left_out < verdict.find("Quote $").expect(verdict), "{verdict}");
+        assert!(
+            quote.says.hours.sentence.starts_with("Order 1 more truckload"),
+            "{}",
+            quote.says.hours.sentence
+        );
+        assert!(quote.client.missing.is_some());
+        assert_eq!(quote.client.ground, ["arena"], "no volume is promised");
     }
 }

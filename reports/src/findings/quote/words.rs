@@ -1,7 +1,7 @@
 //! Risks, sums and intervals of a quote in words.
 
+use crate::findings::about_money;
 use crate::findings::{Estimate, days_in, percent};
-use scenarios::units::money;
 use sim::{Mean, Share};
 
 /// A share with its interval.
@@ -29,7 +29,7 @@ pub(super) fn odds(risk: f64) -> String {
         if (named - risk).abs() <= named * NEAR { words } else { format!("about {words}") }
     };
     match risk {
-        r if r <= 0.0 => "in none of the runs".into(),
+        r if r <= 0.0 => "in no run".into(),
         r if r >= 1.0 => "in every run".into(),
         r if r < 0.01 => "less than 1 job in 100".into(),
         r if r > 0.945 => "nearly every job".into(),
@@ -57,8 +57,11 @@ fn one_in(risk: f64) -> f64 {
 
 /// A sum beside a far larger one: whole from ten on, lest its cents look as if they were known.
 pub(super) fn about(sum: f64, beside: f64, currency: &str) -> String {
-    let is_small = sum.abs() < 10.0 || beside.abs() < 100.0;
-    money(if is_small { sum } else { sum.round() }, currency)
+    // Small change of a small job is told exactly.
+    if beside.abs() < 100.0 {
+        return scenarios::units::money(sum, currency);
+    }
+    about_money(if sum.abs() < 10.0 { sum.round() } else { sum }, currency)
 }
 
 /// A share to the tenth of a per cent, up to a fifth.
@@ -81,10 +84,10 @@ pub(super) fn known(sum: Estimate, currency: &str) -> String {
         (Some(low), Some(high)) if high - low <= LEAST * sum.value.abs() => "exactly".into(),
         (Some(low), Some(high)) => {
             let half = (high - sum.value).max(sum.value - low);
-            format!("± {}", money(if half < 1.0 { half } else { half.round() }, currency))
+            format!("± {}", about_money(if half < 1.0 { half } else { half.round() }, currency))
         }
-        (Some(low), None) => format!("over {}", money(low, currency)),
-        (None, Some(high)) => format!("under {}", money(high, currency)),
+        (Some(low), None) => format!("over {}", about_money(low, currency)),
+        (None, Some(high)) => format!("under {}", about_money(high, currency)),
         (None, None) => "too few runs".into(),
     }
 }
@@ -120,7 +123,7 @@ mod tests {
         let said =
             [0.0, 0.004, 0.0125, 0.02, 0.05, 0.1, 0.0875, 0.2, 1.0 / 3.0, 0.399, 0.62, 0.95, 1.0].map(odds);
         let expected = [
-            "in none of the runs",
+            "in no run",
             "less than 1 job in 100",
             "1 job in 80",
             "1 job in 50",

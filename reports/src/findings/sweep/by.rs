@@ -2,9 +2,9 @@
 
 use super::steps::more_is_better;
 use super::words::{and_list, point_words};
-use crate::findings::{Estimate, capital, days_in, percent, roughly};
+use crate::findings::about_money;
+use crate::findings::{Calendar, Estimate, about_duration, capital, days_in, percent};
 use crate::sweep::{Deadline, Point, Run, Sweep};
-use scenarios::units::{clock, money};
 use serde::Serialize;
 use sim::Share;
 
@@ -43,7 +43,7 @@ pub struct DoneInTime {
 
 /// The chance of a point to be done in time.
 pub(super) fn chance(point: &Point, deadline: Deadline) -> Share {
-    point.sorted(Run::clock_s).share_up_to(deadline.by_s - point.start_s())
+    point.share_done_by(deadline.by_s)
 }
 
 pub(super) fn keeps(chance: Share, wanted: f64) -> Keeps {
@@ -94,7 +94,7 @@ pub(super) fn done_in_time(sweep: &Sweep, deadline: Deadline, priced: bool) -> D
         _ => (Keeps::Not, nearest.map_or_else(String::new, |nearest| told.none(nearest))),
     };
     DoneInTime {
-        clock: clock(deadline.by_s, sweep.units),
+        clock: Calendar::of(&sweep.base, sweep.units).clock(deadline.by_s),
         clock_s: deadline.by_s,
         wanted: deadline.chance,
         at,
@@ -131,7 +131,8 @@ impl Told<'_> {
 
     /// `done by 1:00 pm 8 days in 10`.
     fn wanted(&self) -> String {
-        format!("done by {} {}", clock(self.deadline.by_s, self.sweep.units), days_in(self.deadline.chance))
+        let clock = Calendar::of(&self.sweep.base, self.sweep.units).clock(self.deadline.by_s);
+        format!("done by {clock} {}", days_in(self.deadline.chance))
     }
 
     fn superlative(&self) -> &'static str {
@@ -149,7 +150,7 @@ impl Told<'_> {
             return String::new();
         }
         let median = self.sweep.points[point].sorted(|run| run.cost).percentile(0.5).value;
-        format!(", for {} in the middle", money(median, &self.sweep.base.currency))
+        format!(", for {} in the middle", about_money(median, &self.sweep.base.currency))
     }
 
     fn surely(&self, at: usize, perhaps: &[usize]) -> String {
@@ -187,14 +188,23 @@ impl Told<'_> {
     fn none(&self, nearest: usize) -> String {
         let point = &self.sweep.points[nearest];
         let done_s = point.start_s() + point.sorted(Run::clock_s).percentile(self.deadline.chance).value;
+        let calendar = Calendar::of(&point.scenario, self.sweep.units);
+        if done_s <= self.deadline.by_s {
+            return format!(
+                "Nothing here is {}: too many runs end short of material. Nearest is {}: its chance is {}.",
+                self.wanted(),
+                self.words(nearest),
+                self.chance(nearest)
+            );
+        }
         format!(
             "Nothing here is {}. Nearest is {}: its chance is {}, and {} it is done by {}, {} too late.",
             self.wanted(),
             self.words(nearest),
             self.chance(nearest),
             days_in(self.deadline.chance),
-            clock(done_s, self.sweep.units),
-            roughly(done_s - self.deadline.by_s)
+            calendar.done(done_s - point.start_s(), done_s).clock,
+            about_duration(done_s - self.deadline.by_s)
         )
     }
 }

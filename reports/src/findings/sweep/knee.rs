@@ -3,9 +3,10 @@
 use super::left::{Field, Found, Gain};
 use super::steps::{Sure, job_s, more_is_better, neighbour, sure, time_saved};
 use super::words::{Saying, bracketed, point_words, step_words};
-use crate::findings::{capital, roughly};
+use crate::findings::about_duration;
+use crate::findings::capital;
 use crate::sweep::Sweep;
-use scenarios::units::{duration, money};
+use scenarios::units::money;
 use serde::Serialize;
 use sim::Mean;
 
@@ -104,7 +105,7 @@ impl Says<'_> {
     /// `at most 4 min more is saved`.
     fn left(&self) -> String {
         match (self.found.left, self.found.dear) {
-            (Some(left), _) => format!("at most {} more is saved", roughly(left.saved.value)),
+            (Some(left), _) => format!("at most {} more is saved", about_duration(left.saved.value)),
             (None, Some(_)) => "what time is saved costs too much".into(),
             (None, None) => "no more time is surely saved".into(),
         }
@@ -117,7 +118,7 @@ impl Says<'_> {
         format!(
             "With {} it takes {} less and costs {sum} more: each hour saved would cost more than an hour of the whole crew.",
             self.words(dear.to),
-            roughly(dear.saved.value)
+            about_duration(dear.saved.value)
         )
     }
 
@@ -129,7 +130,7 @@ impl Says<'_> {
             "From {} to {} the job gets {} shorter{}.",
             self.words(start),
             self.words(self.found.at),
-            duration(saved.value),
+            about_duration(saved.value),
             bracketed(saved)
         )
     }
@@ -203,9 +204,9 @@ impl<'a> Line<'a> {
         if let (Some(first), Some(end)) = (to_knee.first(), to_knee.last()) {
             let (least, most) = range(to_knee);
             let between = if least <= 0.0 {
-                format!("up to {}", roughly(most))
+                format!("up to {}", about_duration(most))
             } else {
-                format!("{} to {}", roughly(least), roughly(most))
+                format!("{} to {}", about_duration(least), about_duration(most))
             };
             sentences.push(format!(
                 "From {} to {} each step saves {between}.",
@@ -218,7 +219,7 @@ impl<'a> Line<'a> {
             let saves = if most < 0.5 {
                 "none saves anything".into()
             } else {
-                format!("none saves more than {}", roughly(most))
+                format!("none saves more than {}", about_duration(most))
             };
             sentences.push(format!("From {} on {saves}.", self.words(first.from)));
         }
@@ -245,10 +246,10 @@ impl<'a> Line<'a> {
         let verb = if number == 0 { "saves " } else { "" };
         match step.sure {
             Sure::Saves if known == Known::Told => {
-                format!("{what} {verb}{}{}", duration(step.saved.value), bracketed(step.saved))
+                format!("{what} {verb}{}{}", about_duration(step.saved.value), bracketed(step.saved))
             }
-            Sure::Saves => format!("{what} {verb}{}", roughly(step.saved.value)),
-            Sure::Loses => format!("{what} loses {}", duration(-step.saved.value)),
+            Sure::Saves => format!("{what} {verb}{}", about_duration(step.saved.value)),
+            Sure::Loses => format!("{what} loses {}", about_duration(-step.saved.value)),
             Sure::Neither => format!("{what} {verb}nothing to speak of"),
         }
     }

@@ -18,8 +18,8 @@ pub use money::Money;
 pub use points::{PointSays, Range, SHARES, ValueSays};
 pub use steps::Saved;
 
-use crate::findings::is_priced;
-use crate::sweep::Sweep;
+use crate::findings::{OrderSays, is_priced, order_of};
+use crate::sweep::{Point, Sweep};
 use scenarios::units::figure;
 use serde::Serialize;
 
@@ -28,6 +28,8 @@ use serde::Serialize;
 pub struct SweepSays {
     /// The answer in a sentence or two.
     pub verdict: String,
+    /// At how many points material is missing and what to order: said before anything is promised.
+    pub short: Option<String>,
     /// What was varied and how many runs were made, in a sentence.
     pub how: String,
     /// What is varied.
@@ -140,11 +142,14 @@ pub fn sweep(sweep: &Sweep) -> SweepSays {
     let priced = sweep.points.iter().any(|point| is_priced(&point.scenario.job));
     let knee = knee::knee(sweep);
     let by = sweep.deadline.map(|deadline| by::done_in_time(sweep, deadline, priced));
+    let short = short(sweep);
+    let answer = by.as_ref().map_or_else(
+        || format!("{} {}", knee.steps, knee.sentence).trim().to_owned(),
+        |by| by.sentence.clone(),
+    );
     SweepSays {
-        verdict: by.as_ref().map_or_else(
-            || format!("{} {}", knee.steps, knee.sentence).trim().to_owned(),
-            |by| by.sentence.clone(),
-        ),
+        verdict: short.iter().cloned().chain([answer]).collect::<Vec<_>>().join(" "),
+        short,
         how: how(sweep),
         things: things(sweep),
         knee,
@@ -154,6 +159,19 @@ pub fn sweep(sweep: &Sweep) -> SweepSays {
         by,
         points: points::points(sweep, priced),
     }
+}
+
+/// Where material runs out at some of the points: how many of them, and what the worst of them needs.
+fn short(sweep: &Sweep) -> Option<String> {
+    let order =
+        |point: &Point| order_of(point.runs.iter().map(|run| run.missing_m3), &point.scenario, sweep.units);
+    let short: Vec<OrderSays> = sweep.points.iter().map(order).filter(|order| !order.enough).collect();
+    let worst = short.iter().max_by(|a, b| a.missing_m3.total_cmp(&b.missing_m3))?;
+    Some(match short.len() {
+        all if all == sweep.points.len() => worst.sentence.clone(),
+        1 => format!("At one of the points material runs out. {}", worst.sentence),
+        n => format!("At {n} of the points material runs out. {}", worst.sentence),
+    })
 }
 
 fn how(sweep: &Sweep) -> String {
@@ -170,7 +188,7 @@ fn how(sweep: &Sweep) -> String {
     let grid = if values.len() > 1 { format!("{}: ", values.join(" with ")) } else { String::new() };
     let done = if sweep.deadline.is_some() { " Done means after clean-up." } else { "" };
     format!(
-        "{grid}{} of {}, {} in all; at every point the same luck.{done}",
+        "{grid}{} of {}, {} in all; the same days and loads at every point.{done}",
         count(sweep.points.len() as u64, "point"),
         count(runs, "run"),
         count(sweep.runs_in_all(), "run")

@@ -2,8 +2,8 @@
 
 use super::steps::paired;
 use super::words::{EXACT, and_list, half, point_words};
+use crate::findings::about_money;
 use crate::sweep::Sweep;
-use scenarios::units::money;
 use serde::Serialize;
 use sim::Mean;
 
@@ -28,7 +28,7 @@ pub(super) fn cheapest(sweep: &Sweep) -> Option<Money> {
     let surely_dearer = |point: &usize| more(*point).low > 0.0;
     let as_cheap: Vec<usize> = (0..medians.len()).filter(|p| *p != at && !surely_dearer(p)).collect();
     let words = |point: usize| point_words(&sweep.things, &sweep.points[point].places, sweep.units);
-    let sum = |sum: f64| money(sum, &sweep.base.currency);
+    let sum = |sum: f64| about_money(sum, &sweep.base.currency);
     let cost = sweep.points[at].sorted(|run| run.cost);
     let share = |share: f64| sum(cost.percentile(share).value);
     let mut sentence = if share(0.1) == share(0.9) {
@@ -72,7 +72,7 @@ fn neighbours(sweep: &Sweep, at: usize) -> Vec<usize> {
 
 /// Small change is told only where there is nothing larger.
 fn rounded(sweep: &Sweep, sum: f64) -> String {
-    money(if sum.abs() < 10.0 { sum } else { sum.round() }, &sweep.base.currency)
+    about_money(if sum.abs() < 10.0 { sum } else { sum.round() }, &sweep.base.currency)
 }
 
 /// How closely a sum is known; nothing where it is exact.

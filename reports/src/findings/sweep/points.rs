@@ -3,9 +3,9 @@
 use super::by::{self, Keeps};
 use super::steps::{Saved, against_before};
 use super::words::point_words;
+use crate::findings::{Calendar, about_duration, about_money};
 use crate::findings::{Estimate, PLAN_SHARE, hours_and_minutes, percent, who_waits_by};
 use crate::sweep::{Point, Run, Sweep};
-use scenarios::units::{clock, duration, money};
 use serde::Serialize;
 use sim::Sorted;
 
@@ -85,13 +85,15 @@ fn says(sweep: &Sweep, at: usize, priced: bool) -> PointSays {
     let cost = priced.then(|| range(&point.sorted(|run| run.cost)));
     let chance = sweep.deadline.map(|deadline| (by::chance(point, deadline), deadline.chance));
     let waits = who_waits_by(&point.scenario.job, &point.books, point.runs.len() as u32);
+    let calendar = Calendar::of(&point.scenario, units);
+    let done = |i: usize| calendar.done(finish_working_s[i].value, finish_clock_s[i].value);
     PointSays {
         words: point_words(&sweep.things, &point.places, units),
         values: values(sweep, point),
         as_it_stands: point.scenario.job == sweep.base.job,
-        takes: finish_working_s.map(|time| duration(time.value)),
+        takes: [0, 1, 2, 3].map(|i| done(i).duration),
         range: range_words(&finish_working_s),
-        done_by: finish_clock_s.map(|time| clock(time.value, units)),
+        done_by: [0, 1, 2, 3].map(|i| done(i).clock),
         known: crate::findings::done_by::known(finish_working_s[2]),
         finish_working_s,
         finish_clock_s,
@@ -100,7 +102,7 @@ fn says(sweep: &Sweep, at: usize, priced: bool) -> PointSays {
         chance: chance.map(|(share, _)| by::estimate(share)),
         loads: range(&point.sorted(|run| f64::from(run.loads))),
         labour_h: range(&point.sorted(|run| run.labour_h)),
-        cost_words: cost.map(|cost| cost.map(|sum| money(sum.value, &sweep.base.currency))),
+        cost_words: cost.map(|cost| cost.map(|sum| about_money(sum.value, &sweep.base.currency))),
         cost,
         who_waits: waits.short,
         who_waits_in_full: waits.title,
@@ -111,7 +113,11 @@ fn says(sweep: &Sweep, at: usize, priced: bool) -> PointSays {
 fn range_words(time: &Range) -> String {
     const SHORT_S: f64 = 900.0;
     let short = time[3].value < SHORT_S;
-    let said = |i: usize| if short { duration(time[i].value) } else { hours_and_minutes(time[i].value) };
+    // Later, never earlier, as the clock times beside it are.
+    let said = |i: usize| {
+        let takes_s = crate::findings::done_s(time[i].value, time[i].value).0;
+        if short { about_duration(takes_s) } else { hours_and_minutes(takes_s) }
+    };
     if said(0) == said(3) { said(1) } else { format!("{} to {}", said(0), said(3)) }
 }
 

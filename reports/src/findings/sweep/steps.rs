@@ -7,7 +7,7 @@ use scenarios::Knob;
 use serde::Serialize;
 use sim::{Mean, Paired};
 
-/// What one point saves against another: mean of the paired differences, run by run with the same luck.
+/// What one point saves against another: mean of the paired differences, run by run on the same days and loads.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Saved {
     /// The point it is held against, by its place in the list.

@@ -24,7 +24,13 @@ pub(crate) fn made(
         let run = |r: u32| {
             let time = (minutes(at, r) * 60.0 * SECOND as f64).round() as i64;
             let finish = Moment { working: time, clock: time };
-            Run { finish, loads: 70, cost: cost.map_or(0.0, |cost| cost(at)), labour_h: 5.0 }
+            Run {
+                finish,
+                missing_m3: None,
+                loads: 70,
+                cost: cost.map_or(0.0, |cost| cost(at)),
+                labour_h: 5.0,
+            }
         };
         let mut scenario = base.clone();
         // Apart from the base, so that no point is the job as it stands by accident.

@@ -1,5 +1,6 @@
 //! What is varied, and its values, in words.
 
+use crate::findings::about_duration;
 use scenarios::units::System;
 use scenarios::{Knob, Value, Vary};
 
@@ -98,7 +99,7 @@ pub(super) fn give_or_take(mean: sim::Mean) -> String {
     match half(mean) {
         half if !half.is_finite() => "too few runs to say how sure".into(),
         half if half < EXACT => "exactly".into(),
-        half => format!("± {}", crate::findings::roughly(half)),
+        half => format!("± {}", about_duration(half)),
     }
 }
 

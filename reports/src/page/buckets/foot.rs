@@ -11,7 +11,7 @@ pub(super) fn part(all: &Buckets, says: &BucketsSays) -> Part {
     let runs = format!("{} of each", words::number(from.runs.into()));
     let body = html! {
             p {
-                "The job was run " (words::count(from.runs.into(), "time")) " in a simulator with every bucket, each time with other luck; "
+                "The job was run " (words::count(from.runs.into(), "time")) " in a simulator with every bucket, each time with other random draws; "
                 "run by run all of them had the same. A larger bucket carries more at the same fill; loading and dumping it take as "
                 "long as today's."
             }
@@ -24,7 +24,7 @@ pub(super) fn part(all: &Buckets, says: &BucketsSays) -> Part {
             }
             p {
                 "Percentiles are Hyndman and Fan's type 7. Every interval has a 95 % confidence level: order statistics for percentiles, "
-                "Student's t for means, Clopper and Pearson for chances. Intervals cover the luck of the runs, not a wrong figure in a file."
+                "Student's t for means, Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a wrong figure in a file."
             }
             (foot::made_with(from, &runs))
             p.note { "List " (all.list.file) ", SHA-256 " (all.list.hash) }

@@ -26,7 +26,7 @@ pub(super) fn part(says: &BucketsSays) -> Part {
         @if !rows.is_empty() {
             (Table::new(heads).rows(rows.iter().map(row)).draw())
             p.note {
-                "Run against run with the same luck; within: P50 and P80 with how closely they are known; ± with 95 % confidence."
+                "Run by run on the same days and loads; within: P50 and P80 with how closely they are known; ± with 95 % confidence."
             }
             h3 { "What holds the job up" }
             dl { @for (name, runs) in &rows { dt { (name) } dd { (tight(&sentence(&runs.held_up))) } } }

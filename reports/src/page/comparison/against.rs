@@ -21,7 +21,7 @@ pub(super) fn time(comparison: &Comparison, says: &ComparisonSays, charts: &Char
         (more("Differences in figures", html! {
             (table(&rows, "saves on average", "faster in"))
             p.note {
-                "Run against run with the same luck: the same day, the same buckets. " (of) " ± with 95 % confidence. "
+                "Run by run on the same days and loads. " (of) " ± with 95 % confidence. "
                 (tight(&says.runs))
             }
         }))

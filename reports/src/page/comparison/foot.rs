@@ -14,7 +14,7 @@ pub(super) fn part(comparison: &Comparison, says: &ComparisonSays) -> Part {
     let verdict = &says.verdict;
     let body = html! {
             p {
-                "Every job was run many times in a simulator, each time with other luck; run by run all of them had the same: "
+                "Every job was run many times in a simulator, each time with other random draws; run by run all of them had the same: "
                 "load for load the same good or bad day, the same bucketfuls. What is left of the difference is the jobs' own."
             }
             p {
@@ -25,9 +25,9 @@ pub(super) fn part(comparison: &Comparison, says: &ComparisonSays) -> Part {
             }
             p {
                 "Percentiles are Hyndman and Fan's type 7. Every other interval has a " (percent(LEVEL)) " confidence level: "
-                "Student's t for means, Clopper and Pearson for chances. Intervals cover the luck of the runs, not a wrong "
+                "Student's t for means, Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a wrong "
                 "figure in the file. What happens less often than once in "
-                (words::number(u64::from(comparison.promise.first) / 3)) " runs may not have been seen before a job was set aside."
+                (words::number(u64::from(comparison.promise.first) / 3)) " runs may not have been seen before a job was dropped."
             }
             (made_with(from, &format!("{} in all. {}", words::number(from.runs.into()), says.runs)))
             @for choice in further_files(says, &from.scenario_hash) {

@@ -52,7 +52,7 @@ fn heading(comparison: &Comparison) -> Markup {
             h1 { (first.title) }
             p.soft {
                 @if let Some(date) = first.date { (words::date(date)) " · " }
-                (comparison.choices.len()) " choices held against one another"
+                (comparison.choices.len()) " choices compared"
             }
         }
     }

@@ -6,6 +6,7 @@ mod times;
 use super::cautions::KEEP_CLEAR;
 use super::fold::Part;
 use super::words::{self, date, number, tight};
+use crate::findings::order;
 use crate::forecast::Forecast;
 use crate::load_story::load_stories;
 use loads::{LoadPlan, load_plan};
@@ -18,6 +19,7 @@ pub(super) fn part(forecast: &Forecast) -> Part {
     let body = html! {
         p.lead { (scenario.title) }
         @if let Some(day) = scenario.date { p.soft { (date(day)) } }
+        @if let Some(first) = order(&forecast.study, scenario, forecast.units).first() { p.heed { (tight(first)) } }
         (heed(forecast))
         (by_the_clock(forecast))
         (crew(forecast, &plan))

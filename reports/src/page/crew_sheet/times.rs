@@ -1,10 +1,10 @@
 //! The day by the clock: what should happen when.
 
-use crate::findings::done_by;
+use crate::findings::{Calendar, about_duration as duration, done_by};
 use crate::forecast::Forecast;
 use crate::page::halfway;
 use crate::page::words::span;
-use scenarios::units::{clock, duration, volume};
+use scenarios::units::volume;
 
 /// A line of the day.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,7 +22,8 @@ pub(super) fn times(forecast: &Forecast) -> Vec<Moment> {
     let job = &forecast.scenario.job;
     let several_days = forecast.study.outcomes.iter().any(|o| o.finish.clock != o.finish.working);
     let every_day = if several_days { ", every day" } else { "" };
-    let at = |at_s: f64, what: String| Moment { when: clock(at_s, forecast.units), what, at_s };
+    let calendar = Calendar::of(&forecast.scenario, forecast.units);
+    let at = |at_s: f64, what: String| Moment { when: calendar.clock(at_s), what, at_s };
     let shift = &job.shift;
     let set_up_s = shift.set_up_s.mean();
     let mut all = vec![at(shift.start_s, format!("Start{every_day}"))];
@@ -31,7 +32,7 @@ pub(super) fn times(forecast: &Forecast) -> Vec<Moment> {
         all.push(at(shift.start_s + set_up_s, what));
     }
     all.extend(shift.breaks.iter().map(|b| Moment {
-        when: format!("{} to {}", clock(b.start_s, forecast.units), clock(b.end_s, forecast.units)),
+        when: format!("{} to {}", calendar.clock(b.start_s), calendar.clock(b.end_s)),
         what: format!("Break{every_day}: no new load is begun"),
         at_s: b.start_s,
     }));
@@ -75,7 +76,8 @@ fn end(forecast: &Forecast) -> Moment {
         _ => done.plan.clock.clone(),
     };
     let plan = if when == done.plan.clock { String::new() } else { format!("; plan on {}", done.plan.clock) };
-    Moment { when, what: format!("Done{clean_up}{plan}"), at_s: f64::INFINITY }
+    let end = if done.order.enough { "Done" } else { "Stops, not done: material is missing" };
+    Moment { when, what: format!("{end}{clean_up}{plan}"), at_s: f64::INFINITY }
 }
 
 #[cfg(test)]

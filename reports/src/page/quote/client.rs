@@ -40,6 +40,7 @@ fn work(says: &ClientSays) -> Markup {
         section id="work" {
             h2 { "What is done" }
             p { (tight(&capital(&says.what))) }
+            @if let Some(missing) = &says.missing { p.heed { (tight(missing)) } }
             ul.ground { @for line in &says.ground { li { (tight(line)) } } }
         }
     }
@@ -55,7 +56,10 @@ fn when(says: &ClientSays) -> Markup {
                 div.lines { (blank("Date")) }
                 p { "From " (tight(&says.start)) " on." }
             }
-            p { "Done " (tight(&says.done)) ". A bad day can make it later." }
+            p {
+                @if says.missing.is_some() { "What is ordered is spread " } @else { "Done " }
+                (tight(&says.done)) ". A bad day can make it later."
+            }
         }
     }
 }

@@ -15,7 +15,7 @@ pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {
     let heads = ["".to_owned(), "Mean".to_owned()].into_iter().chain(shares);
     let known =
         std::iter::once(&says.total.mean_known).chain(&says.total.known).map(|known| html! { (known) });
-    let known = Row::new(html! { "Known to (95 %)" }, known);
+    let known = Row::new(html! { "Simulation error" }, known);
     let table = Table::new(heads).rows(says.parts.iter().map(row)).foot([row(&says.total), known]);
     let body = html! {
         p { (tight(&says.range)) }

@@ -10,13 +10,13 @@ pub(super) fn part(quote: &Quote) -> Part {
     let runs = words::number(from.runs.into());
     let body = html! {
             p {
-                "The job was run " (words::count(from.runs.into(), "time")) " in a simulator, each time with other luck, and each "
+                "The job was run " (words::count(from.runs.into(), "time")) " in a simulator, each time with other random draws, and each "
                 "run was charged at the prices in the file. A risk of 10 % means: 1 run in 10 cost more than the price. Prices "
                 "are taken as they stand in the file; only times, volumes and fuel differ from run to run."
             }
             p {
                 "Percentiles are Hyndman and Fan's type 7. Every interval has a 95 % confidence level: order statistics for "
-                "percentiles, Student's t for means, Clopper and Pearson for chances. Intervals cover the luck of the runs, not a "
+                "percentiles, Student's t for means, Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a "
                 "wrong price in the file. A margin is a share of the price: price = mean cost / (1 - margin)."
             }
             (foot::made_with(from, &runs))

@@ -9,7 +9,7 @@ use maud::html;
 pub(super) fn part(quote: &Quote) -> Part {
     let says = &quote.says.hours;
     let billed = says.estimate.as_ref().map(|_| "At your rate");
-    let heads = ["No longer in", "Hours on the job", "Known (95 %)"].into_iter().chain(billed);
+    let heads = ["No longer in", "Hours on the job", "Simulation error"].into_iter().chain(billed);
     let rows = says.rows.iter().map(|row| {
         let head = html! { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } };
         let hours = [html! { (tight(&row.said)) }, html! { (tight(&row.known)) }];

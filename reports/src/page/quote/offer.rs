@@ -28,15 +28,15 @@ pub(super) fn answer(quote: &Quote) -> Markup {
 /// What every price carries.
 pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {
     let offer = &quote.says.offer;
-    let heads = ["", "Price", "You lose money", "Stays on average", "8 jobs in 10", "Lost, if lost"];
+    let heads = ["", "Price", "You lose money", "You keep on average", "8 jobs in 10", "Lost, if lost"];
     let body = html! {
         (charts.figure("risk"))
         @if offer.ladder.len() > 1 {
             (more("What other prices carry", html! {
                 (Table::new(heads).rows(offer.ladder.iter().map(row)).draw())
                 p.note {
-                    (tight(&offer.risk_known)) " ± tells how closely these runs know a price (95 % confidence). What stays is "
-                    "price less cost; your wages in the file are costs."
+                    (tight(&offer.risk_known)) " ± tells how closely these runs know a price (95 % confidence). What you keep is "
+                    "the price less the cost; your wages in the file are costs."
                 }
             }))
         }

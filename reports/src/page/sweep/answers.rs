@@ -13,6 +13,7 @@ pub(super) fn answer(says: &SweepSays, cautions: &[Caution]) -> Markup {
         section id="range" {
             h2 { "What pays" }
             (heed(cautions))
+            @if let Some(short) = &says.short { p.heed { (tight(short)) } }
             div.answer {
                 @if let Some(by) = &says.by { p.plan { (tight(&by.sentence)) } }
                 p.(if says.by.is_some() { "steps" } else { "plan" }) { (tight(&says.knee.steps)) }

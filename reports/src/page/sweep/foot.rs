@@ -14,7 +14,7 @@ pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {
     let runs = format!("{} at every point, {} in all", number(from.runs.into()), number(sweep.runs_in_all()));
     let body = html! {
             p {
-                "The job was run at every point with the same luck: load by load the same good and bad days, the same full and "
+                "The job was run at every point on the same days and loads: load by load the same good and bad days, the same full and "
                 "light buckets. What is saved is the mean of the differences run by run, so that small true differences show. "
                 "A point is the same as a forecast of the job so changed, with the same seed and number of runs."
             }
@@ -22,7 +22,7 @@ pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {
                 "\"8 days in 10\" (P80) means: in 8 of 10 such runs it took no longer. Percentiles are Hyndman and Fan's type 7. "
                 "Every interval has a " (percent(LEVEL)) " confidence level for its point alone: order statistics for "
                 "percentiles, Student's t for means, Clopper and Pearson for chances. \"Surely\" means that the whole interval "
-                "keeps what is wanted, \"perhaps\" that a part of it does. Intervals cover the luck of the runs, not a wrong "
+                "keeps what is wanted, \"perhaps\" that a part of it does. Intervals cover the random draws of the runs, not a wrong "
                 "figure in the file."
             }
             @if says.money.is_none() { p { "Without prices the smallest crew counts as the least, then the fewest steps from the slow end." } }

@@ -35,14 +35,14 @@ pub(super) fn lines_of(sweep: &Sweep, says: &SweepSays, width: u16) -> Vec<Strin
     };
     let what = match &says.by {
         Some(by) => format!("Chance of being done by {}", by.clock),
-        None => "Time on the job, kept 8 days in 10 (P80), h:min".to_owned(),
+        None => "Time on the job, 8 days in 10 no longer (P80), h:min".to_owned(),
     };
     let mut all = vec![format!("{what}; down: {}, across: {}.", down.words, across.words)];
     let heads: Vec<&str> = header.iter().map(String::as_str).collect();
     all.extend(lines(&heads, rows.iter().map(line).collect(), &[0], width));
     let shown = rows.len() * columns.len();
     if shown < says.points.len() {
-        all.push(format!("{} more points stand in the report and in sweep.csv.", says.points.len() - shown));
+        all.push(format!("{} more points are in the report and in sweep.csv.", says.points.len() - shown));
     }
     all.extend(legend(says));
     all

@@ -1,7 +1,7 @@
 //! The points of one thing as a table.
 
 use super::{legend, thinned};
-use crate::findings::roughly;
+use crate::findings::about_duration;
 use crate::findings::sweep::{PointSays, SweepSays};
 use crate::text::layout::lines;
 
@@ -14,7 +14,7 @@ pub(super) fn lines_of(says: &SweepSays, width: u16) -> Vec<String> {
     let priced = says.money.is_some();
     let asked = says.by.is_some();
     let thing = says.things.first().map_or("", |thing| thing.key.as_str());
-    let mut header = vec!["", short(thing), "takes (h:min)", "P80 by", "95 % sure"];
+    let mut header = vec!["", short(thing), "takes (h:min)", "P80 by", "simulation error"];
     if asked {
         header.push("in time");
     }
@@ -47,7 +47,7 @@ pub(super) fn lines_of(says: &SweepSays, width: u16) -> Vec<String> {
     let mut all = lines(&header, rows, &right, width);
     if shown.len() < says.points.len() {
         all.push(format!(
-            "{} more points stand in the report and in sweep.csv; \"saves\" is against the value just before.",
+            "{} more points are in the report and in sweep.csv; \"saves\" is against the value just before.",
             says.points.len() - shown.len()
         ));
     }
@@ -63,7 +63,7 @@ fn short(words: &str) -> &str {
 /// In whole minutes from a minute and a half on.
 fn saves(told: &PointSays) -> String {
     let Some(saved) = &told.saved[0] else { return String::new() };
-    let size = roughly(saved.min.abs() * 60.0);
+    let size = about_duration(saved.min.abs() * 60.0);
     match saved.words.as_str() {
         "nothing" => saved.words.clone(),
         _ if saved.known == "exactly" && saved.min < 0.0 => format!("{size} lost"),

@@ -1,6 +1,7 @@
 //! The ground in the client's words, and what the client has to see to on it.
 
 use super::when::{of_day, short_clock};
+use crate::findings::OrderSays;
 use jiff::civil::Date;
 use scenarios::Scenario;
 use scenarios::units::{System, area, length, short_length, volume};
@@ -12,17 +13,24 @@ const MOST_ZONES: usize = 6;
 const MOST_TRUCKS: usize = 3;
 
 /// A line for each zone: its measures as far as they were given, and its volume.
-pub(super) fn ground(scenario: &Scenario, units: System) -> Vec<String> {
+/// No volume or depth where the material ordered does not cover the ground.
+pub(super) fn ground(scenario: &Scenario, order: &OrderSays, units: System) -> Vec<String> {
     let zones = &scenario.job.zones;
     let line = |index: usize| {
         let stated = scenario.stated.zones.get(index).copied().unwrap_or_default();
         let mut words = zones[index].name.clone();
         if let Some(m2) = stated.area_m2 {
             words = format!("{words}: {}", area(m2, units));
+            if !order.enough {
+                return words;
+            }
             if let Some(m) = stated.depth_m {
                 words = format!("{words}, {} deep when settled", short_length(m, units));
             }
             return format!("{words}, {}", volume(zones[index].need_m3, units));
+        }
+        if !order.enough {
+            return words;
         }
         format!("{words}: {}", volume(zones[index].need_m3, units))
     };
@@ -31,7 +39,10 @@ pub(super) fn ground(scenario: &Scenario, units: System) -> Vec<String> {
     }
     let shown = MOST_ZONES - 1;
     let rest: f64 = zones[shown..].iter().map(|zone| zone.need_m3).sum();
-    let more = format!("{} more, {} together", zones.len() - shown, volume(rest, units));
+    let more = match order.enough {
+        true => format!("{} more, {} together", zones.len() - shown, volume(rest, units)),
+        false => format!("{} more", zones.len() - shown),
+    };
     (0..shown).map(line).chain([more]).collect()
 }
 
@@ -91,7 +102,7 @@ fn place_of(pile: &Stockpile, date: Option<Date>, units: System) -> String {
         if on_first_day { short_clock(truck.at_s, units) } else { of_day(truck.at_s, date, units) }
     };
     match pile.deliveries.as_slice() {
-        [] => format!("Nothing stands in the way at \"{name}\", where the material lies."),
+        [] => format!("Nothing blocks the way at \"{name}\", where the material lies."),
         [truck] => {
             format!("A truck comes at about {}: it can drive up to \"{name}\" and tip there.", at(truck))
         }
@@ -155,7 +166,8 @@ mod tests {
     fn more_zones_than_the_sheet_holds_are_summed_up() {
         let mut scenario = example::scenario();
         scenario.job.zones = vec![scenario.job.zones[0].clone(); 9];
-        let lines = ground(&scenario, System::Metric);
+        let order = crate::findings::order_of([None].into_iter(), &scenario, System::Metric);
+        let lines = ground(&scenario, &order, System::Metric);
         assert_eq!((lines.len(), lines[5].as_str()), (6, "4 more, 96 m3 together"));
     }
 }
