@@ -61,7 +61,7 @@ fn faults(line: &str) -> Vec<String> {
         let [first, second, third, fourth] = [0, 1, 2, 3]
             .map(|i| words.get(at + i).copied().unwrap_or("").trim_end_matches(['.', ',', ';', ')', ':']));
         let Some(value) = number(first) else { continue };
-        if second == "min" && number(third).is_some() && fourth == "s" {
+        if second == "min" && number(third).is_some() && !third.starts_with('(') && fourth == "s" {
             wrong.push(format!("seconds beside minutes: {first} min {third} s"));
         }
         if second == "h"

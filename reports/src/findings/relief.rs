@@ -1,6 +1,6 @@
 //! What would help most.
 
-use super::{about_duration, about_money, percent};
+use super::{about_duration, about_money, percent, share_of_runs};
 use crate::forecast::{Forecast, seconds};
 use scenarios::units::{System, volume};
 use serde::Serialize;
@@ -133,7 +133,7 @@ fn truckload(relief: &Relief, done: &DoneMore, told: &Told<'_>) -> ReliefLine {
         what: format!("{what} ({})", volume(done.truckload_m3, told.units)),
         helps: done.after.value - done.before.value >= LEAST_DONE,
         saves: done_words(done),
-        interval: format!("done in {span} of the runs"),
+        interval: format!("share of the runs done: {span}"),
         give_or_take: span,
         cost: told.currency.map(|_| "the truckload's price more".into()),
         saved_min: relief.saved_s.value / 60.0,
@@ -151,7 +151,7 @@ fn done_words(done: &DoneMore) -> String {
     if before == after {
         return "done no more often".into();
     }
-    let after = if done.after.value >= 1.0 { "every run".into() } else { format!("{after} of the runs") };
+    let after = share_of_runs(done.after.value);
     let before = if done.before.value <= 0.0 { "none".into() } else { before };
     format!("done in {after} instead of {before}")
 }

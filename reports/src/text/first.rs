@@ -33,9 +33,7 @@ pub fn forecast_first(forecast: &Forecast, folder: &Path, columns: u16) -> Strin
         layout.section("In time", [by.sentence.clone()]);
     }
     layout.section("What holds it up", [sentence(&who_waits(forecast).title)]);
-    // The heading says "helps most" already.
-    let helps = relief(forecast).title.replace(" helps most: it saves", " saves");
-    layout.section("What helps most", [sentence(&helps)]);
+    layout.section("What would help", [sentence(&relief(forecast).title)]);
     if done.order.enough {
         layout.section("Order", [done.order.sentence.clone()]);
     }

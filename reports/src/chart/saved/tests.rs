@@ -11,7 +11,7 @@ fn the_title_names_what_surely_saves_most_on_average() {
     let data = prepare_time(&comparison(&three()));
     assert_eq!(
         data.title,
-        "\"a second raker\" saves 30 min on average against \"as it stands\" and is the faster in 100 % of the runs"
+        "\"a second raker\" saves 30 min on average against \"as it stands\" and is the faster in every run"
     );
     let row = &data.rows[0];
     assert_eq!(
@@ -28,7 +28,7 @@ fn money_is_told_with_its_currency_and_only_where_it_is_known() {
     let data = prepare_money(&comparison(&jobs));
     assert_eq!(
         data.title,
-        "\"a smaller bucket\" saves $10 on average against \"as it stands\" and is the cheaper in 100 % of the runs"
+        "\"a smaller bucket\" saves $10 on average against \"as it stands\" and is the cheaper in every run"
     );
     assert_eq!(data.rows[0].words, "−$21, cheaper in 0 %");
     jobs.choices.iter_mut().for_each(|choice| choice.scenario.currency = "EUR".into());

@@ -114,7 +114,7 @@ fn seconds_saved_for_much_money_are_no_knee() {
     assert_eq!(knee.at, None);
     assert_eq!(
         knee.sentence,
-        "Nothing in this range saves time that is worth its price: there is no knee. With 2 rakers it takes 42 s less and \
+        "Nothing in this range saves time that is worth its price: there is no knee. With 2 rakers it takes 40 s less and \
          costs $61 more: each hour saved would cost more than an hour of the whole crew."
     );
     // Without prices it is too little of the job to have a knee.
@@ -321,7 +321,7 @@ fn in_a_grid_one_goes_along_the_thing_that_saves_more() {
     assert_eq!((says.knee.at, says.knee.open), (Some(4), false));
     assert_eq!(
         says.knee.sentence,
-        "The knee is at 3 rakers and room for 2 heaps: beyond it at most 60 s more is saved."
+        "The knee is at 3 rakers and room for 2 heaps: beyond it at most 1 min more is saved."
     );
     let saved = &says.points[4].saved;
     let minutes = |thing: usize| (saved[thing].as_ref().unwrap().against, saved[thing].as_ref().unwrap().min);
