@@ -68,7 +68,7 @@ pub fn order_of(runs: impl Iterator<Item = Option<f64>>, scenario: &Scenario, un
         Some(n) => format!("{n} more truckloads ({} each)", volume(truckload_m3)),
         None => format!("{} more", volume(most_m3)),
     };
-    let enough = !(chance.value > MAY_BE_SHORT);
+    let enough = chance.value.is_nan() || chance.value <= MAY_BE_SHORT;
     let ordered = volume(scenario.ordered_m3);
     let sentence = match chance.value {
         s if !enough && s >= 1.0 => {

@@ -32,12 +32,7 @@ fn whole(folder: &Path) -> Option<String> {
     let manifest = Manifest::read(folder)?;
     let ours = |name: &&str| manifest::whose(Some(&manifest), folder, name) == Whose::Ours;
     let word = |name: &str| read(folder, name).split(' ').next().map(str::to_owned);
-    NAMES
-        .iter()
-        .all(|name| ours(&name))
-        .then(|| word("a.csv"))
-        .flatten()
-        .filter(|w| word("b.csv").as_ref() == Some(w))
+    NAMES.iter().all(ours).then(|| word("a.csv")).flatten().filter(|w| word("b.csv").as_ref() == Some(w))
 }
 
 #[test]

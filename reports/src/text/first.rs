@@ -9,7 +9,7 @@ use crate::findings::buckets::BucketsSays;
 use crate::findings::comparison::ComparisonSays;
 use crate::findings::sweep::SweepSays;
 use crate::findings::{
-    Amount, Assumed, DoneBy, Warnings, amounts, assumed, capital, done_by, is_fuelled, lower, relief,
+    Amount, Assumed, DoneBy, Warnings, amounts, assumed, capital, done_by, is_fuelled, lower, order, relief,
     sentence, the_job, warnings, who_waits,
 };
 use crate::forecast::Forecast;
@@ -114,11 +114,13 @@ pub fn comparison_first(all: &Comparison, says: &ComparisonSays, folder: &Path, 
     if let Some(best) = says.choices.iter().find(|choice| choice.letter == verdict.best) {
         if let Some(plan) = best.finish.get(2) {
             let words = format!("{}: {}, until {}, {}.", best.letter, plan.duration, plan.clock, plan.odds);
-            layout.section("Plan on", [words]);
+            let choice = &all.choices[all.best];
+            let enough = order(&choice.study, &choice.scenario, all.units).enough;
+            layout.section(if enough { "Plan on" } else { "Crew at work" }, [words]);
         }
         layout.section("What holds it up", [sentence(&best.held_up)]);
     }
-    layout.section("Besides", verdict.besides.iter().cloned().take(2));
+    layout.section("Besides", verdict.besides.iter().take(2).cloned());
     if !says.not_alike.is_empty() {
         layout.section("Not alike", says.not_alike.iter().map(|line| format!("! {line}")));
     }
@@ -152,7 +154,7 @@ pub fn buckets_first(all: &Buckets, says: &BucketsSays, folder: &Path, columns: 
     let mut layout = Layout::new(columns);
     layout.section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), says.loader)]);
     layout.section("Which to buy", [says.verdict.answer.clone()]);
-    layout.section("Besides", says.verdict.besides.iter().cloned().take(2));
+    layout.section("Besides", says.verdict.besides.iter().take(2).cloned());
     let today = &says.today.runs;
     if let Some(plan) = today.finish.last() {
         let words = format!("{} ({}); {}.", plan.duration, plan.odds, lower(&today.held_up));
