@@ -81,21 +81,21 @@ fn title(steps: &[Step], runs: u32, start_s: f64, calendar: Calendar) -> String 
     let [Some(half), Some(all)] = [steps.get(PROGRESS_PARTS / 2), steps.last()] else {
         return "No run was made".into();
     };
+    let short = runs > 0 && all.late < SHORT_MIN;
     let at = |min: f64| calendar.done(min * 60.0, start_s + min * 60.0).clock;
-    if runs > 0 && all.late < SHORT_MIN {
-        let after = |min: f64| about_duration(min * 60.0);
-        let (half, late) = (after(half.late), after(all.late));
-        let how_many = if all.early < all.late { "in nine runs of ten" } else { "in every run" };
-        return format!("Half of the volume is raked out after {half} and all of it after {late} {how_many}");
-    }
-    let (half, early, late) = (at(half.middle), at(all.early), at(all.late));
+    let say = |min: f64| if short { about_duration(min * 60.0) } else { at(min) };
+    let (early, late) = (say(half.early), say(half.late));
+    let by = if short { "after" } else { "by" };
     if early == late {
-        let whose = if runs == 1 { " in the one run made" } else { "" };
-        return format!("Half of the volume is raked out by {half} and all of it by {late}{whose}");
+        let whose = match runs {
+            1 => " in the one run made",
+            _ if half.early < half.late => " in nine runs of ten",
+            _ => " in every run",
+        };
+        return format!("Half of the volume is raked out {by} {late}{whose}");
     }
-    format!(
-        "Half of the volume is raked out by about {half}; all of it between {early} and {late} in eight runs of ten"
-    )
+    // When all of it is done is said once, by the finish.
+    format!("Half of the volume is raked out between {early} and {late} in eight runs of ten")
 }
 
 #[cfg(test)]

@@ -33,7 +33,8 @@ impl Mark {
     }
 }
 
-const PARTS: [(&str, usize); 4] = [("a quarter", 5), ("half", 10), ("three quarters", 15), ("all", 20)];
+/// When all of it is done is said once, by the finish.
+const PARTS: [(&str, usize); 3] = [("a quarter", 5), ("half", 10), ("three quarters", 15)];
 
 /// When each quarter of the volume is raked out.
 pub(super) fn marks(forecast: &Forecast) -> Vec<Mark> {

@@ -52,7 +52,7 @@ pub(super) fn times(forecast: &Forecast) -> Vec<Moment> {
     if let Some(end_s) = shift.end_s.filter(|_| several_days) {
         all.push(at(end_s, "End of the day, every day".into()));
     }
-    for mark in halfway::marks(forecast).iter().filter(|mark| mark.part != "all") {
+    for mark in &halfway::marks(forecast) {
         let when = mark.span();
         let what = format!("{} raked out (about {})", crate::findings::capital(mark.part), mark.volume);
         all.push(Moment { when, what, at_s: mark.middle_s as f64 });
