@@ -6,7 +6,8 @@ use scenarios::units::System;
 
 #[test]
 fn the_title_names_the_range_of_the_half_and_leaves_the_end_to_the_finish() {
-    let data = prepare(&study(&(100..=200).map(f64::from).collect::<Vec<_>>()), &job(), dateless(System::Metric));
+    let data =
+        prepare(&study(&(100..=200).map(f64::from).collect::<Vec<_>>()), &job(), dateless(System::Metric));
     assert_eq!(data.title, "Half of the volume is raked out between 08:55 and 09:35 in eight runs of ten");
 }
 
@@ -23,10 +24,7 @@ fn a_run_of_minutes_is_told_in_seconds_and_not_by_the_clock() {
     let title = |minutes: &[f64]| prepare(&study(minutes), &job(), dateless(System::Metric)).title;
     assert_eq!(title(&[4.0; 30]), "Half of the volume is raked out after 2 min in every run");
     let varied: Vec<f64> = (0..=100).map(|i| 4.0 + f64::from(i) / 100.0).collect();
-    assert_eq!(
-        title(&varied),
-        "Half of the volume is raked out after 2 min in nine runs of ten"
-    );
+    assert_eq!(title(&varied), "Half of the volume is raked out after 2 min in nine runs of ten");
 }
 
 #[test]
