@@ -158,7 +158,8 @@ fn shade(dark: f64) -> RGBColor {
         RGBColor(190, 213, 230),
         RGBColor(133, 177, 208),
         RGBColor(58, 112, 156),
-        RGBColor(16, 52, 84),
+        // No colour that a page has a name for: a cell keeps its shade on a dark screen.
+        RGBColor(16, 52, 85),
     ];
     let at = dark.clamp(0.0, 1.0) * (STOPS.len() - 1) as f64;
     let below = (at.floor() as usize).min(STOPS.len() - 2);
