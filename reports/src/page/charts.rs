@@ -1,5 +1,7 @@
 //! The figures, put into the page where they belong.
 
+use super::fold::more;
+use super::words::sentence;
 use crate::chart::Figure;
 use crate::chart::palette::of_the_page;
 use maud::{Markup, PreEscaped, html};
@@ -22,18 +24,42 @@ impl Charts<'_> {
         }
     }
 
+    /// The figure of this name where it is not too tall for a phone; its finding, and the figure when it is asked for (as
+    /// `what`), where it is.
+    pub(super) fn shown(&self, name: &str, what: &str) -> Markup {
+        self.shown_within(TALLEST, name, what)
+    }
+
+    /// The same with another height \[px\] that is not too tall.
+    pub(super) fn shown_within(&self, tallest: u32, name: &str, what: &str) -> Markup {
+        let narrow = self.narrow.iter().find(|figure| figure.name == name);
+        match narrow.filter(|figure| size(&figure.svg).is_some_and(|(_, height)| height > tallest)) {
+            Some(tall) => html! {
+                p.finding { (sentence(&tall.title)) }
+                (more(what, self.figure(name)))
+            },
+            None => self.figure(name),
+        }
+    }
+
     pub(super) fn has(&self, name: &str) -> bool {
         self.wide.iter().chain(self.narrow).any(|figure| figure.name == name)
     }
 }
 
+/// The tallest figure a phone shows unasked, about two thirds of its screen \[px\].
+const TALLEST: u32 = 580;
+
+/// Width and height a figure says it has \[px\].
+fn size(svg: &str) -> Option<(u32, u32)> {
+    let mut numbers = svg.split_once("viewBox=\"0 0 ")?.1.split(['"', ' ']).map(|n| n.parse().ok());
+    Some((numbers.next()??, numbers.next()??))
+}
+
 /// A figure that had to be wider than a phone is not made smaller there, but can be pushed sideways.
 fn pushed_sideways(figure: PreEscaped<String>) -> Markup {
     const PHONE: u32 = 450;
-    let width = figure
-        .0
-        .split_once("viewBox=\"0 0 ")
-        .and_then(|(_, rest)| rest.split(' ').next()?.parse::<u32>().ok());
+    let width = size(&figure.0).map(|(width, _)| width);
     match width.filter(|width| *width > PHONE) {
         Some(width) => html! { div.scrolls { div style=(format!("min-width: {width}px")) { (figure) } } },
         None => html! { (figure) },
@@ -94,6 +120,25 @@ fn hatched(line: &str) -> Option<(&str, String)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_tall_figure_is_folded_and_its_finding_said() {
+        let drawn = |height: u32| {
+            let svg =
+                format!("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 390 {height}\"></svg>");
+            [Figure { name: "saved", title: "A <b> saves".into(), svg }]
+        };
+        let page =
+            |height| Charts { wide: &drawn(400), narrow: &drawn(height) }.shown("saved", "All").into_string();
+        let short = page(TALLEST);
+        assert!(short.starts_with("<figure>") && !short.contains("<details"), "{short}");
+        let tall = page(TALLEST + 1);
+        assert!(
+            tall.starts_with("<p class=\"finding\">A &lt;b&gt; saves.</p><details class=\"more\">"),
+            "{tall}"
+        );
+        assert_eq!(tall.matches("<figure>").count(), 1);
+    }
 
     #[test]
     fn rectangles_of_one_hatching_become_one_shape_as_far_as_the_next_line() {

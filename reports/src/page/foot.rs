@@ -22,7 +22,7 @@ pub(super) fn part(forecast: &Forecast) -> Part {
             }
             (made_with(from, &runs(forecast)))
     };
-    Part::folded("foot", "How this was worked out", body)
+    Part::folded("foot", "How it was worked out", body)
 }
 
 fn runs(forecast: &Forecast) -> String {

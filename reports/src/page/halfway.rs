@@ -75,5 +75,5 @@ pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
             }
         }
     };
-    Part::folded("progress", "What should be done by when", body)
+    Part::folded("progress", "Half-way marks", body)
 }

@@ -12,5 +12,5 @@ pub(super) fn part(forecast: &Forecast) -> Part {
         p { (tight(&says.sentence)) }
         p { (tight(&says.why)) }
     };
-    Part::folded("handbook", "What the handbook says", body)
+    Part::folded("handbook", "Handbook figure", body)
 }

@@ -8,6 +8,9 @@ use crate::findings::{self, ReliefLine, capital};
 use crate::forecast::Forecast;
 use maud::{Markup, html};
 
+/// The tallest picture that a phone shows unasked: what would help comes next after the answer \[px\].
+const TALLEST: u32 = 620;
+
 pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
     let says = findings::relief(forecast);
     Part::open(
@@ -15,7 +18,7 @@ pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
         "What would help",
         html! {
             @if !charts.has("relief") { p.finding { (says.title) "." } }
-            (charts.figure("relief"))
+            (charts.shown_within(TALLEST, "relief", "Each change as a picture"))
             @if !says.lines.is_empty() {
                 (more("Each change in figures", html! {
                     (table(&says.lines))

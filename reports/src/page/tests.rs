@@ -107,11 +107,11 @@ fn the_sections_come_in_the_order_people_ask() {
             "What it takes",
             "Cautions",
             "Crew sheet",
-            "What should be done by when",
-            "What the handbook says",
+            "Half-way marks",
+            "Handbook figure",
             "The job",
             "What was assumed",
-            "How this was worked out",
+            "How it was worked out",
         ]
     );
 }

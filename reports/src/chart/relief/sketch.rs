@@ -44,6 +44,8 @@ struct Sketch<'a> {
     area: Area,
     /// Where the values in words begin, if they have a column of their own \[px\].
     column: Option<f64>,
+    /// From the top of a row to the middle of its name, of its line, and of its words \[px\].
+    levels: [f64; 3],
     pitch: f64,
     range: (f64, f64),
 }
@@ -58,8 +60,16 @@ impl<'a> Sketch<'a> {
         let room = width - MARGIN - names.right;
         // On a narrow figure the words stand below the line instead of behind it.
         let column = (room - words >= 0.5 * words + 6.0 * soft.px).then_some(width - MARGIN - words);
-        let below = if column.is_some() { 0.0 } else { soft.line() };
-        let pitch = (names.row_height() + soft.px * 0.6).max(soft.px * 2.2) + below;
+        let row = (names.row_height() + soft.px * 0.6).max(soft.px * 2.2);
+        let (pitch, levels) = if column.is_some() {
+            (row, [row / 2.0; 3])
+        } else if room - soft.px * 0.4 >= words {
+            let pitch = row.max(soft.px * 3.2);
+            (pitch, [0.5, 0.3, 0.72].map(|share| share * pitch))
+        } else {
+            // Words that reach below the names.
+            (row + soft.line(), [row / 2.0, row / 2.0, row + soft.line() * 0.25])
+        };
         let note = soft.wrap(&data.note, width - 2.0 * MARGIN, 4);
         let top = heading.height() + soft.px * 0.3;
         let bottom = top + data.rows.len() as f64 * pitch;
@@ -67,7 +77,7 @@ impl<'a> Sketch<'a> {
         let area = Area { left: names.right + soft.px * 0.4, top, right, bottom };
         let foot = soft.px * 0.65 + soft.line() * (1.0 + note.len() as f64) + MARGIN * 0.5;
         let size = Size { height: (bottom + foot).ceil() as u32, ..size };
-        Self { data, size, heading, names, note, area, column, pitch, range: range(data) }
+        Self { data, size, heading, names, note, area, column, levels, pitch, range: range(data) }
     }
 
     fn x(&self, value: f64) -> f64 {
@@ -98,10 +108,9 @@ impl<'a> Sketch<'a> {
         let soft = Type::soft(self.size);
         let how = soft.coloured(ink::TEXT);
         let top = self.area.top + row as f64 * self.pitch;
-        let below = if self.column.is_some() { 0.0 } else { soft.line() };
-        let middle = top + (self.pitch - below) / 2.0;
+        let [name, middle, at] = self.levels.map(|level| top + level);
         let data = &self.data.rows[row];
-        self.names.draw(paper, row, middle)?;
+        self.names.draw(paper, row, name)?;
         let colour = if data.saved < 0.0 { ink::AGAINST } else { ink::MAIN };
         let bar = soft.px * 0.28;
         let (zero, saved) = (self.x(0.0), self.x(data.saved));
@@ -123,7 +132,6 @@ impl<'a> Sketch<'a> {
                 let latest = f64::from(self.size.width) - MARGIN - width;
                 let left =
                     (saved - width / 2.0).min(latest).max(self.area.left.min(latest)).max(MARGIN * 0.5);
-                let at = top + self.pitch - soft.line() * 0.75;
                 let half = how.px * 0.6;
                 paper.fill(
                     Area { left: left - 2.0, top: at - half, right: left + width + 2.0, bottom: at + half },

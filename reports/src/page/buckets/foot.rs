@@ -29,5 +29,5 @@ pub(super) fn part(all: &Buckets, says: &BucketsSays) -> Part {
             (foot::made_with(from, &runs))
             p.note { "List " (all.list.file) ", SHA-256 " (all.list.hash) }
     };
-    Part::folded("foot", "How this was worked out", body)
+    Part::folded("foot", "How it was worked out", body)
 }

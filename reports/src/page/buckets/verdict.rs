@@ -27,7 +27,7 @@ pub(super) fn answer(says: &BucketsSays, cautions: &[Caution]) -> Markup {
 pub(super) fn part(says: &BucketsSays, charts: &Charts<'_>) -> Part {
     let today = &says.today;
     let body = html! {
-        (charts.figure("saved"))
+        (charts.shown("saved", "Each bucket as a picture"))
         p {
             "Today: " (today.what) ", " (tight(&format!("{} loads (P50)", figure(today.runs.loads.value))))
             @for at in &today.runs.finish { (tight(&format!(", {} {} ({})", at.label, at.duration, at.known))) }

@@ -23,7 +23,7 @@ pub(super) fn part(says: &BucketsSays, charts: &Charts<'_>) -> Part {
     };
     let body = html! {
         @if !rows.is_empty() {
-            (charts.figure("worth"))
+            (charts.shown("worth", "Each bucket as a picture"))
             (more("Each bucket's worth in figures", Table::new(heads).rows(rows.iter().map(row)).draw()))
         }
         p.note { (tight(&says.counted)) }

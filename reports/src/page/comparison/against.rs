@@ -17,7 +17,7 @@ pub(super) fn time(comparison: &Comparison, says: &ComparisonSays, charts: &Char
     };
     let rows: Vec<(&Difference, &Saved)> = says.differences.iter().map(|d| (d, &d.time)).collect();
     let body = html! {
-        (charts.figure("differences"))
+        (charts.shown("differences", "Each choice as a picture"))
         (more("Differences in figures", html! {
             (table(&rows, "saves on average", "faster in"))
             p.note {
@@ -36,7 +36,7 @@ pub(super) fn money(says: &ComparisonSays, charts: &Charts<'_>) -> Option<Part> 
     let heads = ["Choice", "8 days in 10 between", "1 day in 2 within", "8 days in 10 within"];
     says.choices.iter().any(|choice| choice.cost.is_some()).then(|| {
         let body = html! {
-            (charts.figure("money"))
+            (charts.shown("money", "Each choice as a picture"))
             (more("Costs in figures", html! {
                 (Table::new(heads).rows(says.choices.iter().map(cost)).draw())
                 @if !rows.is_empty() { (table(&rows, "costs on average", "cheaper in")) }

@@ -30,7 +30,7 @@ pub(super) fn times(comparison: &Comparison, says: &ComparisonSays, charts: &Cha
     };
     let heads = ["Choice", "8 days in 10 between", "1 day in 2 within", "8 days in 10 within", "that is by"];
     let body = html! {
-        (charts.figure("completion"))
+        (charts.shown("completion", "All choices as a picture"))
         (more("Times in figures", html! {
             (Table::new(heads).rows(says.choices.iter().map(row)).draw())
             p.note {

@@ -34,7 +34,7 @@ pub(super) fn part(comparison: &Comparison, says: &ComparisonSays) -> Part {
                 p.note { "Also " (choice.0) ", SHA-256 " (choice.1) }
             }
     };
-    Part::folded("foot", "How this was worked out", body)
+    Part::folded("foot", "How it was worked out", body)
 }
 
 /// Files besides the first, with their hashes.

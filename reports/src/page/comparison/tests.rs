@@ -30,7 +30,7 @@ fn the_verdict_stands_first_and_the_sections_come_in_the_order_people_ask() {
             "The choices",
             "The job",
             "What was assumed",
-            "How this was worked out",
+            "How it was worked out",
         ]
     );
 }

@@ -19,7 +19,7 @@ pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {
     let table = Table::new(heads).rows(says.parts.iter().map(row)).foot([row(&says.total), known]);
     let body = html! {
         p { (tight(&says.range)) }
-        (charts.figure("parts"))
+        (charts.shown("parts", "Each part as a picture"))
         p { (tight(&says.split)) }
         (more("Each part in figures", html! {
             (table.draw())

@@ -21,5 +21,5 @@ pub(super) fn part(quote: &Quote) -> Part {
             }
             (foot::made_with(from, &runs))
     };
-    Part::folded("foot", "How this was worked out", body)
+    Part::folded("foot", "How it was worked out", body)
 }

@@ -27,7 +27,7 @@ pub(super) fn answer(says: &SweepSays, cautions: &[Caution]) -> Markup {
 /// Time as a picture.
 pub(super) fn part(says: &SweepSays, charts: &Charts<'_>) -> Part {
     let body = html! {
-        (charts.figure("sweep"))
+        (charts.shown("sweep", "Every point as a picture"))
         p.note { (says.knee.rule) " (The rule is our own.)" }
     };
     Part::open("time", "How long at each point", body)
@@ -40,7 +40,7 @@ pub(super) fn money(says: &SweepSays, charts: &Charts<'_>) -> Part {
             (None, Some(why)) => p { "The cost is not known: " (why) "." },
             (None, None) => {},
         }
-        (charts.figure("cost"))
+        (charts.shown("cost", "The cost of every point as a picture"))
     };
     Part::open("money", "Where money turns", body)
 }

@@ -28,5 +28,5 @@ pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {
             @if says.money.is_none() { p { "Without prices the smallest crew counts as the least, then the fewest steps from the slow end." } }
             (made_with(from, &runs))
     };
-    Part::folded("foot", "How this was worked out", body)
+    Part::folded("foot", "How it was worked out", body)
 }
