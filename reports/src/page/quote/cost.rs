@@ -20,8 +20,8 @@ pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {
     let body = html! {
         p { (tight(&says.range)) }
         (charts.shown("parts", "Each part as a picture"))
-        p { (tight(&says.split)) }
         (more("Each part in figures", html! {
+            p { (tight(&says.split)) }
             (table.draw())
             p.note {
                 (says.by_itself)
