@@ -191,14 +191,27 @@ fn an_improvement_is_tried_until_its_saving_is_known_as_closely_as_asked() {
     let job = with_lognormal_noise(one_and_one(), 0.2, 0.4);
     let study = Study::new(&Plan::new(&job).unwrap(), 5, Runs::Exactly(2_000), |_| {}).unwrap();
     let tried = |tries: Tries| relief(&job, &study, 2.0, tries, |_| {}).unwrap();
-    let tries = Tries { fewest: 50, most: 2_000, least_s: 1.5, share: 0.0 };
+    let tries = Tries { fewest: 50, most: 2_000, least_s: 3.0, share: 0.0 };
     let told = tried(tries);
     let half = |r: &Relief| (r.saved_s.high - r.saved_s.low) / 2.0;
-    assert!(told.iter().all(|r| half(r) <= 1.5 || r.saved_s.n == 2_000));
+    assert!(told.iter().all(|r| half(r) <= 3.0 || r.saved_s.n == 2_000));
     assert!(told.iter().any(|r| r.saved_s.n == 50) && told.iter().any(|r| r.saved_s.n > 50), "{told:?}");
     // As if so many runs had been asked for at first.
     for relief in &told {
         let all = tried(Tries::exactly(relief.saved_s.n as u32));
         assert!(all.contains(relief), "{relief:?}");
     }
+}
+
+#[test]
+fn a_truckload_that_is_seldom_needed_does_not_come_before_what_saves_time() {
+    // About one run in twenty takes more than the 10.9 m3 that are there for 10 m3.
+    let mut job = one_and_one();
+    job.chance.days.need = Distribution::Uniform { least: 0.9, greatest: 1.1 };
+    job.stockpiles[0].on_hand_m3 = 10.9;
+    let (_, reliefs) = reliefs(&job, 400);
+    let more = reliefs.iter().position(|r| r.improvement == Improvement::AnotherTruckload).unwrap();
+    let done = reliefs[more].done.unwrap();
+    assert!(done.before.value > 0.9 && done.before.value < 1.0 && done.after.value == 1.0, "{done:?}");
+    assert!(more > 0 && reliefs.is_sorted_by(|a, b| a.saved_s.value >= b.saved_s.value), "{reliefs:?}");
 }

@@ -24,7 +24,7 @@ pub struct ReliefLine {
     pub key: &'static str,
     /// What is improved, in words.
     pub what: String,
-    /// Whether it saves time, or costs it, that is worth naming; of a truckload more, whether the job gets done more often.
+    /// Whether it surely saves or costs time that is worth naming; of a truckload more, whether the job gets done more often.
     pub helps: bool,
     /// What it saves in words: `28 min`, `nothing`, `2 min lost`; of a truckload more how often the job gets done.
     pub saves: String,
@@ -109,7 +109,7 @@ fn line(relief: &Relief, told: &Told<'_>) -> ReliefLine {
     ReliefLine {
         key,
         what: what.to_owned(),
-        helps: worth_naming(saved_s.value, median_s),
+        helps: worth_naming(saved_s.value, median_s) && !(saved_s.low <= 0.0 && saved_s.high >= 0.0),
         saves: saved(saved_s.value),
         interval: interval(saved_s),
         give_or_take: give_or_take(saved_s),
@@ -271,5 +271,44 @@ mod tests {
         assert_eq!((lost.saves.as_str(), lost.interval.as_str()), ("20 min lost", "19 min to 21 min lost"));
         let either = tried(Improvement::AnotherLoader, -100.0, 200.0, -30.0);
         assert_eq!(either.interval, "5 min lost to 2 min");
+    }
+}
+
+#[cfg(test)]
+mod few_or_many {
+    use super::*;
+    use scenarios::{JobFile, Selection, shipped, shipped_files};
+    use sim::{Plan, Runs, Study, Tries};
+
+    #[test]
+    #[ignore = "makes 2,000 runs of every change to every shipped scenario"]
+    fn few_runs_name_the_same_as_many_and_know_it_as_closely_as_they_say() {
+        let folder = tempfile::tempdir().unwrap();
+        for (file, text) in shipped_files() {
+            std::fs::write(folder.path().join(file), text).unwrap();
+        }
+        for (name, text) in shipped() {
+            let file = JobFile::of_text(text, name, folder.path()).unwrap();
+            let scenario = file.scenario(&Selection::default()).unwrap();
+            let job = &scenario.job;
+            let study = Study::new(&Plan::new(job).unwrap(), 1, Runs::Exactly(2_000), |_| {}).unwrap();
+            let job_s = study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
+            let tried =
+                |tries| sim::relief(job, &study, scenario.stated.truckload_m3, tries, |_| {}).unwrap();
+            let (few, many) = (tried(crate::forecast::tries(&study)), tried(Tries::exactly(2_000)));
+            // A saving near the middle of two round figures may be told by either.
+            let title = |all: &[Relief]| {
+                let title = relief_of(all, job_s, None, scenario.units).title;
+                title.split(" about ").next().unwrap_or_default().to_owned()
+            };
+            let pace = |all: &[Relief]| crate::findings::who_waits_with(job, &study, all).title;
+            assert_eq!((title(&few), pace(&few)), (title(&many), pace(&many)), "{name}");
+            for relief in &few {
+                let other = many.iter().find(|other| other.improvement == relief.improvement).unwrap();
+                let off = (relief.saved_s.value - other.saved_s.value).abs();
+                let half = (relief.saved_s.high - relief.saved_s.low) / 2.0;
+                assert!(off <= 1.5 * half + 1e-9, "{name}: {relief:?}, {other:?}");
+            }
+        }
     }
 }
