@@ -14,7 +14,8 @@
 //! - `changes`: the job changed from the command line
 //! - `sweep`: a job over a range, held against single runs
 //! - `said`: what people read of every shipped scenario, and of a job that runs out of material
-//! - `cli`, `clocks`, `compare`, `exports`, `one_finding`, `output_folder`: the program as people use it (`program` starts it in a folder of its own)
+//! - `cli`, `clocks`, `compare`, `effort`, `exports`, `one_finding`, `output_folder`: the program as people use it (`program` starts
+//!   it in a folder of its own)
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
 
@@ -29,6 +30,7 @@ mod clocks;
 mod common_practice;
 mod compare;
 mod corpus;
+mod effort;
 mod exports;
 mod one_finding;
 mod output_folder;

@@ -13,15 +13,48 @@ use crate::failure::Failure;
 use crate::forecast::{Forecast, Provenance};
 use crate::output_folder::Document;
 use crate::page::page;
+use flate2::Compression;
+use flate2::write::GzEncoder;
 use scenarios::Scenario;
 use sim::Replay;
+use std::io::Write;
+
+/// One row for each run.
+pub(crate) const RUNS: &str = "runs.csv";
+/// The same, compressed (gzip, RFC 1952).
+pub(crate) const RUNS_COMPRESSED: &str = "runs.csv.gz";
+
+/// What is wanted of the table of runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RunRows {
+    /// Runs in it at the most: the first ones.
+    pub most: usize,
+    /// Whether it is compressed.
+    pub compress: bool,
+}
+
+impl RunRows {
+    /// The table as a file.
+    pub(crate) fn document(self, bytes: Result<Vec<u8>, ExportError>) -> Result<Document, Failure> {
+        let plain = document(RUNS, bytes)?;
+        if !self.compress {
+            return Ok(plain);
+        }
+        let mut encoder = GzEncoder::new(Vec::new(), Compression::default());
+        let written = encoder.write_all(&plain.bytes).and_then(|()| encoder.finish());
+        written
+            .map(|bytes| Document { name: RUNS_COMPRESSED, bytes })
+            .map_err(|error| Failure::Export { file: RUNS_COMPRESSED, error: error.to_string() })
+    }
+}
 
 /// Files of a forecast; a chart that there is nothing to draw in is left out.
-pub const FORECAST: [&str; 9] = [
+pub const FORECAST: [&str; 10] = [
     "report.html",
     "summary.json",
     "percentiles.csv",
-    "runs.csv",
+    RUNS,
+    RUNS_COMPRESSED,
     "completion.svg",
     "progress.svg",
     "waiting.svg",
@@ -53,7 +86,7 @@ pub fn summary(forecast: &Forecast) -> Result<Vec<u8>, Failure> {
 ///
 /// # Errors
 /// If one of them cannot be put together.
-pub fn of_forecast(forecast: &Forecast) -> Result<Vec<Document>, Failure> {
+pub fn of_forecast(forecast: &Forecast, runs: RunRows) -> Result<Vec<Document>, Failure> {
     let job = &forecast.scenario.job;
     let wide = figures(forecast, Size::PAGE).map_err(|error| undrawn("the charts", &error))?;
     let narrow = figures(forecast, Size::PHONE).map_err(|error| undrawn("the charts", &error))?;
@@ -61,7 +94,7 @@ pub fn of_forecast(forecast: &Forecast) -> Result<Vec<Document>, Failure> {
         Document { name: "report.html", bytes: page(forecast, &wide, &narrow).into_bytes() },
         Document { name: "summary.json", bytes: summary(forecast)? },
         document("percentiles.csv", export::percentiles_csv(forecast))?,
-        document("runs.csv", export::runs_csv(job, &forecast.study))?,
+        runs.document(export::runs_csv(job, &forecast.study, runs.most))?,
     ];
     documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &FORECAST, &forecast.provenance)));
     Ok(documents)

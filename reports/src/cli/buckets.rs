@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast buckets`.
 
-use super::{DEFAULT_SEED, JobArgs, MOST_RUNS, SayArgs, seed, whole};
+use super::{DEFAULT_SEED, JobArgs, LimitArgs, MOST_RUNS, SayArgs, seed, whole};
 use crate::asked_money::{Money, hourly};
 use clap::Args;
 use std::path::PathBuf;
@@ -73,6 +73,9 @@ pub struct BucketsArgs {
     /// Folder for the results
     #[arg(long, default_value = "buckets", value_name = "FOLDER")]
     pub out: PathBuf,
+    /// What it may cost.
+    #[command(flatten)]
+    pub limits: LimitArgs,
     /// What to say.
     #[command(flatten)]
     pub say: SayArgs,

@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast compare`.
 
-use super::{DEFAULT_SEED, MOST_RUNS, SayArgs, seed, system, whole};
+use super::{DEFAULT_SEED, LimitArgs, MOST_RUNS, RowArgs, SayArgs, seed, system, whole};
 use crate::asked::confidence;
 use crate::comparison::Prefer;
 use clap::Args;
@@ -69,6 +69,12 @@ pub struct CompareArgs {
     /// Folder for the results
     #[arg(long, default_value = "comparison", value_name = "FOLDER")]
     pub out: PathBuf,
+    /// The rows.
+    #[command(flatten)]
+    pub rows: RowArgs,
+    /// What it may cost.
+    #[command(flatten)]
+    pub limits: LimitArgs,
     /// What to say.
     #[command(flatten)]
     pub say: SayArgs,

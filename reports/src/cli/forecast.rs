@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast forecast`.
 
-use super::{JobArgs, LuckArgs, SayArgs};
+use super::{JobArgs, LimitArgs, LuckArgs, RowArgs, SayArgs};
 use crate::asked::{Percentiles, clock_s, minutes_s};
 use clap::Args;
 use std::path::PathBuf;
@@ -15,7 +15,8 @@ Examples:
   heapcast forecast arena.toml --change \"rakers = 2\" --change \"shift.start = 07:00\"
 
 The folder then holds report.html, summary.json, percentiles.csv, runs.csv and the charts as SVG. It is replaced only
-when all of it is complete. Times in files are seconds; volumes stand in m3 and in yd3.";
+when all of it is complete, and only where heapcast wrote what is there; --out names another one. Times in files are
+seconds; volumes stand in m3 and in yd3.";
 
 /// `heapcast forecast`.
 #[derive(Args, Debug)]
@@ -38,6 +39,12 @@ pub struct ForecastArgs {
     /// Folder for the results
     #[arg(long, default_value = "forecast", value_name = "FOLDER")]
     pub out: PathBuf,
+    /// The rows.
+    #[command(flatten)]
+    pub rows: RowArgs,
+    /// What it may cost.
+    #[command(flatten)]
+    pub limits: LimitArgs,
     /// What to say.
     #[command(flatten)]
     pub say: SayArgs,

@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast quote`.
 
-use super::{JobArgs, LuckArgs, SayArgs};
+use super::{JobArgs, LimitArgs, LuckArgs, RowArgs, SayArgs};
 use crate::asked_money::{Money, hourly, price, share};
 use clap::Args;
 use std::path::PathBuf;
@@ -42,6 +42,12 @@ pub struct QuoteArgs {
     /// Folder for the results
     #[arg(long, default_value = "quote", value_name = "FOLDER")]
     pub out: PathBuf,
+    /// The rows.
+    #[command(flatten)]
+    pub rows: RowArgs,
+    /// What it may cost.
+    #[command(flatten)]
+    pub limits: LimitArgs,
     /// What to say.
     #[command(flatten)]
     pub say: SayArgs,

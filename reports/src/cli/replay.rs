@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast replay`.
 
-use super::{JobArgs, LuckArgs, SayArgs};
+use super::{JobArgs, LimitArgs, LuckArgs, SayArgs};
 use clap::Args;
 use std::path::PathBuf;
 
@@ -27,6 +27,9 @@ pub struct ReplayArgs {
     /// Folder for the results
     #[arg(long, default_value = "replay", value_name = "FOLDER")]
     pub out: PathBuf,
+    /// What it may cost.
+    #[command(flatten)]
+    pub limits: LimitArgs,
     /// What to say.
     #[command(flatten)]
     pub say: SayArgs,

@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast sweep`.
 
-use super::{JobArgs, MOST_RUNS, SayArgs, seed, whole};
+use super::{JobArgs, LimitArgs, MOST_RUNS, SayArgs, seed, whole};
 use crate::asked::{clock_s, kept_share};
 use clap::Args;
 use scenarios::Vary;
@@ -48,6 +48,9 @@ pub struct SweepArgs {
     /// Folder for the results
     #[arg(long, default_value = "sweep", value_name = "FOLDER")]
     pub out: PathBuf,
+    /// What it may cost.
+    #[command(flatten)]
+    pub limits: LimitArgs,
     /// What to say.
     #[command(flatten)]
     pub say: SayArgs,

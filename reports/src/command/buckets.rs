@@ -1,12 +1,13 @@
 //! `heapcast buckets`: would another bucket pay?
 
-use super::{folder, read, with_threads};
+use super::effort::{Effort, OUTCOME, Pace};
+use super::{folder, plan, read, telling, with_threads, write};
 use crate::buckets::{Buckets, Usage, Wanted};
 use crate::cli::BucketsArgs;
 use crate::documents::buckets as documents;
 use crate::failure::Failure;
 use crate::findings::buckets::{BucketsSays, buckets as findings};
-use crate::progress::{Progress, Telling};
+use crate::progress::Progress;
 use crate::provenance::typed;
 use crate::{say, text};
 use scenarios::{BucketList, Scenario};
@@ -25,9 +26,16 @@ pub(super) fn run(args: &BucketsArgs) -> Result<(), Failure> {
     };
     let folder =
         folder(&args.out, &documents::BUCKETS, &[args.job.file.clone(), args.list.clone()], [&scenario])?;
+    if let Some(pace) = Pace::of(&plan(&scenario)?, args.seed) {
+        let runs = Buckets::runs_at_most(&scenario, &list, &wanted) as f64;
+        let option = ("--runs", args.runs);
+        let effort =
+            Effort { pace, least: runs, most: runs, kept: OUTCOME, replayed: 0.0, rows: 0.0, option };
+        effort.say(&args.limits, args.threads)?;
+    }
     let buckets = with_threads(args.threads, || make(args, scenario, list, wanted))??;
     let says = findings(&buckets);
-    folder.replace(&documents::of_buckets(&buckets, &says)?)?;
+    write(folder, args.say, || documents::of_buckets(&buckets, &says))?;
     tell(args, &buckets, &says)
 }
 
@@ -101,8 +109,7 @@ fn make(
     list: BucketList,
     wanted: Wanted,
 ) -> Result<Buckets, Failure> {
-    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
-    let progress = Progress::new(Some(Buckets::runs_at_most(&scenario, &list, &wanted)), telling);
+    let progress = Progress::new(Some(Buckets::runs_at_most(&scenario, &list, &wanted)), telling(args.say));
     let buckets = Buckets::new(scenario, list, wanted, command(args), |n| progress.made(n));
     progress.finish();
     buckets

@@ -2,13 +2,14 @@
 
 mod choices;
 
-use super::{folder, with_threads};
+use super::effort::{Effort, OUTCOME, Pace};
+use super::{folder, plan, rows_left_out, telling, with_threads, write};
 use crate::asked::minutes_s;
 use crate::cli::CompareArgs;
 use crate::comparison::{Comparison, Prefer, Wanted};
 use crate::failure::Failure;
 use crate::findings::comparison::{ComparisonSays, comparison as findings};
-use crate::progress::{Progress, Telling};
+use crate::progress::Progress;
 use crate::provenance::typed;
 use crate::{documents, say, text};
 use scenarios::Scenario;
@@ -27,10 +28,27 @@ pub(super) fn run(args: &CompareArgs) -> Result<(), Failure> {
     let wanted = Wanted { within, ..wanted };
     let folder =
         folder(&args.out, &documents::COMPARISON, &args.files, jobs.iter().map(|(_, scenario)| scenario))?;
+    if let Some(effort) = effort(args, &jobs)? {
+        effort.say(&args.limits, args.threads)?;
+    }
     let comparison = with_threads(args.threads, || make(args, jobs, &wanted))??;
     let says = findings(&comparison);
-    folder.replace(&documents::of_comparison(&comparison, &says)?)?;
+    write(folder, args.say, || documents::of_comparison(&comparison, &says, args.rows.wanted()))?;
+    let most = comparison.choices.iter().map(|choice| choice.study.runs()).max().unwrap_or(0);
+    rows_left_out(most, args.rows, args.say);
     tell(args, &comparison, &says)
+}
+
+/// What the runs will take: the first ones surely, the most of each at the most.
+fn effort(args: &CompareArgs, jobs: &[(String, Scenario)]) -> Result<Option<Effort>, Failure> {
+    let plans = jobs.iter().map(|(_, scenario)| plan(scenario)).collect::<Result<Vec<_>, _>>()?;
+    let paces: Option<Vec<Pace>> = plans.iter().map(|plan| Pace::of(plan, args.seed)).collect();
+    let Some(pace) = paces.and_then(|paces| Pace::mean(&paces)) else { return Ok(None) };
+    let (jobs, most) = (jobs.len() as f64, args.most.max(args.runs));
+    let rows = jobs * f64::from(most.min(args.rows.rows));
+    let (least, most) = (jobs * f64::from(args.runs), jobs * f64::from(most));
+    let option = if args.most > args.runs { ("--most", args.most) } else { ("--runs", args.runs) };
+    Ok(Some(Effort { pace, least, most, kept: OUTCOME, replayed: 0.0, rows, option }))
 }
 
 /// A difference that does not matter, as a time or as money.
@@ -55,9 +73,8 @@ fn within(typed: &str, prefer: Prefer, jobs: &[(String, Scenario)]) -> Result<f6
 
 /// Makes all runs.
 fn make(args: &CompareArgs, jobs: Vec<(String, Scenario)>, wanted: &Wanted) -> Result<Comparison, Failure> {
-    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
     // Nobody knows how many it will take.
-    let progress = Progress::new(None, telling);
+    let progress = Progress::new(None, telling(args.say));
     let comparison = Comparison::new(jobs, wanted, command(args), |n| progress.made(n));
     progress.finish();
     comparison

@@ -1,26 +1,55 @@
 //! `heapcast forecast`: the main job.
 
-use super::{folder, plan, read, with_threads};
+use super::effort::{Effort, OUTCOME, Pace};
+use super::{folder, plan, read, rows_left_out, telling, with_threads, write};
 use crate::cli::{ForecastArgs, MOST_RUNS};
 use crate::failure::Failure;
 use crate::findings::{Estimate, done_by, warnings};
-use crate::forecast::{Forecast, Wanted, runs_in_all};
-use crate::progress::{Progress, Telling};
+use crate::forecast::{Forecast, Wanted, runs_in_all, seconds};
+use crate::progress::Progress;
 use crate::provenance::command_line;
 use crate::{documents, say, text};
 use scenarios::Scenario;
 use scenarios::units::duration;
-use sim::Runs;
+use sim::{Plan, Runs, Study};
 
 pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
-    plan(&scenario)?;
+    let plan = plan(&scenario)?;
     let folder = folder(&args.out, &documents::FORECAST, std::slice::from_ref(&args.job.file), [&scenario])?;
+    if let Some(effort) = effort(args, &scenario, &plan) {
+        effort.say(&args.limits, args.luck.threads)?;
+    }
     let forecast = with_threads(args.luck.threads, || make(args, scenario))??;
-    let documents = documents::of_forecast(&forecast)?;
-    folder.replace(&documents)?;
+    write(folder, args.say, || documents::of_forecast(&forecast, args.rows.wanted()))?;
+    rows_left_out(forecast.study.runs(), args.rows, args.say);
     tell(args, &forecast)
 }
+
+/// What the runs will take, those of the improvements included.
+fn effort(args: &ForecastArgs, scenario: &Scenario, plan: &Plan) -> Option<Effort> {
+    let pace = Pace::of(plan, args.luck.seed)?;
+    let runs = match args.within {
+        None => args.luck.runs,
+        Some(within_s) => runs_for(within_s, plan, args.luck.seed),
+    };
+    let all = runs_in_all(Runs::Exactly(runs), &scenario.job)? as f64;
+    // How many runs a precision takes is known roughly.
+    let (least, most) = if args.within.is_some() { (all / 2.0, all * 1.5) } else { (all, all) };
+    let rows = f64::from(runs.min(args.rows.rows));
+    Some(Effort { pace, least, most, kept: OUTCOME, replayed: 1.0, rows, option: ("--runs", runs) })
+}
+
+/// About how many runs it takes to know the P80 to within a time: four times as many know it twice as well.
+fn runs_for(within_s: f64, plan: &Plan, seed: u64) -> u32 {
+    let Ok(trial) = Study::new(plan, seed, Runs::Exactly(TRIAL), |_| {}) else { return 1 };
+    let p80 = trial.sorted(|o| seconds(o.finish.working)).percentile(0.8);
+    let half = p80.high.zip(p80.low).map_or(f64::INFINITY, |(high, low)| (high - low) / 2.0);
+    (f64::from(TRIAL) * (half / within_s).powi(2)).clamp(1_000.0, f64::from(MOST_RUNS)) as u32
+}
+
+/// Runs from which it is told how many a precision takes.
+const TRIAL: u32 = 200;
 
 /// Makes all runs.
 fn make(args: &ForecastArgs, scenario: Scenario) -> Result<Forecast, Failure> {
@@ -30,8 +59,7 @@ fn make(args: &ForecastArgs, scenario: Scenario) -> Result<Forecast, Failure> {
     };
     let wanted =
         Wanted { seed: args.luck.seed, runs, percentiles: args.percentiles.0.clone(), by_s: args.by };
-    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
-    let progress = Progress::new(runs_in_all(runs, &scenario.job), telling);
+    let progress = Progress::new(runs_in_all(runs, &scenario.job), telling(args.say));
     // The same number of runs, however it was arrived at, gives the same answer.
     let command = |runs: u32| command_line("forecast", &args.job, &args.luck, &[("runs", runs.to_string())]);
     let forecast = Forecast::new(scenario, &wanted, command, |n| progress.made(n));

@@ -3,6 +3,7 @@
 mod buckets;
 mod check;
 mod compare;
+mod effort;
 mod forecast;
 mod materials;
 mod new;
@@ -10,10 +11,12 @@ mod quote;
 mod replay;
 mod sweep;
 
-use crate::cli::{Cli, Command, JobArgs};
+use crate::cli::{Cli, Command, JobArgs, RowArgs, SayArgs};
 use crate::failure::Failure;
 use crate::interrupt::Interrupt;
-use crate::output_folder::OutputFolder;
+use crate::output_folder::{Document, OutputFolder};
+use crate::progress::{Progress, Telling};
+use crate::say;
 use scenarios::{Scenario, Selection};
 use std::path::{Path, PathBuf};
 
@@ -55,6 +58,32 @@ fn folder<'a>(
     let observed = scenarios.into_iter().flat_map(|scenario| scenario.observed_files.iter().cloned());
     let read: Vec<PathBuf> = files.iter().cloned().chain(observed).collect();
     Ok(OutputFolder::open(out, names, &read, Interrupt::listen())?)
+}
+
+/// Makes the files and puts them into place; a person who waits for it sees that something is being done.
+fn write(
+    folder: OutputFolder,
+    say: SayArgs,
+    documents: impl FnOnce() -> Result<Vec<Document>, Failure>,
+) -> Result<(), Failure> {
+    let progress = Progress::of("drawing the charts and writing the files", telling(say));
+    let written = documents().and_then(|documents| Ok(folder.replace(&documents)?));
+    progress.finish();
+    written
+}
+
+/// Says where the table of runs does not hold all of them.
+fn rows_left_out(runs: u32, rows: RowArgs, say: SayArgs) {
+    if runs > rows.rows && !say.quiet {
+        let [held, of] = [rows.rows, runs].map(|n| scenarios::units::figure(f64::from(n)));
+        say::aside(&format!(
+            "heapcast: runs.csv holds the first {held} of {of} runs; --rows {runs} for all\n"
+        ));
+    }
+}
+
+fn telling(say: SayArgs) -> Telling {
+    if say.quiet { Telling::Never } else { Telling::OnTerminal }
 }
 
 fn plan(scenario: &Scenario) -> Result<sim::Plan, Failure> {

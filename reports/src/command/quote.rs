@@ -1,13 +1,14 @@
 //! `heapcast quote`: what to ask for the job.
 
-use super::{folder, plan, read, with_threads};
+use super::effort::{Effort, OUTCOME, Pace};
+use super::{folder, plan, read, rows_left_out, telling, with_threads, write};
 use crate::asked_money::Money;
 use crate::cli::QuoteArgs;
 use crate::documents::quote as documents;
 use crate::failure::Failure;
 use crate::findings::quote::{Asked, Terms};
 use crate::findings::warnings;
-use crate::progress::{Progress, Telling};
+use crate::progress::Progress;
 use crate::provenance::command_line;
 use crate::quote::{Quote, is_known};
 use crate::{say, text};
@@ -17,11 +18,18 @@ pub(super) fn run(args: &QuoteArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
     is_known(&scenario)?;
     let asked = asked(args, &scenario)?;
-    plan(&scenario)?;
+    let plan = plan(&scenario)?;
     let folder = folder(&args.out, &documents::QUOTE, std::slice::from_ref(&args.job.file), [&scenario])?;
+    if let Some(pace) = Pace::of(&plan, args.luck.seed) {
+        let (runs, rows) = (f64::from(args.luck.runs), f64::from(args.luck.runs.min(args.rows.rows)));
+        let option = ("--runs", args.luck.runs);
+        let effort =
+            Effort { pace, least: runs, most: runs, kept: 2.0 * OUTCOME, replayed: 0.0, rows, option };
+        effort.say(&args.limits, args.luck.threads)?;
+    }
     let quote = with_threads(args.luck.threads, || make(args, scenario, asked))??;
-    let documents = documents::of_quote(&quote)?;
-    folder.replace(&documents)?;
+    write(folder, args.say, || documents::of_quote(&quote, args.rows.wanted()))?;
+    rows_left_out(quote.study.runs(), args.rows, args.say);
     tell(args, &quote)
 }
 
@@ -44,8 +52,7 @@ fn asked(args: &QuoteArgs, scenario: &Scenario) -> Result<Asked, Failure> {
 
 /// Makes all runs.
 fn make(args: &QuoteArgs, scenario: Scenario, asked: Asked) -> Result<Quote, Failure> {
-    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
-    let progress = Progress::new(Some(args.luck.runs.into()), telling);
+    let progress = Progress::new(Some(args.luck.runs.into()), telling(args.say));
     let percent = |share: f64| format!("{} %", (share * 1e8).round() / 1e6);
     let mut flags = vec![("risk", percent(args.risk))];
     flags.extend(args.margin.map(|margin| ("margin", percent(margin))));

@@ -1,10 +1,11 @@
 //! `heapcast replay`: one run step by step.
 
-use super::{folder, plan, read, with_threads};
+use super::effort::{Effort, OUTCOME, Pace};
+use super::{folder, plan, read, telling, with_threads, write};
 use crate::cli::ReplayArgs;
 use crate::failure::Failure;
 use crate::forecast::Provenance;
-use crate::progress::{Progress, Telling};
+use crate::progress::Progress;
 use crate::provenance::command_line;
 use crate::{documents, export, say, text};
 use sim::{Plan, Replay, Runs, Study};
@@ -13,6 +14,13 @@ pub(super) fn run(args: &ReplayArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
     let plan = plan(&scenario)?;
     let folder = folder(&args.out, &documents::REPLAY, std::slice::from_ref(&args.job.file), [&scenario])?;
+    if let Some(pace) = Pace::of(&plan, args.luck.seed) {
+        let runs = if args.run.is_some() { 1.0 } else { f64::from(args.luck.runs) };
+        let option = ("--runs", args.luck.runs);
+        let effort =
+            Effort { pace, least: runs, most: runs, kept: OUTCOME, replayed: 1.0, rows: 0.0, option };
+        effort.say(&args.limits, args.luck.threads)?;
+    }
     let number = match args.run {
         Some(run) => run,
         None => with_threads(args.luck.threads, || nearest_median(args, &plan))??,
@@ -20,8 +28,7 @@ pub(super) fn run(args: &ReplayArgs) -> Result<(), Failure> {
     let replay = Replay::new(&plan, args.luck.seed, number)?;
     let command = command_line("replay", &args.job, &args.luck, &[("run", number.to_string())]);
     let provenance = Provenance::new(&scenario, args.luck.seed, 1, command);
-    let documents = documents::of_replay(&scenario, &replay, &provenance)?;
-    folder.replace(&documents)?;
+    write(folder, args.say, || documents::of_replay(&scenario, &replay, &provenance))?;
     let units = scenario.units;
     if args.say.json {
         let json = export::replay_json(&scenario, units, &replay, &provenance);
@@ -36,8 +43,7 @@ pub(super) fn run(args: &ReplayArgs) -> Result<(), Failure> {
 }
 
 fn nearest_median(args: &ReplayArgs, plan: &Plan) -> Result<u32, Failure> {
-    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
-    let progress = Progress::new(Some(u64::from(args.luck.runs)), telling);
+    let progress = Progress::new(Some(u64::from(args.luck.runs)), telling(args.say));
     let study = Study::new(plan, args.luck.seed, Runs::Exactly(args.luck.runs), |n| progress.made(n))?;
     progress.finish();
     Ok(study.run_nearest_median().unwrap_or_default())

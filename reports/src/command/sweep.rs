@@ -1,12 +1,13 @@
 //! `heapcast sweep`: the job over a range of one thing or two.
 
-use super::{folder, plan, selection, with_threads};
+use super::effort::{Effort, Pace};
+use super::{folder, plan, selection, telling, with_threads, write};
 use crate::cli::SweepArgs;
 use crate::failure::Failure;
 use crate::findings::{sweep as findings, warnings};
-use crate::progress::{Progress, Telling};
+use crate::progress::Progress;
 use crate::provenance::command_line;
-use crate::sweep::{Deadline, MOST_POINTS, MOST_RUNS_IN_ALL, Sweep, Wanted, count};
+use crate::sweep::{Deadline, MOST_POINTS, MOST_RUNS_IN_ALL, Run, Sweep, Wanted, count};
 use crate::{documents, export, say, text};
 use scenarios::units::figure;
 use scenarios::{JobFile, Scenario, grid};
@@ -19,12 +20,28 @@ pub(super) fn run(args: &SweepArgs) -> Result<(), Failure> {
     plan(&base)?;
     let scenarios = grid(&args.vary, &file, &selection)?;
     let folder = folder(&args.out, &documents::sweep::FILES, std::slice::from_ref(&args.job.file), [&base])?;
+    if let Some(effort) = effort(args, &scenarios)? {
+        effort.say(&args.limits, args.threads)?;
+    }
     let sweep = with_threads(args.threads, || make(args, base, scenarios))??;
     let says = findings::sweep(&sweep);
-    let documents = documents::sweep::all(&sweep, &says)?;
-    folder.replace(&documents)?;
+    write(folder, args.say, || documents::sweep::all(&sweep, &says))?;
     tell(args, &sweep, &says)
 }
+
+/// What the runs of all points will take, told from some of them.
+fn effort(args: &SweepArgs, scenarios: &[Scenario]) -> Result<Option<Effort>, Failure> {
+    let some = scenarios.iter().step_by(scenarios.len().div_ceil(POINTS_TRIED).max(1));
+    let plans = some.map(plan).collect::<Result<Vec<_>, _>>()?;
+    let paces: Option<Vec<Pace>> = plans.iter().map(|plan| Pace::of(plan, args.seed)).collect();
+    let runs = scenarios.len() as f64 * f64::from(args.runs);
+    let (kept, option) = (size_of::<Run>() as f64, ("--runs", args.runs));
+    let of = |pace| Effort { pace, least: runs, most: runs, kept, replayed: 0.0, rows: 0.0, option };
+    Ok(paces.and_then(|paces| Pace::mean(&paces)).map(of))
+}
+
+/// Points from which it is told how long all of them take.
+const POINTS_TRIED: usize = 8;
 
 /// What clap cannot know is too much.
 fn check(args: &SweepArgs) -> Result<(), Failure> {
@@ -62,8 +79,7 @@ fn check(args: &SweepArgs) -> Result<(), Failure> {
 fn make(args: &SweepArgs, base: Scenario, scenarios: Vec<Scenario>) -> Result<Sweep, Failure> {
     let deadline = args.by.map(|by_s| Deadline { by_s, chance: args.chance });
     let wanted = Wanted { seed: args.seed, runs: args.runs, deadline };
-    let telling = if args.say.quiet { Telling::Never } else { Telling::OnTerminal };
-    let progress = Progress::new(Some(scenarios.len() as u64 * u64::from(args.runs)), telling);
+    let progress = Progress::new(Some(scenarios.len() as u64 * u64::from(args.runs)), telling(args.say));
     let sweep = Sweep::new(base, args.vary.clone(), scenarios, &wanted, command(args), |n| progress.made(n));
     progress.finish();
     sweep

@@ -1,6 +1,6 @@
 //! All files of a comparison.
 
-use super::{document, drawing, failed, undrawn};
+use super::{RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
 use crate::chart::{Size, rival_figures};
 use crate::comparison::Comparison;
 use crate::export;
@@ -10,12 +10,13 @@ use crate::output_folder::Document;
 use crate::page::comparison_page;
 
 /// Files of a comparison; a chart that there is nothing to draw in is left out.
-pub const COMPARISON: [&str; 8] = [
+pub const COMPARISON: [&str; 9] = [
     "report.html",
     "summary.json",
     "comparison.csv",
     "differences.csv",
-    "runs.csv",
+    RUNS,
+    RUNS_COMPRESSED,
     "completion.svg",
     "differences.svg",
     "money.svg",
@@ -33,7 +34,11 @@ pub fn comparison_summary(comparison: &Comparison, says: &ComparisonSays) -> Res
 ///
 /// # Errors
 /// If one of them cannot be put together.
-pub fn of_comparison(comparison: &Comparison, says: &ComparisonSays) -> Result<Vec<Document>, Failure> {
+pub fn of_comparison(
+    comparison: &Comparison,
+    says: &ComparisonSays,
+    runs: RunRows,
+) -> Result<Vec<Document>, Failure> {
     let drawn = |size| rival_figures(comparison, says, size).map_err(|error| undrawn("the charts", &error));
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let page = comparison_page(comparison, says, &wide, &narrow);
@@ -42,7 +47,7 @@ pub fn of_comparison(comparison: &Comparison, says: &ComparisonSays) -> Result<V
         Document { name: "summary.json", bytes: comparison_summary(comparison, says)? },
         document("comparison.csv", export::comparison_csv(says))?,
         document("differences.csv", export::differences_csv(says))?,
-        document("runs.csv", export::paired_runs_csv(comparison))?,
+        runs.document(export::paired_runs_csv(comparison, runs.most))?,
     ];
     let drawings = wide.into_iter().filter_map(|figure| drawing(figure, &COMPARISON, &comparison.provenance));
     documents.extend(drawings);

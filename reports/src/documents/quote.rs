@@ -1,6 +1,6 @@
 //! All files of a quote.
 
-use super::{document, drawing, failed, undrawn};
+use super::{RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
 use crate::chart::{ChartError, Figure, Size, parts, risk};
 use crate::export;
 use crate::failure::Failure;
@@ -9,13 +9,14 @@ use crate::page::{client_page, quote_page};
 use crate::quote::Quote;
 
 /// Files of a quote; a chart that there is nothing to draw in is left out.
-pub const QUOTE: [&str; 8] = [
+pub const QUOTE: [&str; 9] = [
     "report.html",
     "client.html",
     "summary.json",
     "cost.csv",
     "risk.csv",
-    "runs.csv",
+    RUNS,
+    RUNS_COMPRESSED,
     "risk.svg",
     "parts.svg",
 ];
@@ -32,7 +33,7 @@ pub fn summary(quote: &Quote) -> Result<Vec<u8>, Failure> {
 ///
 /// # Errors
 /// If one of them cannot be put together.
-pub fn of_quote(quote: &Quote) -> Result<Vec<Document>, Failure> {
+pub fn of_quote(quote: &Quote, runs: RunRows) -> Result<Vec<Document>, Failure> {
     let drawn = |size| figures(quote, size).map_err(|error| undrawn("the charts", &error));
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let mut documents = vec![
@@ -41,7 +42,7 @@ pub fn of_quote(quote: &Quote) -> Result<Vec<Document>, Failure> {
         Document { name: "summary.json", bytes: summary(quote)? },
         document("cost.csv", export::cost_csv(quote))?,
         document("risk.csv", export::risk_csv(quote))?,
-        document("runs.csv", export::run_costs_csv(quote))?,
+        runs.document(export::run_costs_csv(quote, runs.most))?,
     ];
     documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &QUOTE, &quote.provenance)));
     Ok(documents)

@@ -1,7 +1,8 @@
 //! Results as files: pure functions from results to bytes, one format a file.
 //!
 //! Headers never depend on the data. Units stand in the names of columns; volumes and fuel stand in metric and in US
-//! units. What is unknown is an empty field in CSV and `null` in JSON, never 0. Times are exact to the microsecond.
+//! units. What is unknown is an empty field in CSV and `null` in JSON, never 0. Times are exact to the microsecond, in tables of many
+//! runs to 0.1 s.
 
 mod buckets_csv;
 mod buckets_json;

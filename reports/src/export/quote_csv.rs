@@ -58,11 +58,11 @@ pub fn risk_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
     table(RISK, rows)
 }
 
-/// What every run costs, in its parts.
+/// What the runs cost, in its parts, the first `most` of them.
 ///
 /// # Errors
 /// If the table cannot be written.
-pub fn run_costs_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
+pub fn run_costs_csv(quote: &Quote, most: usize) -> Result<Vec<u8>, ExportError> {
     let parts = CostPart::ALL.map(CostPart::key);
     let header = ["run", "currency", "cost"].into_iter().chain(parts).chain([
         "hours_on_the_job",
@@ -78,7 +78,7 @@ pub fn run_costs_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
         row.extend([run.left_over_m3, run.short_m3].into_iter().flat_map(volumes));
         row
     };
-    table(header, quote.costs.0.iter().map(row))
+    table(header, quote.costs.0.iter().take(most).map(row))
 }
 
 fn fields(at: Estimate) -> [String; 3] {

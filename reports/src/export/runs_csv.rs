@@ -1,15 +1,15 @@
 //! `runs.csv`: one row a run.
 
-use super::table::{ExportError, clock_s, exact_s, fuels, number, table, volumes};
+use super::table::{ExportError, clock_s, exact_s, fuels, number, rounded, table, volumes};
 use crate::findings::{LOADER_KEYS, RAKER_KEYS, is_fuelled, is_priced};
-use sim::{Job, Outcome, PROGRESS_PARTS, Study};
+use sim::{Job, Outcome, Study};
 
-/// Every run of a study, in order.
+/// The runs of a study, in order, the first `most` of them.
 ///
 /// # Errors
 /// If the table cannot be written.
-pub fn runs_csv(job: &Job, study: &Study) -> Result<Vec<u8>, ExportError> {
-    rows(job, &study.outcomes)
+pub fn runs_csv(job: &Job, study: &Study, most: usize) -> Result<Vec<u8>, ExportError> {
+    rows(job, study.outcomes.get(..most).unwrap_or(&study.outcomes))
 }
 
 /// One run, with the columns of [`runs_csv`].
@@ -23,7 +23,8 @@ pub fn run_csv(job: &Job, outcome: &Outcome) -> Result<Vec<u8>, ExportError> {
 fn rows(job: &Job, outcomes: &[Outcome]) -> Result<Vec<u8>, ExportError> {
     let header = header();
     let (fuelled, priced) = (is_fuelled(job), is_priced(job));
-    table(header.iter().map(String::as_str), outcomes.iter().map(|o| row(job, o, fuelled, priced)))
+    let tidy = |row: Vec<String>| header.iter().zip(row).map(|(name, field)| rounded(name, field)).collect();
+    table(header.iter().map(String::as_str), outcomes.iter().map(|o| tidy(row(job, o, fuelled, priced))))
 }
 
 const FIRST: [&str; 16] = [
@@ -49,9 +50,7 @@ fn header() -> Vec<String> {
     let first = FIRST.iter().map(|name| (*name).to_owned());
     let loaders = LOADER_KEYS.iter().map(|key| format!("loaders_{key}_s"));
     let rakers = RAKER_KEYS.iter().map(|key| format!("rakers_{key}_s"));
-    let progress =
-        (1..=PROGRESS_PARTS).map(|part| format!("raked_{:03}_percent_clock_s", part * 100 / PROGRESS_PARTS));
-    first.chain(loaders).chain(rakers).chain(progress).collect()
+    first.chain(loaders).chain(rakers).collect()
 }
 
 fn row(job: &Job, o: &Outcome, fuelled: bool, priced: bool) -> Vec<String> {
@@ -64,7 +63,6 @@ fn row(job: &Job, o: &Outcome, fuelled: bool, priced: bool) -> Vec<String> {
     fields.extend(fuels(Some(o.fuel_l).filter(|_| fuelled)));
     fields.extend([number(o.labour_h), number(Some(o.cost).filter(|_| priced))]);
     fields.extend(o.loaders.iter().chain(&o.rakers).map(|t| exact_s(*t)));
-    fields.extend(o.progress.iter().map(|t| clock_s(job, *t)));
     fields
 }
 
@@ -83,7 +81,6 @@ mod tests {
         assert_eq!(of("loads"), outcome.loads.to_string());
         assert_eq!(of("cost"), outcome.cost.to_string());
         assert_eq!(of("loaders_waiting_for_room_s"), exact_s(outcome.loaders[7]));
-        assert_eq!(of("raked_100_percent_clock_s"), clock_s(&job, outcome.progress[PROGRESS_PARTS - 1]));
     }
 
     #[test]

@@ -56,6 +56,21 @@ pub(super) fn number(value: impl Into<Option<f64>>) -> String {
     value.into().filter(|v| v.is_finite()).map_or_else(String::new, |v| v.to_string())
 }
 
+/// A figure of one of many runs, rounded to what anybody can use: times to 0.1 s, money to the hundredth, volumes, fuel and
+/// hours to the thousandth. What the column is called says which it is.
+pub(super) fn rounded(column: &str, field: String) -> String {
+    let decimals = match column {
+        "cost" => 2,
+        name if name.ends_with("_s") => 1,
+        name if ["_m3", "_yd3", "_l", "_gal", "_h"].iter().any(|unit| name.ends_with(unit)) => 3,
+        _ => return field,
+    };
+    let Ok(value) = field.parse::<f64>() else { return field };
+    let text = format!("{value:.decimals$}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
 /// A volume in m3 and in yd3.
 pub(super) fn volumes(m3: f64) -> [String; 2] {
     [number(m3), number(volume_number(m3, System::Us).0)]
@@ -110,6 +125,25 @@ mod tests {
         assert_eq!(typed.map(|cell| harmless(cell.to_owned())), shown);
         let bytes = table(["=a"], [vec!["@b".to_owned()]]).unwrap();
         assert_eq!(String::from_utf8(bytes).unwrap(), "'=a\n'@b\n");
+    }
+
+    #[test]
+    fn figures_of_a_run_are_rounded_by_what_they_are() {
+        let told = [
+            ("finish_working_s", "7260.049999", "7260"),
+            ("finish_working_s", "7260.06", "7260.1"),
+            ("loaders_stopped_s", "0.000000", "0"),
+            ("short_m3", "-0.0004", "0"),
+            ("placed_yd3", "33.123456", "33.123"),
+            ("labour_h", "12.5", "12.5"),
+            ("cost", "1280.555", "1280.56"),
+            ("cost", "", ""),
+            ("run", "1200", "1200"),
+            ("loads", "80", "80"),
+        ];
+        for (column, field, shown) in told {
+            assert_eq!(rounded(column, field.to_owned()), shown, "{column} {field}");
+        }
     }
 
     #[test]
