@@ -1,5 +1,6 @@
 //! What a command may cost: rows, time, memory.
 
+use super::{MOST_RUNS, whole};
 use crate::asked::minutes_s;
 use crate::documents::RunRows;
 use clap::Args;
@@ -11,7 +12,7 @@ pub const MOST_ROWS: u32 = 10_000;
 #[derive(Args, Clone, Copy, Debug)]
 pub struct RowArgs {
     /// Runs that runs.csv has rows for at the most: the first ones
-    #[arg(long, default_value_t = MOST_ROWS, value_name = "NUMBER")]
+    #[arg(long, default_value_t = MOST_ROWS, value_name = "NUMBER", value_parser = whole::<u32>(0, i64::from(MOST_RUNS)))]
     pub rows: u32,
     /// Write runs.csv.gz (gzip) in place of runs.csv
     #[arg(long)]
