@@ -76,8 +76,7 @@ pub fn barrow(scenario: &Scenario, loader: usize, count: u32) -> Result<Scenario
     let own = format!("loader.{}.", machine.name);
     changed.assumptions.retain(|assumption| !assumption.key.starts_with(&own));
     changed.assumptions.extend(assumed(scenario, machine));
-    let truckload = changed.stated.truckload_m3;
-    changed.cautions = caution::all(&changed.job, changed.ordered_m3, truckload, changed.units);
+    changed.cautions = caution::all(&changed.job, &changed.stated, changed.ordered_m3, changed.units);
     Ok(changed)
 }
 
@@ -101,8 +100,7 @@ fn barrows(scenario: &Scenario, machine: &Loader, count: u32) -> Vec<Loader> {
         name,
         heaped_m3: HEAPED,
         struck_m3: None,
-        rated_lift_kg: Some(LIFT),
-        lift_share: 1.0,
+        lift_kg: Some(LIFT),
         width_m: WIDTH,
         loaded_m_per_s: LOADED,
         empty_m_per_s: EMPTY,

@@ -33,12 +33,21 @@ pub(crate) const START_AND_STOP: Usual = practice(6.0);
 pub(crate) const SPEED_LOADED: Usual = practice(1.341_12);
 /// Speed empty, 4 mph \[m/s\].
 pub(crate) const SPEED_EMPTY: Usual = practice(1.788_16);
-/// Share of the rated lift that may be used.
-pub(crate) const LIFT_SHARE: Usual = Usual {
+/// Share that may be used of the hydraulic lift of a tractor's loader.
+pub(crate) const HYDRAULIC_LIFT_SHARE: Usual = Usual {
     value: 0.5,
-    from: "built-in table: half of the full-turn tipping load is the usual share for wheel loaders; common practice, no \
-           source",
+    from: "built-in table: half of what the hydraulics raise; common practice, no source",
 };
+/// Share that may be used of the rated operating capacity.
+pub(crate) const CAPACITY_SHARE: Usual = Usual {
+    value: 1.0,
+    from: "ISO 14397-1, from memory: it is 50 % of the tipping load already, 35 % on tracks",
+};
+/// Share that may be used of the tipping load, on wheels and on tracks.
+pub(crate) const TIPPING_SHARE_ON_WHEELS: Usual =
+    Usual { value: 0.5, from: "ISO 14397-1, from memory: 50 % of the tipping load on wheels" };
+pub(crate) const TIPPING_SHARE_ON_TRACKS: Usual =
+    Usual { value: 0.35, from: "ISO 14397-1, from memory: 35 % of the tipping load on tracks" };
 /// Time a loader needs to spread material itself \[s/m3\].
 pub(crate) const SPREAD_TIME: Usual = practice(40.0);
 /// Walking speed, 3 mph \[m/s\].

@@ -43,10 +43,11 @@ impl<'d> Fields<'d> {
                 continue;
             }
             let near = nearest(key, known.iter().copied());
-            let right = match (raw::home_of(key), near) {
-                (Some(home), _) => format!("this key belongs {home}"),
-                (None, Some(near)) => format!("the nearest known key is \"{near}\""),
-                (None, None) => format!("known keys are {}", known.join(", ")),
+            let right = match (raw::instead_of(key), raw::home_of(key), near) {
+                (Some(right), ..) => right.to_owned(),
+                (None, Some(home), _) => format!("this key belongs {home}"),
+                (None, None, Some(near)) => format!("the nearest known key is \"{near}\""),
+                (None, None, None) => format!("known keys are {}", known.join(", ")),
             };
             mistaken.extend(near.map(str::to_owned));
             let shown = printable(key);

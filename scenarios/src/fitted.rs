@@ -30,7 +30,7 @@ pub struct Fitted {
 /// Puts a bucket on one of the job's loaders (index in `scenario.job.loaders`; beyond them nothing is changed).
 ///
 /// Heaped and struck capacity become the bucket's. The width is the greater of machine and bucket. What the loader may lift
-/// (its share of the rated lift) is for the material and for what the bucket weighs more than today's: the row `today` of the
+/// is for the material and for what the bucket weighs more than today's: the row `today` of the
 /// list, or what the file gives as `bucket_mass`. A lighter bucket is no credit, and where a mass is unknown none is
 /// reckoned with. Loading and dumping times stay.
 ///
@@ -54,17 +54,13 @@ pub fn with_bucket(scenario: &Scenario, loader: usize, bucket: &Bucket, today: O
         machine.heaped_m3 = bucket.heaped_m3;
         machine.struck_m3 = bucket.struck_m3;
         machine.width_m = gates::width(machine.width_m, bucket);
-        // What the bucket weighs more comes off the share that is left for the material; the machine's rating stays.
-        if let (Some(may), Some(rated), true) =
-            (lift.may_kg, machine.rated_lift_kg, lift.extra_kg.is_some_and(|extra| extra > 0.0))
-        {
-            machine.lift_share = may / rated;
-        }
+        // What the bucket weighs more comes off what is left for the material.
+        machine.lift_kg = lift.may_kg.filter(|may| *may > 0.0).or(machine.lift_kg);
     }
     let possible = gates.through != Through::Refused && lift.lift != Lift::Nothing;
     let job = Some(job).filter(|job| possible && sim::Plan::check(job).is_ok());
     let cautions = job.as_ref().map_or_else(Vec::new, |job| {
-        caution::all(job, scenario.ordered_m3, scenario.stated.truckload_m3, scenario.units)
+        caution::all(job, &scenario.stated, scenario.ordered_m3, scenario.units)
     });
     let assumptions = assumed(scenario, loader, bucket, today_kg);
     Fitted { job, cautions, assumptions, lift, gates }

@@ -235,7 +235,7 @@ impl JobFile {
             let words = format!("results are shown in {units} units, which the file uses most");
             ledger.assume("units", words, "as the file is written");
         }
-        let cautions = caution::all(&built.job, built.ordered_m3, built.stated.truckload_m3, units);
+        let cautions = caution::all(&built.job, &built.stated, built.ordered_m3, units);
         let stem = Path::new(&self.file).file_stem().map(|stem| escaped(&stem.to_string_lossy()));
         Scenario {
             title: raw.title.map_or_else(|| stem.unwrap_or_else(|| self.file.clone()), |title| title.value),

@@ -2,6 +2,7 @@
 
 use crate::caution::Caution;
 use crate::change::{Change, in_one_line};
+use crate::lift::StatedLift;
 use crate::units::System;
 
 /// Which variant of the job in a file is wanted, and in which units it is to be spoken of.
@@ -91,6 +92,8 @@ pub struct Stated {
 pub struct StatedLoader {
     /// What its bucket weighs today \[kg\], if given.
     pub bucket_mass_kg: Option<f64>,
+    /// The figure that decides what it may lift, if one is given: of several the one that allows least.
+    pub lift: Option<StatedLift>,
 }
 
 /// Costs that do not depend on how the job goes \[money\]; their sum is `job.prices.material`.

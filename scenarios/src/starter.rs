@@ -210,7 +210,11 @@ fn machine(answers: &Answers) -> String {
 name = "loader"
 heaped = {bucket}                # heaped capacity of the bucket
 # bucket_mass = {mass}          # what the bucket itself weighs; for trying other buckets
-# rated_lift = {lift}            # from the machine's manual; without it loads are limited by the bucket alone
+# What the machine may lift: take the line of the figure that stands in its manual. Without any, loads are limited by the
+# bucket alone.
+# hydraulic_lift = {lift}            # a tractor's loader: half of it is used
+# rated_operating_capacity = {capacity}  # a skid-steer, track or wheel loader: all of it is used
+# tipping_load = {tipping}             # half of it is used, 35 % with tracks = true
 {width_line}
 # speed_loaded = {loaded}
 # speed_empty = {empty}
@@ -223,7 +227,9 @@ heaped = {bucket}                # heaped capacity of the bucket
 "#,
         bucket = quoted(&answers.bucket),
         mass = pick(answers, "\"180 lb\"", "\"80 kg\""),
-        lift = pick(answers, "\"1100 lb\"", "\"500 kg\""),
+        lift = pick(answers, "\"1300 lb\"", "\"600 kg\""),
+        capacity = pick(answers, "\"900 lb\"", "\"400 kg\""),
+        tipping = pick(answers, "\"1800 lb\"", "\"800 kg\""),
         loaded = pick(answers, "\"3 mph\"", "\"5 km/h\""),
         empty = pick(answers, "\"4 mph\"", "\"6.5 km/h\""),
         machine = pick(answers, "\"$25/h\"", "\"€25/h\""),

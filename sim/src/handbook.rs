@@ -54,9 +54,7 @@ impl Handbook {
 
 /// What a mean bucket holds, lift limit respected \[m3\].
 fn mean_load_m3(job: &Job, loader: &Loader) -> f64 {
-    let lift = loader
-        .rated_lift_kg
-        .map_or(f64::INFINITY, |kg| kg * loader.lift_share / job.material.density_kg_per_m3);
+    let lift = loader.lift_kg.map_or(f64::INFINITY, |kg| kg / job.material.density_kg_per_m3);
     (job.material.fill_factor * loader.heaped_m3).min(lift)
 }
 

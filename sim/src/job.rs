@@ -117,10 +117,8 @@ pub struct Loader {
     pub heaped_m3: f64,
     /// Struck capacity \[m3\], for checks only.
     pub struck_m3: Option<f64>,
-    /// Rated lift \[kg\]; `None` = not limited by lift.
-    pub rated_lift_kg: Option<f64>,
-    /// Share of the rated lift that may be used \[0 to 1\].
-    pub lift_share: f64,
+    /// What it may lift of the material \[kg\], shares already taken; `None` = not limited by lift.
+    pub lift_kg: Option<f64>,
     /// Widest part \[m\], 0 or more.
     pub width_m: f64,
     /// Speed loaded \[m/s\], above 0.

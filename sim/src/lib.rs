@@ -34,7 +34,7 @@
 //!     stockpiles: vec![Stockpile { name: "pile".into(), on_hand_m3: 12.0, deliveries: vec![], face: 1 }],
 //!     passes: vec![],
 //!     loaders: vec![Loader {
-//!         name: "loader".into(), heaped_m3: 1.0, struck_m3: None, rated_lift_kg: None, lift_share: 0.5, width_m: 1.2,
+//!         name: "loader".into(), heaped_m3: 1.0, struck_m3: None, lift_kg: None, width_m: 1.2,
 //!         loaded_m_per_s: 1.5, empty_m_per_s: 2.0, load_s: 20.0, dump_s: 10.0, start_stop_s: 4.0, spread_s_per_m3: 0.0,
 //!         machine_cost_per_h: 0.0, operator_cost_per_h: 40.0, fuel_working_l_per_h: 4.0, fuel_idling_l_per_h: 1.0,
 //!         stoppages: None,

@@ -292,9 +292,7 @@ impl LoaderPlan {
     fn new(job: &Job, loader: &Loader, tables: &mut Compiled) -> Self {
         Self {
             heaped_m3: loader.heaped_m3,
-            lift_m3: loader
-                .rated_lift_kg
-                .map_or(f64::INFINITY, |kg| kg * loader.lift_share / job.material.density_kg_per_m3),
+            lift_m3: loader.lift_kg.map_or(f64::INFINITY, |kg| kg / job.material.density_kg_per_m3),
             load_us: us(loader.load_s),
             dump_us: us(loader.dump_s),
             spread_us_per_m3: job.raking.spread_share * us(loader.spread_s_per_m3),

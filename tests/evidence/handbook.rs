@@ -98,7 +98,7 @@ pub(super) fn hauls() -> Sheet {
 /// Pounds in the first bucket of a run with this static tipping load, of which half may be used.
 fn first_bucket_lb(tipping_lb: f64) -> f64 {
     let mut job = four_yard_loader();
-    job.loaders[0].rated_lift_kg = Some(tipping_lb * POUND);
+    job.loaders[0].lift_kg = Some(tipping_lb * POUND / 2.0);
     let run = Replay::new(&Plan::new(&job).unwrap(), 1, 0).unwrap();
     let volume = run.log.iter().find_map(|entry| match entry.event {
         Event::Loader { activity: LoaderActivity::Loading, volume_m3, .. } => Some(volume_m3),

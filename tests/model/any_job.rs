@@ -97,7 +97,7 @@ fn some_loader(n: &mut Numbers) -> Loader {
     let rated = n.one_of(&[None, Some(400.0)]);
     Loader {
         heaped_m3: n.between(0.2, 1.2),
-        rated_lift_kg: rated,
+        lift_kg: rated.map(|kg: f64| kg * 0.5),
         loaded_m_per_s: n.between(0.5, 2.5),
         empty_m_per_s: n.between(0.5, 3.0),
         load_s: figure(n, 0.0, 40.0),

@@ -253,7 +253,7 @@ fn the_fill_of_the_day_and_of_the_load_multiply_the_volume() {
 fn the_lift_limit_holds_for_a_bucket_that_happens_to_be_full() {
     // 0.9 m3 at most by lift, though the fill goes up to 1.5 m3.
     let mut job = one_and_one();
-    job.loaders[0].rated_lift_kg = Some(450.0);
+    job.loaders[0].lift_kg = Some(225.0);
     job.chance.loads.fill = wide();
     let steps = steps(&replay(&job, 0));
     for (load, steps) in steps.iter().enumerate().take(steps.len() - 1) {

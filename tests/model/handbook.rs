@@ -24,7 +24,7 @@ fn loads_are_volume_over_mean_load_not_rounded_and_time_is_loads_times_cycle_in_
 fn the_lift_limit_is_respected() {
     // 400 kg x 0.5 / 250 kg/m3 = 0.8 m3.
     let mut job = one_and_one();
-    job.loaders[0].rated_lift_kg = Some(400.0);
+    job.loaders[0].lift_kg = Some(200.0);
     near(Handbook::new(&job).loads, 12.5);
 }
 

@@ -14,15 +14,14 @@ fn a_bucket_holds_the_fill_factor_times_its_heaped_capacity() {
 }
 
 #[test]
-fn the_usable_share_of_the_rated_lift_limits_a_load() {
-    // 300 kg x 0.6 / 250 kg/m3 = 0.72 m3, less than the 1 m3 of the bucket.
+fn what_may_be_lifted_limits_a_load() {
+    // 180 kg / 250 kg/m3 = 0.72 m3, less than the 1 m3 of the bucket.
     let mut job = one_and_one();
-    job.loaders[0].rated_lift_kg = Some(300.0);
-    job.loaders[0].lift_share = 0.6;
+    job.loaders[0].lift_kg = Some(180.0);
     job.zones[0].need_m3 = 2.0;
     assert_eq!(volumes(&only_run(&job)), [0.72, 0.72, 0.56]);
     // Strong enough, the bucket is the limit.
-    job.loaders[0].rated_lift_kg = Some(500.0);
+    job.loaders[0].lift_kg = Some(300.0);
     assert_eq!(volumes(&only_run(&job)), [1.0, 1.0]);
 }
 

@@ -15,7 +15,7 @@ fn sound() -> Job {
         with_zones(one_and_one(), vec![zone("north", 5.0, 0, 20.0), zone("south", 5.0, 0, 30.0)], 5.0);
     job.passes = vec![gate()];
     job.zones[0].ways[0].passes = vec![PassOnWay { pass: 0, share: 0.2 }, PassOnWay { pass: 0, share: 0.6 }];
-    job.loaders[0].rated_lift_kg = Some(400.0);
+    job.loaders[0].lift_kg = Some(200.0);
     job.loaders[0].stoppages = Some(Stoppages { mean_gap_s: 900.0, length_s: Distribution::Constant(60.0) });
     let late_s = Distribution::Constant(0.0);
     job.stockpiles[0].deliveries = vec![Delivery { at_s: 9.0 * 3600.0, late_s, volume_m3: 5.0 }];
@@ -76,7 +76,6 @@ fn figures_below_zero_or_without_a_value_are_refused_and_nought_where_it_makes_n
 fn shares_are_from_nought_to_one_and_some_are_not_nought() {
     type Share = fn(&mut Job, f64);
     let shares: [(&str, Share, bool); 4] = [
-        ("lift", |j, share| j.loaders[0].lift_share = share, true),
         ("spreading", |j, share| j.raking.spread_share = share, false),
         ("floor", |j, share| j.raking.fatigue = Some(Fatigue { share_per_h: 0.1, floor: share }), true),
         ("place of a pass", |j, share| j.zones[0].ways[0].passes[1].share = share, false),

@@ -20,7 +20,7 @@ fn each_improvement_changes_one_thing() {
     job.zones.push(Zone { name: "south".into(), room: None, ..job.zones[0].clone() });
     job.zones.iter_mut().for_each(|zone| zone.walks_m = vec![0.0, 0.0]);
     job.loaders[1].heaped_m3 = 0.5;
-    job.loaders[0].rated_lift_kg = Some(500.0);
+    job.loaders[0].lift_kg = Some(250.0);
     job.rakers = vec![raker("a", 0), Raker { rate_m3_per_h: 50.0, ..raker("b", 1) }];
 
     let mut expected = job.clone();

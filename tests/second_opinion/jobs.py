@@ -71,7 +71,7 @@ def pile(on_hand, *deliveries, face=1):
 
 
 def loader(**changes):
-    return {"heaped_m3": 0.42, "struck_m3": None, "rated_lift_kg": None, "lift_share": 1.0, "width_m": 1.1,
+    return {"heaped_m3": 0.42, "struck_m3": None, "lift_kg": None, "width_m": 1.1,
             "loaded_m_per_s": 1.3, "empty_m_per_s": 1.7, "load_s": 38.0, "dump_s": 17.0, "start_stop_s": 6.0,
             "spread_s_per_m3": 90.0, "machine_cost_per_h": 41.0, "operator_cost_per_h": 29.0,
             "fuel_working_l_per_h": 3.9, "fuel_idling_l_per_h": 1.1, "stoppages": None} | changes
@@ -143,7 +143,7 @@ EXACT["plain_line"] = (
 EXACT["one_heap_of_room"] = (
     "room 1, the loader spreads a quarter, stand clear, lift limit, set-up and clean-up",
     job(zones=[zone(6.0, [way(0, 48)], room=1)], piles=[pile(9.0)],
-        loaders=[loader(rated_lift_kg=190.0, lift_share=0.6, heaped_m3=0.5)], rakers=[raker(3.7)], fill=0.9,
+        loaders=[loader(lift_kg=114.0, heaped_m3=0.5)], rakers=[raker(3.7)], fill=0.9,
         raking_=raking(spread_share=0.25),
         shift_=shift(set_up=constant(611.0), clean_up=constant(433.0))))
 
@@ -312,7 +312,7 @@ RANDOM["pile_cleared"] = (
     job(zones=[zone(2.6, [way(0, 40)], walks=[0, 22, 35], room=2), zone(2.2, [way(0, 60)], walks=[22, 0, 18], room=3),
                zone(2.9, [way(0, 85)], walks=[35, 18, 0], room=2)],
         piles=[pile(5.0, (clock(9, 5), 3.5, uniform(0.0, 1500.0)))],
-        loaders=[loader(rated_lift_kg=260.0, lift_share=0.5), loader(heaped_m3=0.3)],
+        loaders=[loader(lift_kg=130.0), loader(heaped_m3=0.3)],
         rakers=[raker(3.6), raker(3.0, 2)], order="InTurn", finish=cleared(1), density=320.0,
         chance_=chance(days={"day": lognormal(1.0, 0.1), "fill": lognormal(1.0, 0.06), "need": normal(1.0, 0.12),
                              "bulk": triangular(0.85, 1.0, 1.15)},
@@ -384,7 +384,7 @@ RANDOM["everything_at_once"] = (
                pile(1.0, (clock(8, 30, day=2), 3.0, uniform(0.0, 900.0)))],
         passes=[passing(16.0), passing(9.0, at_once=2, width=0.9)],
         loaders=[loader(stoppages={"mean_gap_s": 1500.0, "length_s": gamma(200.0, 0.7)}),
-                 loader(heaped_m3=0.33, rated_lift_kg=200.0, lift_share=0.5, width_m=0.95), barrow()],
+                 loader(heaped_m3=0.33, lift_kg=100.0, width_m=0.95), barrow()],
         rakers=[raker(2.6), raker(2.2, 1), raker(1.9, 2, 0.8)],
         raking_=raking(fatigue=(0.12, 0.5), spread_share=0.15), order="MostRoom", finish=cleared(2),
         shift_=shift(start=clock(8), end=clock(9, 50), breaks=[(clock(9), clock(9, 12))], set_up=triangular(200.0, 400.0, 900.0),

@@ -196,8 +196,8 @@ class Loader(Resource):
         self.stamp = None          # when it joined the queue it stands in
         self.zone = self.way = None  # of the load it is bound for
         self.on_the_road = False
-        lift = spec["rated_lift_kg"]
-        self.most = inf if lift is None else lift * spec["lift_share"] / run.job["material"]["density_kg_per_m3"]
+        lift = spec["lift_kg"]
+        self.most = inf if lift is None else lift / run.job["material"]["density_kg_per_m3"]
         self.ways = [self.ways_to(zone) for zone in run.job["zones"]]
         self.gap = self.next_gap()
 

@@ -79,7 +79,7 @@ pub(super) fn limits() -> Sheet {
         Status::Memory,
         0.0,
     );
-    let of = |tipping: f64| full_bucket(3100.0, 3.4, &format!("rated_lift = \"{tipping} lb\""));
+    let of = |tipping: f64| full_bucket(3100.0, 3.4, &format!("tipping_load = \"{tipping} lb\""));
     sheet.exact("the bucket: lb", pounds(&of(21_082.0)), 10_540.0, 1e-6);
     for (tipping, drawn) in [(25_000.0, 0.0), (21_082.0, 0.0), (21_078.0, 1.0), (15_000.0, 1.0)] {
         let what = format!("tipping load {tipping} lb: warnings");

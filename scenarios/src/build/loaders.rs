@@ -4,9 +4,10 @@ use super::{Makings, Sense, mean, or_usual};
 use crate::check::micrometres;
 use crate::check::names::copies;
 use crate::defaults::{
-    DUMPING, LIFT_SHARE, LOADING, NOTHING_SAID, SPEED_EMPTY, SPEED_LOADED, SPREAD_TIME, START_AND_STOP, Usual,
+    DUMPING, LOADING, NOTHING_SAID, SPEED_EMPTY, SPEED_LOADED, SPREAD_TIME, START_AND_STOP, Usual,
 };
 use crate::ledger::{At, Ledger};
+use crate::lift::HAND_M3;
 use crate::quantity::Given;
 use crate::raw::{Raw, RawLoader, RawStoppages, Switched};
 use crate::scenario::StatedLoader;
@@ -33,7 +34,8 @@ pub(super) fn stated(raw: &Raw) -> Vec<StatedLoader> {
     let one = |loader: &RawLoader| {
         let count = loader.count.as_ref().map_or(1, |count| count.value);
         let bucket_mass_kg = loader.bucket_mass.as_ref().map(|mass| mass.value);
-        std::iter::repeat_n(StatedLoader { bucket_mass_kg }, count as usize)
+        let lift = loader.lift().map(|(lift, _)| lift);
+        std::iter::repeat_n(StatedLoader { bucket_mass_kg, lift }, count as usize)
     };
     raw.loaders.iter().flat_map(one).collect()
 }
@@ -68,8 +70,7 @@ fn one(makings: &Makings<'_>, raw: &RawLoader, name: &str, ledger: &mut Ledger<'
         name: name.to_owned(),
         heaped_m3: raw.heaped.as_ref()?.value,
         struck_m3: raw.struck.as_ref().map(|at| at.value),
-        rated_lift_kg: raw.rated_lift.as_ref().map(|at| at.value),
-        lift_share: raw.lift_share.as_ref().map_or(LIFT_SHARE.value, |at| at.value),
+        lift_kg: raw.lift().map(|(lift, _)| lift.may_kg()),
         width_m: micrometres(plain(&raw.width)),
         loaded_m_per_s,
         empty_m_per_s,
@@ -86,14 +87,7 @@ fn one(makings: &Makings<'_>, raw: &RawLoader, name: &str, ledger: &mut Ledger<'
 }
 
 fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &mut Ledger<'_>) {
-    if raw.rated_lift.is_none() {
-        let words =
-            format!("{name}: what it may lift is not given, so loads are limited by the bucket alone");
-        ledger.assume(format!("loader.{name}.rated_lift"), words, NOTHING_SAID);
-    } else if raw.lift_share.is_none() {
-        let words = format!("{name}: {} % of the rated lift is used", figure(LIFT_SHARE.value * 100.0));
-        ledger.assume(format!("loader.{name}.lift_share"), words, LIFT_SHARE.from);
-    }
+    lift_assumed(raw, name, ledger);
     if raw.width.is_none() && makings.has_passes_on_a_way() {
         let words = format!("{name}: no width is given, so it is taken to fit through every pass");
         ledger.assume(format!("loader.{name}.width"), words, NOTHING_SAID);
@@ -101,6 +95,25 @@ fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &m
     if raw.stoppages.is_none() {
         let words = format!("{name}: never breaks down or is called away");
         ledger.assume(format!("loader.{name}.stoppages"), words, NOTHING_SAID);
+    }
+}
+
+/// A hand barrow has no figure of a manual, so nothing is said of one.
+fn lift_assumed(raw: &RawLoader, name: &str, ledger: &mut Ledger<'_>) {
+    let by_hand = raw.heaped.as_ref().is_some_and(|heaped| heaped.value <= HAND_M3);
+    if raw.lift().is_none() && !by_hand {
+        let words =
+            format!("{name}: what it may lift is not given, so loads are limited by the bucket alone");
+        ledger.assume(format!("loader.{name}.hydraulic_lift"), words, NOTHING_SAID);
+    }
+    for lift in raw.lifts.iter().filter(|lift| lift.rated.is_some() && lift.share.is_none()) {
+        let usual = lift.figure.usual(raw.on_tracks());
+        let share = match usual.value {
+            1.0 => "all".to_owned(),
+            share => format!("{} %", figure(share * 100.0)),
+        };
+        let words = format!("{name}: {share} of its {} may be lifted", lift.figure.words());
+        ledger.assume(format!("loader.{name}.{}", lift.figure.share_key()), words, usual.from);
     }
 }
 

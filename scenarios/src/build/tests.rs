@@ -45,7 +45,7 @@ fn every_default_used_is_listed_with_its_source() {
         "loader.tractor.start_and_stop",
         "loader.tractor.speed_loaded",
         "loader.tractor.speed_empty",
-        "loader.tractor.rated_lift",
+        "loader.tractor.hydraulic_lift",
         "loader.tractor.stoppages",
         "raker.helper.rate",
         "shift.start",
@@ -74,15 +74,17 @@ fn every_default_used_is_listed_with_its_source() {
 
 #[test]
 fn what_is_given_is_not_assumed() {
-    let scenario =
-        made(&[("heaped = \"14 ft3\"", "heaped = \"14 ft3\"\nloading = \"18 s\"\nrated_lift = \"1000 lb\"")]);
+    let scenario = made(&[(
+        "heaped = \"14 ft3\"",
+        "heaped = \"14 ft3\"\nloading = \"18 s\"\nhydraulic_lift = \"1000 lb\"",
+    )]);
     assert!(
         scenario
             .assumptions
             .iter()
-            .all(|a| a.key != "loader.tractor.loading" && a.key != "loader.tractor.rated_lift")
+            .all(|a| a.key != "loader.tractor.loading" && a.key != "loader.tractor.hydraulic_lift")
     );
-    assert!(assumed(&scenario, "loader.tractor.lift_share").contains("50 %"));
+    assert!(assumed(&scenario, "loader.tractor.hydraulic_lift_share").contains("50 %"));
 }
 
 #[test]

@@ -1,18 +1,18 @@
 //! Buckets: what a full one weighs against what the loader may lift.
 
 use super::{Caution, named};
+use crate::lift::{HAND_M3, StatedLift};
 use crate::materials;
+use crate::scenario::StatedLoader;
 use crate::units::{System, bucket, density, figure, mass};
 use sim::{Job, Loader};
 
 /// Heaped capacity over struck capacity above which one of the two is doubtful.
 const HEAPED_OVER_STRUCK: f64 = 1.7;
-/// Buckets below this are hand barrows and the like \[m3\].
-const HAND: f64 = 0.15;
 
-pub(super) fn cautions(job: &Job, system: System) -> Vec<Caution> {
+pub(super) fn cautions(job: &Job, stated: &[StatedLoader], system: System) -> Vec<Caution> {
     let mut all = Vec::new();
-    for loader in kinds(job) {
+    for loader in kinds(job, stated) {
         all.extend(lift(job, &loader, system));
         all.extend(struck(&loader, system));
     }
@@ -22,19 +22,23 @@ pub(super) fn cautions(job: &Job, system: System) -> Vec<Caution> {
 /// Loaders that differ in more than their name, with the names of those that do not.
 struct Kind<'j> {
     loader: &'j Loader,
+    /// The figure that decides what they may lift.
+    lift: Option<StatedLift>,
     names: Vec<&'j str>,
 }
 
-fn kinds(job: &Job) -> Vec<Kind<'_>> {
+fn kinds<'j>(job: &'j Job, stated: &[StatedLoader]) -> Vec<Kind<'j>> {
     let mut kinds: Vec<Kind<'_>> = Vec::new();
-    for loader in &job.loaders {
+    for (number, loader) in job.loaders.iter().enumerate() {
+        let lift = stated.get(number).and_then(|stated| stated.lift);
         let same = |kind: &&mut Kind<'_>| {
-            Loader { name: String::new(), ..kind.loader.clone() }
-                == Loader { name: String::new(), ..loader.clone() }
+            kind.lift == lift
+                && Loader { name: String::new(), ..kind.loader.clone() }
+                    == Loader { name: String::new(), ..loader.clone() }
         };
         match kinds.iter_mut().find(same) {
             Some(kind) => kind.names.push(&loader.name),
-            None => kinds.push(Kind { loader, names: vec![&loader.name] }),
+            None => kinds.push(Kind { loader, lift, names: vec![&loader.name] }),
         }
     }
     kinds
@@ -45,25 +49,24 @@ fn lift(job: &Job, kind: &Kind<'_>, system: System) -> Option<Caution> {
     let name = named(&kind.names);
     let volume = loader.heaped_m3 * job.material.fill_factor;
     let load = volume * job.material.density_kg_per_m3;
-    let Some(rated) = loader.rated_lift_kg else {
+    let Some(may) = loader.lift_kg else {
         let cause = format!(
             "A usual bucket of {name} holds {} and weighs about {}, but what the machine may lift is not given.",
             bucket(volume, system),
             mass(load, system)
         );
-        let remedy =
-            "Look it up in the machine's manual and give it as rated_lift; loads are then cut to it.";
-        return (loader.heaped_m3 > HAND).then(|| Caution::warning("lift-not-given", cause, remedy));
+        let remedy = "Give hydraulic_lift, rated_operating_capacity or tipping_load, whichever stands in the machine's manual; \
+                      loads are then cut to what may be lifted.";
+        return (loader.heaped_m3 > HAND_M3).then(|| Caution::warning("lift-not-given", cause, remedy));
     };
-    let may = rated * loader.lift_share;
-    let share = figure(loader.lift_share * 100.0);
+    // A barrow takes what a person wheels: no machine, nothing to warn of.
+    let by = by_which(kind.lift?, may, system);
     if load > may {
         let cut = may / job.material.density_kg_per_m3;
         let cause = format!(
-            "A usual bucket of {name} weighs about {}, but it may lift {} ({share} % of its rated {}).",
+            "A usual bucket of {name} weighs about {}, but it may lift {} ({by}).",
             mass(load, system),
-            mass(may, system),
-            mass(rated, system)
+            mass(may, system)
         );
         let remedy = format!(
             "Loads are cut to {} here, {} % of a usual one. Load no more than that, and follow the machine's manual.",
@@ -76,15 +79,21 @@ fn lift(job: &Job, kind: &Kind<'_>, system: System) -> Option<Caution> {
     let wet = volume * wettest;
     (wet > may).then(|| {
         let cause = format!(
-            "At {}, the heaviest met, a usual bucket of {name} weighs {}, but it may lift {} ({share} % of its rated {}).",
+            "At {}, the heaviest met, a usual bucket of {name} weighs {}, but it may lift {} ({by}).",
             density(wettest, system),
             mass(wet, system),
-            mass(may, system),
-            mass(rated, system)
+            mass(may, system)
         );
-        let remedy = "If the material is wet or packed, weigh a bucket or load less, and follow the machine's manual.";
+        let remedy =
+            "If the material is wet or packed, weigh a bucket or load less, and follow the machine's manual.";
         Caution::warning("bucket-over-lift-when-heavy", cause, remedy)
     })
+}
+
+/// The figure by which so much may be lifted, in words.
+fn by_which(lift: StatedLift, may_kg: f64, system: System) -> String {
+    let less = if may_kg < lift.may_kg() { ", less what this bucket weighs more than today's" } else { "" };
+    format!("{}{less}", lift.words(system))
 }
 
 fn struck(kind: &Kind<'_>, system: System) -> Option<Caution> {

@@ -8,6 +8,7 @@ mod room;
 mod supply;
 mod usual;
 
+use crate::scenario::Stated;
 use crate::units::System;
 use sim::Job;
 
@@ -40,11 +41,11 @@ impl Caution {
 }
 
 /// All cautions of a job: warnings first, then the usual ones.
-pub(crate) fn all(job: &Job, ordered_m3: f64, truckload_m3: f64, system: System) -> Vec<Caution> {
-    let mut all = bucket::cautions(job, system);
+pub(crate) fn all(job: &Job, stated: &Stated, ordered_m3: f64, system: System) -> Vec<Caution> {
+    let mut all = bucket::cautions(job, &stated.loaders, system);
     all.extend(gates::cautions(job, system));
     all.extend(room::cautions(job));
-    all.extend(supply::cautions(job, ordered_m3, truckload_m3, system));
+    all.extend(supply::cautions(job, ordered_m3, stated.truckload_m3, system));
     all.extend(hours::cautions(job, system));
     all.extend(ground::cautions(job, system));
     all.extend(usual::cautions());

@@ -5,7 +5,7 @@ use crate::units::System;
 const HEAPED: &str = "heaped = \"14 ft3\"";
 
 fn loader(more: &str) -> Vec<&'static str> {
-    warnings(&made(&[(HEAPED, &format!("{HEAPED}\nrated_lift = \"2000 lb\"\n{more}"))]))
+    warnings(&made(&[(HEAPED, &format!("{HEAPED}\nhydraulic_lift = \"2000 lb\"\n{more}"))]))
 }
 
 #[track_caller]
@@ -20,7 +20,7 @@ fn cause(changes: &[(&str, &str)], kind: &str) -> String {
 
 #[test]
 fn a_sound_job_has_no_warning_but_all_the_usual_cautions() {
-    let scenario = made(&[(HEAPED, "heaped = \"14 ft3\"\nrated_lift = \"2000 lb\"")]);
+    let scenario = made(&[(HEAPED, "heaped = \"14 ft3\"\nhydraulic_lift = \"2000 lb\"")]);
     assert_eq!(warnings(&scenario), Vec::<&str>::new());
     let usual: Vec<_> =
         scenario.cautions.iter().filter(|c| c.weight == Weight::Usual).map(|c| c.kind).collect();
@@ -42,13 +42,13 @@ fn nothing_is_ever_called_safe() {
 
 #[test]
 fn a_bucket_heavier_than_the_loader_may_lift_is_told_with_its_weight() {
-    let text = cause(&[(HEAPED, "heaped = \"14 ft3\"\nrated_lift = \"400 lb\"")], "bucket-over-lift");
+    let text = cause(&[(HEAPED, "heaped = \"14 ft3\"\nhydraulic_lift = \"400 lb\"")], "bucket-over-lift");
     // 14 ft3 x 0.95 x 281 kg/m3 = 106 kg = 233 lb, half of 400 lb is 200 lb, that is 85.7 % of the bucket.
     for figure in ["233 lb", "200 lb", "50 %", "85.7 %"] {
         assert!(text.contains(figure), "{figure} is not in {text}");
     }
-    assert!(loader("lift_share = 0.8").is_empty());
-    let wet = warnings(&made(&[(HEAPED, "heaped = \"14 ft3\"\nrated_lift = \"600 lb\"")]));
+    assert!(loader("hydraulic_lift_share = 0.8").is_empty());
+    let wet = warnings(&made(&[(HEAPED, "heaped = \"14 ft3\"\nhydraulic_lift = \"600 lb\"")]));
     assert_eq!(wet, ["bucket-over-lift-when-heavy"]);
     assert_eq!(warnings(&made(&[])), ["lift-not-given"]);
 }
@@ -62,7 +62,7 @@ fn heaped_far_above_struck_is_doubtful() {
 fn gate(width: &str, around: &str) -> String {
     let ways = format!("ways = [ {{ distance = \"20 yd\", passes = [ \"gate\" ] }}{around} ]");
     let pass = format!(
-        "rated_lift = \"2000 lb\"\nwidth = \"58 in\"\n[[pass]]\nname = \"gate\"\nwidth = \"{width}\""
+        "hydraulic_lift = \"2000 lb\"\nwidth = \"58 in\"\n[[pass]]\nname = \"gate\"\nwidth = \"{width}\""
     );
     changed(&[("distance = \"20 yd\"", &ways), (HEAPED, &format!("{HEAPED}\n{pass}"))])
 }
@@ -80,7 +80,7 @@ fn a_gate_too_narrow_is_told_by_how_much() {
 
 #[test]
 fn room_for_fewer_heaps_than_loaders_or_for_one_is_told() {
-    let lift = (HEAPED, "heaped = \"14 ft3\"\nrated_lift = \"2000 lb\"\ncount = 3");
+    let lift = (HEAPED, "heaped = \"14 ft3\"\nhydraulic_lift = \"2000 lb\"\ncount = 3");
     let text = cause(&[lift, ("distance =", "room = 2\ndistance =")], "room-too-small");
     assert!(text.contains("fewer heaps") && text.contains("(3)"), "{text}");
     let text = cause(&[("distance =", "room = 1\ndistance =")], "room-too-small");
@@ -155,9 +155,9 @@ fn a_distance_of_zero_and_a_racing_loader_are_doubtful() {
 
 #[test]
 fn a_loader_that_reaches_no_work_is_told() {
-    let mut job = made(&[]).job;
+    let crate::Scenario { mut job, stated, .. } = made(&[]);
     job.zones[0].ways[0].stockpile = 7;
-    let kinds: Vec<_> = all(&job, 9.0, 9.0, System::Us).iter().map(|c| c.kind).collect();
+    let kinds: Vec<_> = all(&job, &stated, 9.0, System::Us).iter().map(|c| c.kind).collect();
     assert!(kinds.contains(&"loader-without-work"), "{kinds:?}");
 }
 
@@ -167,4 +167,16 @@ fn names_are_listed_as_people_list_them() {
     assert_eq!(named(&["a", "b"]), "\"a\" and \"b\"");
     assert_eq!(named(&["a", "b", "c"]), "\"a\", \"b\" and \"c\"");
     assert_eq!(named(&["a"; 9]), "\"a\", \"a\", \"a\", \"a\", \"a\", \"a\" and 3 more");
+}
+
+#[test]
+fn small_zones_that_cannot_all_be_served_are_told() {
+    // Ten pits of 15 l and 140 l ordered: 10 l too little, less than a twentieth of the bucket, but a pit gets nothing.
+    let pit = |n: usize| format!("[[zone]]\nname = \"pit {n}\"\nvolume = \"15 l\"\ndistance = \"20 yd\"\n");
+    let pits: String = (0..10).map(pit).collect();
+    let zone = "[[zone]]\nname = \"north\"\nvolume = \"10 yd3\"\ndistance = \"20 yd\"\n";
+    let lift = (HEAPED, "heaped = \"14 ft3\"\ntipping_load = \"2000 lb\"");
+    let with = |ordered: &str| warnings(&made(&[(zone, &pits), ("\"12 yd3\"", ordered), lift]));
+    assert_eq!(with("\"140 l\""), ["short-of-need"]);
+    assert_eq!(with("\"200 l\""), Vec::<&str>::new());
 }

@@ -1,6 +1,5 @@
 //! There is something to move, somewhere to put it, and it can be done in a believable number of loads.
 
-use crate::defaults::LIFT_SHARE;
 use crate::ledger::{At, Ledger};
 use crate::materials::find;
 use crate::quantity::Given;
@@ -79,15 +78,13 @@ fn too_many_loads(raw: &Raw, ordered: f64, ledger: &mut Ledger<'_>) {
             ledger.wrong_at(heaped, what, right);
             return;
         }
-        let (Some(lift), Some(density)) = (&loader.rated_lift, density(raw)) else { continue };
-        let share = loader.lift_share.as_ref().map_or(LIFT_SHARE.value, |share| share.value);
-        let carried = lift.value * share / density;
+        let (Some((lift, typed)), Some(density)) = (loader.lift(), density(raw)) else { continue };
+        let carried = lift.may_kg() / density;
         if ordered > MOST_LOADS * carried {
             let loads = figure(ordered / carried);
             let what = format!("with what may be lifted the job takes some {loads} loads");
-            let right =
-                format!("at most {most} are reckoned; check the rated lift, its share and the density");
-            ledger.wrong_at(lift, what, right);
+            let right = format!("at most {most} are reckoned; check this figure, its share and the density");
+            ledger.wrong_at(typed, what, right);
             return;
         }
     }

@@ -13,7 +13,7 @@ pub enum Lift {
     Cut,
     /// The bucket alone weighs so much more than today's that nothing is left for material.
     Nothing,
-    /// The rated lift is not given.
+    /// What may be lifted is not given.
     Unknown,
 }
 
@@ -25,10 +25,10 @@ pub struct LiftAnswer {
     pub lift: Lift,
     /// Weight of a heaped bucket of this material at its mean fill \[kg\].
     pub load_kg: f64,
-    /// What may be lifted of material: the share of the rated lift less what the bucket weighs more than today's \[kg\], 0 or
-    /// more; `None` without a rated lift.
+    /// What may be lifted of material, less what the bucket weighs more than today's \[kg\], 0 or more; `None` if it is not
+    /// given.
     pub may_kg: Option<f64>,
-    /// `load_kg` over `may_kg`; `None` without a rated lift or if nothing may be lifted.
+    /// `load_kg` over `may_kg`; `None` if it is not given or nothing may be lifted.
     pub share: Option<f64>,
     /// What the bucket weighs more than today's \[kg\], below 0 if less; `None` if one of the two is unknown.
     pub extra_kg: Option<f64>,
@@ -51,8 +51,9 @@ pub(super) fn answer(
     let full_m3 = bucket.heaped_m3 * material.fill_factor;
     let load_kg = full_m3 * density;
     let extra_kg = bucket.mass_kg.zip(today_kg).map(|(new, today)| new - today);
-    let machine = scenario.job.loaders.get(loader);
-    let allowed = machine.and_then(|machine| Some(machine.rated_lift_kg? * machine.lift_share));
+    let allowed = scenario.job.loaders.get(loader).and_then(|machine| machine.lift_kg);
+    let stated = scenario.stated.loaders.get(loader).and_then(|stated| stated.lift);
+    let by = stated.map_or_else(String::new, |lift| format!(" ({})", lift.words(system)));
     let may_kg = allowed.map(|allowed| (allowed - extra_kg.unwrap_or(0.0).max(0.0)).max(0.0));
     let load = mass(load_kg, system);
     let (lift, words) = match (allowed.zip(may_kg), extra_kg.filter(|extra| *extra > 0.0)) {
@@ -74,7 +75,7 @@ pub(super) fn answer(
                 format!(", as it weighs {} more than today's", mass(extra, system))
             });
             let share = format!(
-                "Full it carries about {load}, {} % of the {} that may be lifted{of}.",
+                "Full it carries about {load}, {} % of the {} that may be lifted{by}{of}.",
                 figure(load_kg / may * 100.0),
                 mass(may, system)
             );

@@ -34,10 +34,7 @@ fn a_larger_bucket_is_the_same_job_as_with_its_figures_typed() {
     let fitted = with_bucket(&arena(""), 0, &bucket("x,12 ft3,,,"), None);
     let job = fitted.job.unwrap();
     assert_eq!(job.loaders[0].heaped_m3, larger.job.loaders[0].heaped_m3);
-    assert_eq!(
-        (job.loaders[0].struck_m3, job.loaders[0].rated_lift_kg),
-        (None, arena("").job.loaders[0].rated_lift_kg)
-    );
+    assert_eq!((job.loaders[0].struck_m3, job.loaders[0].lift_kg), (None, arena("").job.loaders[0].lift_kg));
     assert!(fitted.assumptions.iter().any(|a| a.key == "bucket.x.mass" && a.words.contains("not known")));
     assert!(fitted.assumptions.iter().any(|a| a.key == "bucket.x.times"));
 }
@@ -54,7 +51,7 @@ fn what_a_bucket_weighs_more_than_todays_is_taken_from_what_may_be_lifted() {
     assert!((fitted.lift.load_kg - full).abs() < 1e-9);
     assert!((fitted.lift.share.unwrap() - full / (1_200.0 * lb)).abs() < 1e-9);
     let loader = &fitted.job.as_ref().unwrap().loaders[0];
-    assert!((loader.rated_lift_kg.unwrap() * loader.lift_share - 1_200.0 * lb).abs() < 1e-9);
+    assert!((loader.lift_kg.unwrap() - 1_200.0 * lb).abs() < 1e-9);
     assert_eq!(fitted.lift.lift, Lift::Cut);
     assert!((fitted.lift.cut_to_m3.unwrap() - 1_200.0 * lb / material.density_kg_per_m3).abs() < 1e-12);
     assert!(fitted.lift.words.contains("The machine's manual decides"), "{}", fitted.lift.words);
@@ -79,9 +76,9 @@ fn a_bucket_that_leaves_nothing_to_lift_with_is_an_answer_and_no_job() {
 }
 
 #[test]
-fn without_a_rated_lift_nothing_is_known_of_it() {
+fn where_no_lift_is_given_nothing_is_known_of_it() {
     let mut arena = arena("");
-    arena.job.loaders[0].rated_lift_kg = None;
+    arena.job.loaders[0].lift_kg = None;
     let fitted = with_bucket(&arena, 0, &bucket("x,30 ft3,,,900 lb"), None);
     assert_eq!((fitted.lift.lift, fitted.lift.share, fitted.lift.may_kg), (Lift::Unknown, None, None));
     assert!(fitted.job.is_some() && fitted.lift.words.contains("manual"));

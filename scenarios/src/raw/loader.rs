@@ -3,6 +3,7 @@
 use super::Named;
 use crate::fields::Fields;
 use crate::ledger::{At, Ledger};
+use crate::lift::{LiftFigure, RawLift, StatedLift, least};
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 use sim::Distribution;
@@ -13,8 +14,13 @@ pub(super) const KEYS: &[&str] = &[
     "heaped",
     "struck",
     "bucket_mass",
-    "rated_lift",
-    "lift_share",
+    "hydraulic_lift",
+    "hydraulic_lift_share",
+    "rated_operating_capacity",
+    "rated_operating_capacity_share",
+    "tipping_load",
+    "tipping_load_share",
+    "tracks",
     "width",
     "speed_loaded",
     "speed_empty",
@@ -29,6 +35,18 @@ pub(super) const KEYS: &[&str] = &[
     "stoppages",
 ];
 
+/// Keys of earlier versions, with what to write now.
+pub(super) const FORMER: &[(&str, &str)] = &[
+    (
+        "rated_lift",
+        "write hydraulic_lift, rated_operating_capacity or tipping_load, whichever stands in the machine's manual",
+    ),
+    (
+        "lift_share",
+        "write hydraulic_lift_share, rated_operating_capacity_share or tipping_load_share, after the figure it is of",
+    ),
+];
+
 /// A loader as typed.
 pub(crate) struct RawLoader {
     pub(crate) named: Named,
@@ -36,8 +54,9 @@ pub(crate) struct RawLoader {
     pub(crate) heaped: Option<At<f64>>,
     pub(crate) struck: Option<At<f64>>,
     pub(crate) bucket_mass: Option<At<f64>>,
-    pub(crate) rated_lift: Option<At<f64>>,
-    pub(crate) lift_share: Option<At<f64>>,
+    /// What it may lift, one for each figure that a manual may give.
+    pub(crate) lifts: [RawLift; 3],
+    pub(crate) tracks: Option<At<bool>>,
     pub(crate) width: Option<At<f64>>,
     pub(crate) width_is_wrong: bool,
     pub(crate) speed_loaded: Option<At<Given>>,
@@ -60,6 +79,15 @@ pub(crate) struct RawStoppages {
 }
 
 impl RawLoader {
+    /// The figure that allows least to be lifted, with where it was typed.
+    pub(crate) fn lift(&self) -> Option<(StatedLift, &At<f64>)> {
+        least(&self.lifts, self.on_tracks())
+    }
+
+    pub(crate) fn on_tracks(&self) -> bool {
+        self.tracks.as_ref().is_some_and(|tracks| tracks.value)
+    }
+
     pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
         let heaped =
             fields.need("heaped", "give the heaped capacity, such as \"14 ft3\" or \"0.4 m3\"", ledger);
@@ -69,8 +97,8 @@ impl RawLoader {
             heaped: heaped.and_then(|item| item.figure(Kind::Bucket, ledger)),
             struck: fields.figure("struck", Kind::Bucket, ledger),
             bucket_mass: fields.figure("bucket_mass", Kind::BucketMass, ledger),
-            rated_lift: fields.figure("rated_lift", Kind::Lift, ledger),
-            lift_share: fields.figure("lift_share", Kind::LiftShare, ledger),
+            lifts: LiftFigure::ALL.map(|figure| lift(figure, fields, ledger)),
+            tracks: fields.truth("tracks", ledger),
             width_is_wrong: width.is_none() && fields.has("width"),
             width,
             speed_loaded: fields.given("speed_loaded", Kind::Speed, Takes::NoLaw, ledger),
@@ -87,6 +115,16 @@ impl RawLoader {
             named,
         }
     }
+}
+
+fn lift(figure: LiftFigure, fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> RawLift {
+    let rated = fields.figure(figure.key(), Kind::Lift, ledger);
+    let share = fields.figure(figure.share_key(), Kind::LiftShare, ledger);
+    if let Some(share) = share.as_ref().filter(|_| !fields.has(figure.key())) {
+        let what = format!("there is no {} that it could be a share of", figure.key());
+        ledger.wrong_at(share, what, format!("give {} as well, or leave the share out", figure.key()));
+    }
+    RawLift { figure, rated, share }
 }
 
 fn stoppages(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Option<RawStoppages> {

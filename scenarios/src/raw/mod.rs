@@ -83,6 +83,11 @@ pub(crate) fn home_of(key: &str) -> Option<String> {
     (!homes.is_empty()).then(|| format!("under {}", homes.join(" or ")))
 }
 
+/// What to write instead of a key of an earlier version.
+pub(crate) fn instead_of(key: &str) -> Option<&'static str> {
+    loader::FORMER.iter().find(|(former, _)| *former == key).map(|(_, right)| *right)
+}
+
 /// Most things of one kind.
 const MOST_THINGS: usize = 200;
 

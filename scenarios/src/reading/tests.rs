@@ -196,8 +196,8 @@ fn structural_faults_are_each_told() {
 
 #[test]
 fn a_lift_that_leaves_next_to_nothing_in_the_bucket_is_told() {
-    let lift = ("14 ft3\"", "14 ft3\"\nrated_lift = \"1 kg\"\nlift_share = \"5 %\"");
-    refused_with(&[lift, ("12 yd3", "60 yd3")], &["rated_lift = \"1 kg\"", "with what may be lifted"]);
+    let lift = ("14 ft3\"", "14 ft3\"\nhydraulic_lift = \"1 kg\"\nhydraulic_lift_share = \"5 %\"");
+    refused_with(&[lift, ("12 yd3", "60 yd3")], &["hydraulic_lift = \"1 kg\"", "with what may be lifted"]);
 }
 
 #[test]

@@ -100,10 +100,8 @@ fn check_delivery(pile: &str, delivery: &Delivery) -> Checked {
 fn check_loader(loader: &Loader) -> Checked {
     let name = &loader.name;
     above_0(&format!("heaped capacity of {name}"), loader.heaped_m3)?;
-    if let Some(kg) = loader.rated_lift_kg {
-        above_0(&format!("rated lift of {name}"), kg)?;
-        above_0(&format!("usable share of the lift of {name}"), loader.lift_share)?;
-        share(&format!("usable share of the lift of {name}"), loader.lift_share)?;
+    if let Some(kg) = loader.lift_kg {
+        above_0(&format!("what {name} may lift"), kg)?;
     }
     above_0(&format!("loaded speed of {name}"), loader.loaded_m_per_s)?;
     above_0(&format!("empty speed of {name}"), loader.empty_m_per_s)?;

@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 use std::sync::LazyLock;
 
-/// A shipped job with a gate and a rated lift.
+/// A shipped job with a gate and a hydraulic lift.
 static ARENA: LazyLock<Scenario> = LazyLock::new(|| {
     let (_, text) = shipped().iter().find(|(name, _)| *name == "riding-arena").expect("a shipped job");
     read_text(text, "arena.toml", Path::new(""), &Selection::default()).unwrap_or_else(|r| panic!("{r}"))

@@ -31,7 +31,7 @@ width = "72 in"
 name = "compact tractor"
 count = 2
 heaped = "14 ft3"
-rated_lift = "1100 lb"
+hydraulic_lift = "1100 lb"
 width = "58 in"
 [[raker]]
 name = "helper"

@@ -20,7 +20,7 @@ const PLACES: [Place; 15] = [
     place("[[zone]]", "distance", |s| s.job.zones[0].ways[0].distance_m, units::way),
     place("[[stockpile]]", "on_hand", |s| s.job.stockpiles[0].on_hand_m3, units::volume),
     place("[[loader]]", "heaped", |s| s.job.loaders[0].heaped_m3, units::bucket),
-    place("[[loader]]", "rated_lift", |s| s.job.loaders[0].rated_lift_kg.unwrap_or(0.0), units::mass),
+    place("[[loader]]", "rated_operating_capacity", |s| s.job.loaders[0].lift_kg.unwrap_or(0.0), units::mass),
     place("[[loader]]", "width", |s| s.job.loaders[0].width_m, units::short_length),
     place("[[loader]]", "speed_loaded", |s| s.job.loaders[0].loaded_m_per_s, units::speed),
     place("[[loader]]", "fuel_working", |s| s.job.loaders[0].fuel_working_l_per_h, units::fuel_rate),

@@ -14,7 +14,7 @@ pub(super) fn part(says: &BucketsSays) -> Part {
             }
         } }
         p.note {
-            "What may be lifted is calculated from the figures in the file, with a share of the rated lift as margin; it settles "
+            "What may be lifted is calculated from the figures in the file, by the share of it that may be used; it settles "
             "nothing. The machine's manual does, with local codes and licensed practice."
         }
     };
