@@ -75,7 +75,7 @@ fn figures_below_zero_or_without_a_value_are_refused_and_nought_where_it_makes_n
 #[test]
 fn shares_are_from_nought_to_one_and_some_are_not_nought() {
     type Share = fn(&mut Job, f64);
-    let shares: [(&str, Share, bool); 4] = [
+    let shares: [(&str, Share, bool); 3] = [
         ("spreading", |j, share| j.raking.spread_share = share, false),
         ("floor", |j, share| j.raking.fatigue = Some(Fatigue { share_per_h: 0.1, floor: share }), true),
         ("place of a pass", |j, share| j.zones[0].ways[0].passes[1].share = share, false),
