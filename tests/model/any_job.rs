@@ -200,3 +200,68 @@ pub(crate) fn some_job(number: u64) -> Job {
         ..one_and_one()
     }
 }
+
+/// A job of [`some_job`] in which work is never interrupted.
+pub(crate) fn undisturbed(number: u64) -> Job {
+    let mut job = some_job(number);
+    job.shift.breaks.clear();
+    job.shift.end_s = None;
+    job.raking.fatigue = None;
+    job.loaders.iter_mut().for_each(|l| l.stoppages = None);
+    for pile in &mut job.stockpiles {
+        pile.on_hand_m3 += pile.deliveries.drain(..).map(|d| d.volume_m3).sum::<f64>();
+    }
+    job
+}
+
+/// One loader, one pile, one zone, and one crew or none; round times as well as drawn ones.
+pub(crate) fn line(number: u64) -> Job {
+    let mut job = undisturbed(number);
+    job.loaders.truncate(1);
+    job.stockpiles.truncate(1);
+    job.zones.truncate(1);
+    job.zones[0].ways.retain(|way| way.stockpile == 0);
+    job.zones[0].walks_m.truncate(1);
+    if job.finish != FinishRule::AreaCovered {
+        job.finish = FinishRule::PileCleared { surplus_zone: 0 };
+    }
+    if job.raking.together.is_none() {
+        job.rakers.truncate(1);
+    }
+    job.rakers.iter_mut().for_each(|r| r.start_zone = 0);
+    job.zones[0].need_m3 *= 3.0;
+    job.stockpiles[0].on_hand_m3 *= 4.0;
+    job
+}
+
+/// Any number of everything; times are drawn.
+pub(crate) fn yard(number: u64) -> Job {
+    let mut job = undisturbed(number);
+    job.finish = FinishRule::AreaCovered;
+    if job.rakers.is_empty() {
+        job.rakers.push(raker("raker", 0));
+    }
+    if number.is_multiple_of(3) {
+        job.raking.spread_share = 0.0;
+        job.zones.iter_mut().for_each(|z| z.need_m3 *= 3.0);
+        job.stockpiles.iter_mut().for_each(|s| s.on_hand_m3 *= 4.0);
+    }
+    with_lognormal_noise(job, 0.1, 0.3)
+}
+
+/// As [`some_job`], longer and with up to eight loaders and six rakers more: more of them meet.
+pub(crate) fn crowd(number: u64) -> Job {
+    let mut job = some_job(number);
+    let n = &mut Numbers(number ^ 0x5EED);
+    for i in 0..n.below(9) {
+        let alike = job.loaders[i % job.loaders.len()].clone();
+        job.loaders.push(Loader { name: format!("more {i}"), ..alike });
+    }
+    for i in 0..n.below(7) {
+        let zone = n.below(job.zones.len() as u64);
+        job.rakers.push(Raker { rate_m3_per_h: n.between(5.0, 120.0), ..raker(&format!("more {i}"), zone) });
+    }
+    job.zones.iter_mut().for_each(|zone| zone.need_m3 *= 8.0);
+    job.stockpiles.iter_mut().for_each(|pile| pile.on_hand_m3 *= 8.0);
+    if n.once_in(3) { with_lognormal_noise(job, 0.1, 0.3) } else { job }
+}

@@ -1,59 +1,11 @@
 //! Runs made the short ways (`run/line.rs`, `run/yard`) against the same runs made the long way: a study takes a short way
 //! where the job allows one, a replay never does. The same to the last bit, whatever the job.
 
-use super::any_job::some_job;
+use super::any_job::{line, yard};
 use super::jobs::*;
 use sim::*;
 
 const SEED: u64 = 20_261_125;
-
-/// A job of `any_job` in which work is never interrupted.
-fn undisturbed(number: u64) -> Job {
-    let mut job = some_job(number);
-    job.shift.breaks.clear();
-    job.shift.end_s = None;
-    job.raking.fatigue = None;
-    job.loaders.iter_mut().for_each(|l| l.stoppages = None);
-    for pile in &mut job.stockpiles {
-        pile.on_hand_m3 += pile.deliveries.drain(..).map(|d| d.volume_m3).sum::<f64>();
-    }
-    job
-}
-
-/// One loader, one pile, one zone, and one crew or none; round times as well as drawn ones.
-fn line(number: u64) -> Job {
-    let mut job = undisturbed(number);
-    job.loaders.truncate(1);
-    job.stockpiles.truncate(1);
-    job.zones.truncate(1);
-    job.zones[0].ways.retain(|way| way.stockpile == 0);
-    job.zones[0].walks_m.truncate(1);
-    if job.finish != FinishRule::AreaCovered {
-        job.finish = FinishRule::PileCleared { surplus_zone: 0 };
-    }
-    if job.raking.together.is_none() {
-        job.rakers.truncate(1);
-    }
-    job.rakers.iter_mut().for_each(|r| r.start_zone = 0);
-    job.zones[0].need_m3 *= 3.0;
-    job.stockpiles[0].on_hand_m3 *= 4.0;
-    job
-}
-
-/// Any number of everything; times are drawn.
-fn yard(number: u64) -> Job {
-    let mut job = undisturbed(number);
-    job.finish = FinishRule::AreaCovered;
-    if job.rakers.is_empty() {
-        job.rakers.push(raker("raker", 0));
-    }
-    if number.is_multiple_of(3) {
-        job.raking.spread_share = 0.0;
-        job.zones.iter_mut().for_each(|z| z.need_m3 *= 3.0);
-        job.stockpiles.iter_mut().for_each(|s| s.on_hand_m3 *= 4.0);
-    }
-    with_lognormal_noise(job, 0.1, 0.3)
-}
 
 /// Compares every run of a study, and its books, with replays.
 fn compare(what: &str, job: &Job, runs: u32) -> u32 {
