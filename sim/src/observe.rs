@@ -69,6 +69,9 @@ pub enum Event {
 
 /// Sees everything that happens in a run.
 pub(crate) trait Observer {
+    /// Whether it must be shown every step. For one that need not, steps that nobody can interfere with are taken together.
+    const EVERY_STEP: bool;
+
     /// Called at each event, in order.
     fn see(&mut self, at: Micros, event: impl FnOnce() -> Event);
 }
@@ -77,11 +80,15 @@ pub(crate) trait Observer {
 pub(crate) struct Unwatched;
 
 impl Observer for Unwatched {
+    const EVERY_STEP: bool = false;
+
     #[inline(always)]
     fn see(&mut self, _: Micros, _: impl FnOnce() -> Event) {}
 }
 
 impl Observer for Vec<Entry> {
+    const EVERY_STEP: bool = true;
+
     fn see(&mut self, at: Micros, event: impl FnOnce() -> Event) {
         self.push(Entry { at, event: event() });
     }

@@ -7,12 +7,12 @@ use crate::activity::{Micros, SECOND};
 use crate::calendar::END_OF_TIME;
 use crate::chance::Distribution;
 use crate::job::{FillOrder, FinishRule, Job, Loader};
-use crate::luck::{Factor, RunLuck};
+use crate::luck::RunLuck;
 use crate::outcome::Books;
 use crate::sampler::Sampler;
 use std::sync::Arc;
 
-pub(crate) use routes::{Route, Routes};
+pub(crate) use routes::{Leg, Routes};
 
 /// Most loaders in a job.
 pub const MOST_LOADERS: usize = 64;
@@ -32,7 +32,8 @@ pub struct Plan {
     pub(crate) rakers: usize,
     pub(crate) zones: Vec<ZonePlan>,
     pub(crate) piles: Vec<PilePlan>,
-    pub(crate) passes: Vec<PassPlan>,
+    /// How many may go through each pass at once.
+    pub(crate) passes: Vec<u32>,
     pub(crate) deliveries: Vec<DeliveryPlan>,
     pub(crate) routes: Routes,
     pub(crate) fill_factor: f64,
@@ -52,27 +53,7 @@ pub struct Plan {
     pub(crate) clean_up: Arc<Sampler>,
     pub(crate) fuel_per_l: f64,
     pub(crate) material_cost: f64,
-    /// How runs are made, if not from event to event.
-    pub(crate) short: Option<ShortWay>,
-    /// For each loader the order in which zones are filled, where one pile and the fill order settle it beforehand.
-    pub(crate) in_order: Option<Vec<Order>>,
     compiled: Compiled,
-}
-
-/// In which order a loader fills the zones.
-#[derive(Clone, Debug)]
-pub(crate) struct Order {
-    /// Those it can reach, with the way.
-    pub(crate) zones: Vec<(usize, usize)>,
-    /// Where in this order to begin when a zone (any) was chosen last.
-    pub(crate) after: Vec<usize>,
-}
-
-/// A way to make runs shorter than from event to event (see `run/line` and `run/yard`).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum ShortWay {
-    Line,
-    Yard,
 }
 
 /// A change between work and rest.
@@ -124,12 +105,6 @@ pub(crate) struct PilePlan {
     pub(crate) face: u32,
     /// Its stock's number among the deliveries.
     pub(crate) number: usize,
-}
-
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct PassPlan {
-    pub(crate) passing_us: f64,
-    pub(crate) at_once: u32,
 }
 
 #[derive(Clone, Debug)]
@@ -224,23 +199,15 @@ impl Plan {
             return_leg: table(&loads.return_leg),
             raking: table(&loads.raking),
         };
-        let daily = daily(job);
-        let routes = Routes::new(job);
         Ok(Self {
-            short: if daily.is_empty() { short_way(job, &noise) } else { None },
             loaders: job.loaders.iter().map(|l| LoaderPlan::new(job, l, &mut tables)).collect(),
             crews: crews(job),
             rakers: job.rakers.len(),
             zones: job.zones.iter().map(ZonePlan::new).collect(),
             piles,
-            passes: job
-                .passes
-                .iter()
-                .map(|p| PassPlan { passing_us: us(p.passing_s), at_once: p.at_once })
-                .collect(),
+            passes: job.passes.iter().map(|p| p.at_once).collect(),
             deliveries,
-            in_order: in_order(job, &routes),
-            routes,
+            routes: Routes::new(job),
             fill_factor: job.material.fill_factor,
             stand_clear: job.raking.stand_clear,
             fatigue: job.raking.fatigue,
@@ -251,7 +218,7 @@ impl Plan {
             },
             nothing_m3: job.crumbs_m3(),
             all_spread: job.raking.spread_share == 1.0,
-            daily,
+            daily: daily(job),
             factors,
             noise,
             set_up: tables.sampler(&job.shift.set_up_s),
@@ -272,14 +239,6 @@ impl Plan {
     /// counts however small it is.
     pub(crate) fn least_m3(&self, stated_m3: f64) -> f64 {
         if stated_m3 > 0.0 { self.nothing_m3.min(stated_m3) } else { self.nothing_m3 }
-    }
-
-    /// Whether in the run with this luck a need or a pile is so small that it counts only while it is untouched.
-    pub(crate) fn has_small_volumes(&self, luck: &RunLuck) -> bool {
-        let is_small = |volume: f64| self.least_m3(volume) < self.nothing_m3;
-        let need = self.factors.need.at(luck.factor(Factor::Need));
-        self.zones.iter().any(|zone| is_small(zone.need_m3 * need))
-            || (0..self.piles.len()).any(|pile| is_small(self.stock(pile, luck)))
     }
 
     /// Books for the job with every entry 0.
@@ -308,55 +267,6 @@ impl ZonePlan {
     fn new(zone: &crate::job::Zone) -> Self {
         Self { need_m3: zone.need_m3, room: zone.room.unwrap_or(u32::MAX), walks_m: zone.walks_m.clone() }
     }
-}
-
-/// The short way that a job allows, if work is never interrupted by the clock.
-fn short_way(job: &Job, noise: &Noise) -> Option<ShortWay> {
-    let undisturbed = job.raking.fatigue.is_none()
-        && job.loaders.iter().all(|l| l.stoppages.is_none())
-        && job.stockpiles.iter().all(|s| s.deliveries.is_empty());
-    let crews = if job.raking.together.is_some() { 1 } else { job.rakers.len() };
-    let one_way = matches!(&job.zones[..], [zone] if zone.ways.iter().any(|w| job.loaders[0].fits(job, w)));
-    if undisturbed && one_way && job.stockpiles.len() == 1 && job.loaders.len() == 1 && crews <= 1 {
-        return Some(ShortWay::Line);
-    }
-    // Where no time is drawn, much falls on the same instant, and that wants the rules of order.
-    let drawn = |sampler: &Sampler| !sampler.is_constant();
-    let steps = [&noise.loading, &noise.haul, &noise.dump, &noise.return_leg];
-    let few = |number: usize| number <= crate::run::yard::MOST;
-    let faces = job.stockpiles.iter().map(|s| s.face);
-    let places = faces.chain(job.passes.iter().map(|p| p.at_once));
-    let yard = undisturbed
-        && job.raking.spread_share < 1.0
-        && job.finish == FinishRule::AreaCovered
-        && [job.zones.len(), job.stockpiles.len(), job.passes.len()].into_iter().all(few)
-        && places.into_iter().all(|n| few(n as usize))
-        && drawn(&noise.raking)
-        && steps.into_iter().any(|s| drawn(s));
-    yard.then_some(ShortWay::Yard)
-}
-
-fn in_order(job: &Job, routes: &Routes) -> Option<Vec<Order>> {
-    let rank = |zone: usize, route: usize| match job.fill_order {
-        FillOrder::AsListed | FillOrder::InTurn => Some(zone as f64),
-        FillOrder::FarthestFirst => Some(-routes.get(route).distance_m),
-        FillOrder::NearestFirst => Some(routes.get(route).distance_m),
-        FillOrder::MostRoom => None,
-    };
-    let of_loader = |loader: usize| {
-        let reached = (0..job.zones.len()).filter_map(|zone| Some((zone, routes.to(loader, zone).next()?)));
-        let ranked: Option<Vec<_>> =
-            reached.map(|(zone, route)| Some((rank(zone, route)?, zone, route))).collect();
-        let mut ranked = ranked?;
-        ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let zones: Vec<_> = ranked.into_iter().map(|(_, zone, route)| (zone, route)).collect();
-        let after = |last: usize| match job.fill_order {
-            FillOrder::InTurn => zones.iter().position(|(zone, _)| *zone > last).unwrap_or(0),
-            _ => 0,
-        };
-        Some(Order { after: (0..job.zones.len()).map(after).collect(), zones })
-    };
-    if job.stockpiles.len() == 1 { (0..job.loaders.len()).map(of_loader).collect() } else { None }
 }
 
 fn crews(job: &Job) -> Vec<CrewPlan> {

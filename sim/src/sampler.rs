@@ -58,11 +58,6 @@ impl Sampler {
         })
     }
 
-    /// Whether every draw gives the same.
-    pub(crate) fn is_constant(&self) -> bool {
-        matches!(self.0, Form::Values(Values::One(_)))
-    }
-
     /// The value for 64 random bits, read as a chance in \[0, 1) and inverted.
     ///
     /// ```

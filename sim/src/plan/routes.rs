@@ -1,25 +1,57 @@
 //! Which way each loader takes between each pile and zone, and what it costs.
 
-use super::us;
-use crate::job::{Job, Loader, Way};
+use super::{us, whole};
+use crate::activity::Micros;
+use crate::job::{Job, Loader, PassOnWay, Way};
 
 /// One loader's way between one pile and one zone.
 #[derive(Clone, Debug)]
 pub(crate) struct Route {
     pub(crate) pile: usize,
     pub(crate) distance_m: f64,
-    pub(crate) haul_us: f64,
-    pub(crate) return_us: f64,
-    /// Pass and share of the way out, in the order met.
-    pub(crate) passes: Vec<(usize, f64)>,
-    /// The same for the way back.
-    pub(crate) passes_back: Vec<(usize, f64)>,
+    out: Drive,
+    back: Drive,
+}
+
+/// Loaded or empty.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Leg {
+    Out,
+    Back,
+}
+
+/// The drive of one leg.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Drive {
+    /// All of the driving, passes left out.
+    pub(crate) mean_us: f64,
+    /// Its first stretch.
+    pub(crate) first: usize,
+}
+
+/// From one pass, or the beginning of a leg, to the next pass or the end.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Stretch {
+    /// The pass at its end, with how long it takes to go through; `None` at the end of the leg.
+    pub(crate) pass: Option<(usize, f64)>,
+    /// How much of the leg's driving lies behind its end.
+    share: f64,
+}
+
+impl Stretch {
+    /// What of this much driving lies behind its end.
+    #[inline(always)]
+    pub(crate) fn driven(&self, driving: Micros) -> Micros {
+        if self.pass.is_some() { whole(driving as f64 * self.share) } else { driving }
+    }
 }
 
 /// All routes: for each loader and zone the reachable piles, nearest first.
 #[derive(Clone, Debug)]
 pub(crate) struct Routes {
     routes: Vec<Route>,
+    /// The stretches of all legs, one after the other; the last of each leads to no pass.
+    stretches: Vec<Stretch>,
     /// Where the routes of loader `l` to zone `z` begin, at `l * zones + z`; one more entry at the end.
     begins: Vec<usize>,
     zones: usize,
@@ -27,11 +59,12 @@ pub(crate) struct Routes {
 
 impl Routes {
     pub(crate) fn new(job: &Job) -> Self {
-        let mut all = Self { routes: Vec::new(), begins: Vec::new(), zones: job.zones.len() };
+        let mut all =
+            Self { routes: Vec::new(), stretches: Vec::new(), begins: Vec::new(), zones: job.zones.len() };
         for loader in &job.loaders {
             for zone in &job.zones {
                 all.begins.push(all.routes.len());
-                all.routes.extend(routes(job, loader, &zone.ways));
+                all.add(job, loader, &zone.ways);
             }
         }
         all.begins.push(all.routes.len());
@@ -45,13 +78,14 @@ impl Routes {
         self.begins[at]..self.begins[at + 1]
     }
 
-    pub(crate) fn all(&self) -> &[Route] {
-        &self.routes
-    }
-
     #[inline]
     pub(crate) fn get(&self, route: usize) -> &Route {
         &self.routes[route]
+    }
+
+    #[inline]
+    pub(crate) fn stretch(&self, stretch: usize) -> &Stretch {
+        &self.stretches[stretch]
     }
 
     /// The route of a loader between a zone and a pile.
@@ -59,24 +93,42 @@ impl Routes {
     pub(crate) fn between(&self, loader: usize, zone: usize, pile: usize) -> Option<usize> {
         self.to(loader, zone).find(|route| self.routes[*route].pile == pile)
     }
+
+    /// Adds a loader's routes to a zone: of several ways from one pile the nearest.
+    fn add(&mut self, job: &Job, loader: &Loader, ways: &[Way]) {
+        let mut nearest: Vec<&Way> = ways.iter().filter(|way| loader.fits(job, way)).collect();
+        nearest.sort_by(|a, b| a.distance_m.total_cmp(&b.distance_m));
+        let first = self.routes.len();
+        for way in nearest {
+            if self.routes[first..].iter().all(|route| route.pile != way.stockpile) {
+                let mean_us = |m_per_s| us(way.distance_m / m_per_s + loader.start_stop_s);
+                let back = way.passes.iter().rev().map(|p| PassOnWay { share: 1.0 - p.share, ..*p });
+                let out = self.drive(job, mean_us(loader.loaded_m_per_s), way.passes.iter().copied());
+                let back = self.drive(job, mean_us(loader.empty_m_per_s), back);
+                self.routes.push(Route { pile: way.stockpile, distance_m: way.distance_m, out, back });
+            }
+        }
+        self.routes[first..].sort_by(|a, b| a.distance_m.total_cmp(&b.distance_m).then(a.pile.cmp(&b.pile)));
+    }
+
+    fn drive(&mut self, job: &Job, mean_us: f64, passes: impl Iterator<Item = PassOnWay>) -> Drive {
+        let first = self.stretches.len();
+        let to_a_pass = |p: PassOnWay| Stretch {
+            pass: Some((p.pass, us(job.passes[p.pass].passing_s))),
+            share: p.share,
+        };
+        self.stretches.extend(passes.map(to_a_pass));
+        self.stretches.push(Stretch { pass: None, share: 1.0 });
+        Drive { mean_us, first }
+    }
 }
 
-fn routes(job: &Job, loader: &Loader, ways: &[Way]) -> Vec<Route> {
-    let mut nearest: Vec<&Way> = ways.iter().filter(|way| loader.fits(job, way)).collect();
-    nearest.sort_by(|a, b| a.distance_m.total_cmp(&b.distance_m));
-    let mut routes: Vec<Route> = Vec::new();
-    for way in nearest {
-        if routes.iter().all(|route| route.pile != way.stockpile) {
-            routes.push(Route {
-                pile: way.stockpile,
-                distance_m: way.distance_m,
-                haul_us: us(way.distance_m / loader.loaded_m_per_s + loader.start_stop_s),
-                return_us: us(way.distance_m / loader.empty_m_per_s + loader.start_stop_s),
-                passes: way.passes.iter().map(|p| (p.pass, p.share)).collect(),
-                passes_back: way.passes.iter().rev().map(|p| (p.pass, 1.0 - p.share)).collect(),
-            });
+impl Route {
+    #[inline(always)]
+    pub(crate) fn drive(&self, leg: Leg) -> Drive {
+        match leg {
+            Leg::Out => self.out,
+            Leg::Back => self.back,
         }
     }
-    routes.sort_by(|a, b| a.distance_m.total_cmp(&b.distance_m).then(a.pile.cmp(&b.pile)));
-    routes
 }

@@ -27,49 +27,25 @@ pub(super) struct Candidate {
 /// A pile that holds a need but for rounding holds it.
 const ROUNDED_OFF: f64 = 1.0 - 1e-9;
 
-/// What there is to choose from: the state of zones and piles.
-pub(super) trait Ground {
-    /// What the zone needs that is neither placed nor on its way \[m3\].
-    fn open_m3(&self, zone: usize) -> f64;
-    /// Places free for heaps, less the loaders bound for them.
-    fn room_left(&self, zone: usize) -> f64;
-    /// What lies at the pile \[m3\].
-    fn stock_m3(&self, pile: usize) -> f64;
-    /// Whether a delivery is still to come to the pile.
-    fn is_due(&self, pile: usize) -> bool;
-    /// The zone chosen last by any loader.
-    fn last_zone(&self) -> Option<usize>;
-
-    /// How much of the zone's need must be open that it is served \[m3\].
-    #[inline]
-    fn least_open_m3(&self, plan: &Plan, _zone: usize) -> f64 {
-        plan.nothing_m3
-    }
-
-    /// How much must lie at the pile that it is used \[m3\].
-    #[inline]
-    fn least_stock_m3(&self, plan: &Plan, _pile: usize) -> f64 {
-        plan.nothing_m3
-    }
-
+impl Scratch {
     /// Whether the zone needs more, surplus apart.
     #[inline]
-    fn needs_more(&self, plan: &Plan, zone: usize) -> bool {
-        self.open_m3(zone) >= self.least_open_m3(plan, zone)
+    fn needs_more(&self, zone: usize) -> bool {
+        self.zones[zone].open >= self.zones[zone].least
     }
 
     /// Whether the zone still takes material.
     #[inline]
-    fn wants(&self, plan: &Plan, zone: usize) -> bool {
-        self.needs_more(plan, zone) || self.takes_surplus(plan, zone)
+    pub(super) fn wants(&self, plan: &Plan, zone: usize) -> bool {
+        self.needs_more(zone) || self.takes_surplus(plan, zone)
     }
 
     /// Whether the zone takes whatever is left: the job clears its piles, and no other zone can be given more now.
     #[inline]
-    fn takes_surplus(&self, plan: &Plan, zone: usize) -> bool {
+    pub(super) fn takes_surplus(&self, plan: &Plan, zone: usize) -> bool {
         plan.surplus_zone == Some(zone)
             && (0..plan.zones.len()).all(|other| {
-                other == zone || !self.needs_more(plan, other) || !self.can_be_served_now(plan, other)
+                other == zone || !self.needs_more(other) || !self.can_be_served_now(plan, other)
             })
     }
 
@@ -89,21 +65,21 @@ pub(super) trait Ground {
     fn can_serve(&self, plan: &Plan, loader: usize, zone: usize) -> bool {
         plan.routes.to(loader, zone).any(|route| {
             let pile = plan.routes.get(route).pile;
-            self.has_material(plan, pile, zone) || self.is_due(pile)
+            self.has_material(plan, pile, zone) || self.piles[pile].due > 0
         })
     }
 
     /// Whether the pile has material for the zone. What remains of it is no crumb to a small zone that needs no more.
     #[inline]
-    fn has_material(&self, plan: &Plan, pile: usize, zone: usize) -> bool {
-        let stock_m3 = self.stock_m3(pile);
-        let is_small = || self.least_open_m3(plan, zone) < plan.nothing_m3 && self.needs_more(plan, zone);
-        stock_m3 >= self.least_stock_m3(plan, pile)
-            || (is_small() && stock_m3 >= self.open_m3(zone) * ROUNDED_OFF)
+    pub(super) fn has_material(&self, plan: &Plan, pile: usize, zone: usize) -> bool {
+        let stock_m3 = self.piles[pile].stock;
+        let is_small = || self.zones[zone].least < plan.nothing_m3 && self.needs_more(zone);
+        stock_m3 >= self.piles[pile].least
+            || (is_small() && stock_m3 >= self.zones[zone].open * ROUNDED_OFF)
     }
 
     /// Whether nothing more can be loaded by anybody, now or later.
-    fn nothing_more(&self, plan: &Plan) -> bool {
+    pub(super) fn nothing_more(&self, plan: &Plan) -> bool {
         (0..plan.zones.len()).all(|zone| !self.wants(plan, zone) || !self.can_be_served(plan, zone))
     }
 
@@ -115,7 +91,7 @@ pub(super) trait Ground {
             let mut routes = plan.routes.to(loader, zone);
             let pile_of = |route: usize| plan.routes.get(route).pile;
             let Some(route) = routes.clone().find(|r| self.has_material(plan, pile_of(*r), zone)) else {
-                awaits |= routes.any(|r| self.is_due(pile_of(r)));
+                awaits |= routes.any(|r| self.piles[pile_of(r)].due > 0);
                 continue;
             };
             let candidate = self.candidate(plan, zone, route);
@@ -141,13 +117,13 @@ pub(super) trait Ground {
 
     #[inline]
     fn candidate(&self, plan: &Plan, zone: usize, route: usize) -> Candidate {
-        let room_left = self.room_left(zone);
+        let room_left = f64::from(self.zones[zone].free) - f64::from(self.zones[zone].bound);
         let distance_m = plan.routes.get(route).distance_m;
         let rank = match plan.fill_order {
             FillOrder::AsListed => zone as f64,
             FillOrder::FarthestFirst => -distance_m,
             FillOrder::NearestFirst => distance_m,
-            FillOrder::InTurn => match self.last_zone() {
+            FillOrder::InTurn => match self.last_zone {
                 // Those after the last come first, then those from the beginning up to it.
                 Some(last) if zone <= last => (zone + plan.zones.len()) as f64,
                 _ => zone as f64,
@@ -156,37 +132,6 @@ pub(super) trait Ground {
             FillOrder::MostRoom => -room_left,
         };
         Candidate { zone, route, rank, has_room: room_left >= 1.0 }
-    }
-}
-
-impl Ground for Scratch {
-    fn open_m3(&self, zone: usize) -> f64 {
-        self.zones[zone].open
-    }
-
-    fn least_open_m3(&self, _: &Plan, zone: usize) -> f64 {
-        self.zones[zone].least
-    }
-
-    fn least_stock_m3(&self, _: &Plan, pile: usize) -> f64 {
-        self.piles[pile].least
-    }
-
-    fn room_left(&self, zone: usize) -> f64 {
-        let room = self.servers.len() - self.zones.len() + zone;
-        f64::from(self.servers[room].free) - f64::from(self.zones[zone].bound)
-    }
-
-    fn stock_m3(&self, pile: usize) -> f64 {
-        self.piles[pile].stock
-    }
-
-    fn is_due(&self, pile: usize) -> bool {
-        self.piles[pile].due > 0
-    }
-
-    fn last_zone(&self) -> Option<usize> {
-        self.last_zone
     }
 }
 

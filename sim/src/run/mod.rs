@@ -6,21 +6,25 @@
 
 mod choose;
 mod cycle;
-mod line;
-mod queues;
+mod face;
+mod load;
 mod rakers;
+mod row;
+mod server;
 mod shift;
 mod state;
+mod steps;
 mod stuck;
 mod tally;
-pub(crate) mod yard;
+mod travel;
 
 use crate::activity::Micros;
 use crate::calendar::END_OF_TIME;
 use crate::luck::{Factor, RunLuck};
 use crate::observe::{Entry, Observer, Unwatched};
 use crate::outcome::{Books, Outcome};
-use crate::plan::{Plan, ShortWay, whole};
+use crate::plan::{Plan, whole};
+use load::Pace;
 pub(crate) use state::Scratch;
 use state::Who;
 
@@ -47,28 +51,6 @@ struct Run<'a, O> {
     now: Micros,
 }
 
-/// The job factors of one run, multiplied out for each kind of work.
-#[derive(Clone, Copy, Debug)]
-struct Pace {
-    load: f64,
-    travel: f64,
-    rake: f64,
-    fill: f64,
-}
-
-impl Pace {
-    fn new(plan: &Plan, luck: &RunLuck) -> Self {
-        let draw = |sampler: &crate::Sampler, factor| sampler.at(luck.factor(factor));
-        let day = draw(&plan.factors.day, Factor::Day);
-        Self {
-            load: day * draw(&plan.factors.loader_pace, Factor::LoaderPace),
-            travel: day * draw(&plan.factors.travel, Factor::Travel),
-            rake: day * draw(&plan.factors.raker_pace, Factor::RakerPace),
-            fill: plan.fill_factor * draw(&plan.factors.fill, Factor::Fill),
-        }
-    }
-}
-
 /// What a run draws once besides its pace.
 #[derive(Clone, Copy, Debug)]
 struct Once {
@@ -89,22 +71,6 @@ impl Once {
     }
 }
 
-/// A shorter way to the same outcome, where the job allows one.
-#[derive(Clone, Debug)]
-enum Short {
-    Line(line::Line),
-    Yard(Box<yard::Yard>),
-}
-
-impl Short {
-    fn new(plan: &Plan) -> Option<Self> {
-        Some(match plan.short? {
-            ShortWay::Line => Self::Line(line::Line::default()),
-            ShortWay::Yard => Self::Yard(Box::new(yard::Yard::new(plan))),
-        })
-    }
-}
-
 impl Scratch {
     /// Makes one run and adds its books to `books`.
     pub(crate) fn run(
@@ -114,14 +80,7 @@ impl Scratch {
         run: u32,
         books: &mut Books,
     ) -> Result<Outcome, RunError> {
-        let luck = RunLuck::new(seed, run);
-        let made = match &mut self.short {
-            _ if plan.has_small_volumes(&luck) => None,
-            Some(Short::Line(line)) => line.run(plan, luck, Pace::new(plan, &luck), run, books),
-            Some(Short::Yard(yard)) => yard.run(plan, luck, Pace::new(plan, &luck), run, books),
-            None => None,
-        };
-        made.map_or_else(|| self.go(plan, luck, run, books, &mut Unwatched), Ok)
+        self.go(plan, RunLuck::new(seed, run), run, books, &mut Unwatched)
     }
 
     /// The same with every event written down.
@@ -178,6 +137,7 @@ impl<O: Observer> Run<'_, O> {
             if at != self.now {
                 return;
             }
+            self.s.calendar.take_first();
             match self.s.who(slot) {
                 Who::Loader(loader) => self.loader_ends(loader),
                 Who::Crew(crew) => self.crew_ends(crew),
@@ -191,7 +151,7 @@ impl<O: Observer> Run<'_, O> {
     #[inline]
     fn start_all(&mut self) {
         while (self.s.rakers_look && self.a_raker_starts())
-            || (!self.s.ready.is_empty() && self.a_queue_is_served())
+            || (self.s.ready != 0 && self.a_queue_is_served())
             || (self.s.pending != 0 && self.a_loader_goes_on())
             || (self.s.over && self.clean_up_begins())
         {
@@ -226,6 +186,3 @@ impl<O: Observer> Run<'_, O> {
         })
     }
 }
-
-#[cfg(test)]
-mod tests;

@@ -1,14 +1,14 @@
 //! The rakers: they take heaps, walk between zones and stand clear.
 
 use super::Run;
+use super::row::bits;
 use super::state::{Doing, Heap};
 use crate::activity::{Micros, RakerActivity, SECOND};
-use crate::luck::Kind;
 use crate::observe::{Event, Observer};
 use crate::plan::whole;
 
 impl<O: Observer> Run<'_, O> {
-    /// From now on the crew does this; the time up to now goes into its books.
+    /// From now on the crew does this; the time up to now goes into its accounts.
     pub(super) fn turn_crew(&mut self, crew: usize, activity: RakerActivity) {
         let (now, state) = (self.now, &mut self.s.crews[crew]);
         state.times[state.activity as usize] += now - state.since;
@@ -16,7 +16,7 @@ impl<O: Observer> Run<'_, O> {
         let (plan, zone, doing) = (&self.plan.crews[crew], state.zone, state.doing);
         for raker in plan.first_raker..plan.first_raker + plan.rakers {
             self.watcher.see(now, || {
-                let load = if let Doing::Heap(heap) = doing { Some(heap.load) } else { None };
+                let load = if let Doing::Heap(heap) = doing { Some(heap.load.number) } else { None };
                 Event::Raker { raker, activity, load, zone }
             });
         }
@@ -24,12 +24,11 @@ impl<O: Observer> Run<'_, O> {
 
     /// The crew's event has come: what it had in hand is done.
     pub(super) fn crew_ends(&mut self, crew: usize) {
-        self.s.calendar.clear_slot(self.s.slot_of_crew(crew));
         let zone = self.s.crews[crew].zone;
         match self.s.crews[crew].doing {
             Doing::Heap(heap) => {
                 self.put_by(crew);
-                self.heap_is_raked_out(heap, zone);
+                self.heap_is_raked_out(&heap, zone);
             }
             Doing::Walk => {
                 self.s.zones[zone].walkers -= 1;
@@ -49,15 +48,16 @@ impl<O: Observer> Run<'_, O> {
         self.turn_crew(crew, activity);
     }
 
-    pub(super) fn heap_is_raked_out(&mut self, heap: Heap, zone: usize) {
+    pub(super) fn heap_is_raked_out(&mut self, heap: &Heap, zone: usize) {
+        let (load, volume_m3) = (heap.load.number, heap.load.volume);
         let place = &mut self.s.zones[zone];
-        place.placed += heap.volume;
+        place.placed += volume_m3;
         place.loads += 1;
         let so_far = self.s.raked_out.last().map_or(0.0, |(_, volume)| *volume);
-        self.s.raked_out.push((self.now, so_far + heap.volume));
+        self.s.raked_out.push((self.now, so_far + volume_m3));
         self.s.in_play -= 1;
         (self.s.completion, self.s.nights_at_completion) = (self.now, self.s.nights);
-        self.watcher.see(self.now, || Event::HeapRakedOut { load: heap.load, zone, volume_m3: heap.volume });
+        self.watcher.see(self.now, || Event::HeapRakedOut { load, zone, volume_m3 });
         self.release(self.room_of(zone));
         self.look_whether_over();
     }
@@ -92,11 +92,10 @@ impl<O: Observer> Run<'_, O> {
         let zone = self.s.crews[crew].zone;
         let Some(heap) = self.s.zones[zone].heaps.pop_front() else { return };
         self.s.heaps_waiting -= 1;
-        let noise = self.plan.noise.raking.at(heap.luck.bits(Kind::Raking));
-        let mean_us = self.plan.crews[crew].us_per_m3 * heap.volume / self.freshness(crew);
+        let length = heap.load.raking(self.s.crews[crew].us_per_m3, self.freshness(crew));
         self.s.idle &= !(1 << crew);
         self.s.crews[crew].doing = Doing::Heap(heap);
-        self.takes_up(crew, whole(mean_us * (self.pace.rake * noise)));
+        self.takes_up(crew, length);
     }
 
     /// Share of the fresh rate that the crew still has.
@@ -131,7 +130,7 @@ impl<O: Observer> Run<'_, O> {
             Doing::SetUp | Doing::CleanUp => return,
         };
         self.turn_crew(crew, activity);
-        self.schedule(self.s.slot_of_crew(crew), left);
+        self.schedule(self.s.slot_of_crew(crew), self.now + left);
     }
 
     /// Puts down what the crew has in hand, to go on with it later.
@@ -168,13 +167,4 @@ impl<O: Observer> Run<'_, O> {
         };
         bits((0..self.s.crews.len()).filter(with_a_heap).fold(0, |mask, crew| mask | 1 << crew))
     }
-}
-
-/// The numbers of the bits that are set, lowest first.
-fn bits(mut mask: u64) -> impl Iterator<Item = usize> + Clone {
-    std::iter::from_fn(move || {
-        let lowest = (mask != 0).then(|| mask.trailing_zeros() as usize);
-        mask &= mask.wrapping_sub(1);
-        lowest
-    })
 }

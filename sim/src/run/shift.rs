@@ -3,6 +3,7 @@
 use super::Run;
 use super::state::{Doing, Rest, Stage};
 use crate::activity::{LoaderActivity, RakerActivity};
+use crate::calendar::END_OF_TIME;
 use crate::observe::{Event, Observer};
 use crate::plan::Switch;
 
@@ -36,11 +37,13 @@ impl<O: Observer> Run<'_, O> {
             None => {}
         }
         for (slot, at) in [(0, opens), (self.s.closing_slot(), closes)] {
-            match at {
-                Some(at) => self.s.calendar.set(slot, at),
-                None => self.s.calendar.clear_slot(slot),
+            self.s.calendar.clear_slot(slot);
+            if let Some(at) = at {
+                self.s.calendar.set(slot, at);
             }
         }
+        self.s.next_closing = closes.unwrap_or(END_OF_TIME);
+        self.s.next_change = self.s.next_closing.min(opens.unwrap_or(END_OF_TIME));
     }
 
     /// Whether a delivery is still to come.
@@ -89,7 +92,7 @@ impl<O: Observer> Run<'_, O> {
 
     fn day_starts(&mut self) {
         (self.s.day_start, self.s.next_switch) = (self.now, 0);
-        for crew in &mut self.s.crews {
+        for crew in self.s.crews.iter_mut() {
             let raking_now = if crew.activity == RakerActivity::Raking { self.now - crew.since } else { 0 };
             crew.raked_before_today = crew.times[RakerActivity::Raking as usize] + raking_now;
         }
@@ -106,7 +109,7 @@ impl<O: Observer> Run<'_, O> {
         self.s.resting = Some(rest);
         self.watcher.see(self.now, || Event::WorkPauses { end_of_day: rest == Rest::AfterHours });
         for crew in 0..self.s.crews.len() {
-            if self.s.crews[crew].doing != Doing::SetUp {
+            if !matches!(self.s.crews[crew].doing, Doing::SetUp) {
                 self.puts_down(crew);
                 self.turn_crew(crew, RakerActivity::OnBreak);
             }
@@ -116,7 +119,7 @@ impl<O: Observer> Run<'_, O> {
                 self.turn(loader, LoaderActivity::OnBreak);
             }
         }
-        self.s.ready.clear();
+        self.forget_turns();
         self.look_at_clock();
     }
 
@@ -134,7 +137,7 @@ impl<O: Observer> Run<'_, O> {
         }
         self.s.pending |= std::mem::take(&mut self.s.held);
         self.s.rakers_look = true;
-        self.s.look_at_all_queues();
+        self.look_at_all_queues();
     }
 
     /// After hours, once the last of the crew has stopped, the night begins.
@@ -156,9 +159,10 @@ impl<O: Observer> Run<'_, O> {
             return false;
         }
         self.s.finish = Some(self.now + self.s.clean_up);
-        self.s.ready.clear();
+        self.forget_turns();
         self.s.calendar.clear_slot(0);
         self.s.calendar.clear_slot(self.s.closing_slot());
+        (self.s.next_closing, self.s.next_change) = (END_OF_TIME, END_OF_TIME);
         for crew in 0..self.s.crews.len() {
             self.s.calendar.clear_slot(self.s.slot_of_crew(crew));
             self.s.crews[crew].doing = Doing::CleanUp;
@@ -178,10 +182,10 @@ impl<O: Observer> Run<'_, O> {
     /// Nobody queues for a load any more; those at a pass still go through.
     fn leave_queues(&mut self) {
         let loaders = &self.s.loaders;
-        for server in &mut self.s.servers {
-            server.queue.retain(|loader| matches!(loaders[*loader].stage, Stage::AtPass(_)));
+        for queue in &mut self.s.queues {
+            queue.retain(|loader| matches!(loaders[loader].stage, Stage::AtPass(_)));
         }
-        self.s.look_at_all_queues();
+        self.look_at_all_queues();
     }
 }
 

@@ -1,10 +1,13 @@
 //! Everything that changes in a run, kept from run to run so that none allocates.
 
-use super::{Once, Short};
+use super::Once;
+use super::load::{Load, Machine};
+use super::row::Row;
+use super::server::{Places, Queue};
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
-use crate::calendar::Calendar;
-use crate::luck::{LoadLuck, RunLuck};
-use crate::plan::Plan;
+use crate::calendar::{Calendar, END_OF_TIME};
+use crate::luck::RunLuck;
+use crate::plan::{Leg, Plan};
 use rand_xoshiro::Xoshiro256PlusPlus;
 use std::collections::VecDeque;
 
@@ -15,14 +18,16 @@ pub(crate) struct Scratch {
     pub(super) calendar: Calendar,
     /// A step of no duration has begun.
     pub(super) instant: bool,
-    pub(super) loaders: Vec<LoaderState>,
-    pub(super) crews: Vec<CrewState>,
+    pub(super) loaders: Row<LoaderState>,
+    pub(super) crews: Row<CrewState>,
     pub(super) zones: Vec<ZoneState>,
     pub(super) piles: Vec<PileState>,
-    /// Faces of the piles, then passes, then rooms of the zones.
-    pub(super) servers: Vec<Server>,
-    /// Servers that are free and have somebody standing in their queue.
-    pub(super) ready: Vec<usize>,
+    /// Faces of the piles, then passes.
+    pub(super) places: Vec<Places>,
+    /// At the faces, then the passes, then the rooms of the zones.
+    pub(super) queues: Vec<Queue>,
+    /// Loaders in queues whose turn has come, a bit each.
+    pub(super) ready: u64,
     /// Loaders that go on at this instant, a bit each.
     pub(super) pending: u64,
     /// Loaders that go on when work resumes.
@@ -41,6 +46,9 @@ pub(crate) struct Scratch {
     pub(super) nights: Micros,
     pub(super) day_start: Micros,
     pub(super) next_switch: usize,
+    /// When the clock next stops the work, and when it next changes anything.
+    pub(super) next_closing: Micros,
+    pub(super) next_change: Micros,
     pub(super) next_load: u32,
     pub(super) next_heap: u64,
     pub(super) next_place_in_queue: u64,
@@ -57,7 +65,6 @@ pub(crate) struct Scratch {
     pub(super) set_up: Micros,
     /// Heaps raked out: when, and how much in all by then.
     pub(super) raked_out: Vec<(Micros, f64)>,
-    pub(super) short: Option<Short>,
 }
 
 /// Whose event it is.
@@ -95,10 +102,10 @@ pub(super) struct LoaderState {
     pub(super) next_route: usize,
     /// The face, pass or room it stands at or holds.
     pub(super) server: usize,
-    pub(super) load: u32,
-    pub(super) luck: LoadLuck,
-    pub(super) volume: f64,
+    pub(super) load: Load,
     pub(super) leg: LegState,
+    /// When the last passing on the way back began and ended; perhaps ahead of the clock.
+    pub(super) passing: (Micros, Micros),
     /// Operating time left to the next stoppage.
     pub(super) until_stop: Micros,
     pub(super) stoppages: Xoshiro256PlusPlus,
@@ -108,6 +115,7 @@ pub(super) struct LoaderState {
     pub(super) bound: bool,
     /// Driving back with nothing more to load.
     pub(super) last_leg: bool,
+    pub(super) machine: Machine,
 }
 
 /// Where a loader is on its way.
@@ -117,8 +125,8 @@ pub(super) struct LegState {
     pub(super) driven: Micros,
     /// Travel factor and the noise of this leg, for its passings.
     pub(super) factor: f64,
-    /// Passes behind it.
-    pub(super) passed: usize,
+    /// The stretch it is on.
+    pub(super) stretch: usize,
 }
 
 /// Where a loader stands in its cycle.
@@ -145,13 +153,6 @@ pub(super) enum Place {
     Zone,
 }
 
-/// Loaded or empty.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Leg {
-    Out,
-    Back,
-}
-
 /// Whether a step runs, or is held by a stoppage; with the time the step has left after it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Going {
@@ -172,10 +173,12 @@ pub(super) struct CrewState {
     pub(super) left: Micros,
     /// Time raked on earlier days.
     pub(super) raked_before_today: Micros,
+    /// Fresh \[us/m3\].
+    pub(super) us_per_m3: f64,
 }
 
 /// What a raker has in hand.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub(super) enum Doing {
     SetUp,
     Nothing,
@@ -185,11 +188,9 @@ pub(super) enum Doing {
 }
 
 /// A heap on the ground.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub(super) struct Heap {
-    pub(super) load: u32,
-    pub(super) luck: LoadLuck,
-    pub(super) volume: f64,
+    pub(super) load: Load,
     /// Its place in the order of dumping, over all zones.
     pub(super) number: u64,
 }
@@ -207,6 +208,8 @@ pub(super) struct ZoneState {
     /// Loaders that have chosen it and not yet begun to dump.
     pub(super) bound: u32,
     pub(super) dumping: u32,
+    /// Places for heaps.
+    pub(super) free: u32,
     pub(super) heaps: VecDeque<Heap>,
     pub(super) walkers: usize,
 }
@@ -220,26 +223,25 @@ pub(super) struct PileState {
     pub(super) due: u32,
 }
 
-/// Something only so many can use at once: first come, first served.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Server {
-    pub(super) free: u32,
-    pub(super) queue: VecDeque<usize>,
-}
-
 impl Scratch {
     /// Room for a run of this plan.
     pub(crate) fn new(plan: &Plan) -> Self {
         let (crews, loaders) = (plan.crews.len(), plan.loaders.len());
+        let no_loader = LoaderState::new(Machine::default());
+        // No more places are needed than there are loaders.
+        let capacities = plan.piles.iter().map(|p| p.face).chain(plan.passes.iter().copied());
+        let places: Vec<_> = capacities.map(|c| Places::new(loaders.min(c as usize))).collect();
+        let queues = vec![Queue::new(); places.len() + plan.zones.len()];
         Self {
             calendar: Calendar::new(crews + loaders + 2),
             instant: false,
-            loaders: vec![LoaderState::new(); loaders],
-            crews: vec![CrewState::new(); crews],
+            loaders: Row::new(plan.loaders.iter().map(|l| LoaderState::new(Machine::new(l))), &no_loader),
+            crews: Row::new(plan.crews.iter().map(|c| CrewState::new(c.us_per_m3)), &CrewState::new(0.0)),
             zones: vec![ZoneState::default(); plan.zones.len()],
             piles: vec![PileState::default(); plan.piles.len()],
-            servers: vec![Server::default(); plan.piles.len() + plan.passes.len() + plan.zones.len()],
-            ready: Vec::new(),
+            places,
+            queues,
+            ready: 0,
             pending: 0,
             held: 0,
             idle: 0,
@@ -252,6 +254,8 @@ impl Scratch {
             nights: 0,
             day_start: 0,
             next_switch: 0,
+            next_closing: END_OF_TIME,
+            next_change: END_OF_TIME,
             next_load: 0,
             next_heap: 0,
             next_place_in_queue: 0,
@@ -264,7 +268,6 @@ impl Scratch {
             clean_up: 0,
             set_up: 0,
             raked_out: Vec::new(),
-            short: Short::new(plan),
         }
     }
 
@@ -311,28 +314,22 @@ impl Scratch {
     pub(super) fn reset(&mut self, plan: &Plan, luck: &RunLuck) {
         self.calendar.clear();
         self.loaders.iter_mut().enumerate().for_each(|(i, l)| l.reset(plan, luck, i));
-        self.crews.iter_mut().zip(&plan.crews).for_each(|(crew, p)| crew.reset(p.start_zone));
+        self.crews.iter_mut().zip(&plan.crews).for_each(|(crew, p)| crew.reset(p.start_zone, p.us_per_m3));
         let Once { set_up, clean_up, need } = Once::new(plan, luck);
         (self.set_up, self.clean_up) = (set_up, clean_up);
         for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
             let needs = p.need_m3 * need;
-            zone.reset(needs, plan.least_m3(needs));
+            zone.reset(needs, plan.least_m3(needs), p.room);
         }
         for (number, pile) in self.piles.iter_mut().enumerate() {
             let stock = plan.stock(number, luck);
             *pile = PileState { stock, least: plan.least_m3(stock), due: 0 };
         }
-        let faces = plan.piles.iter().map(|p| p.face);
-        let capacities =
-            faces.chain(plan.passes.iter().map(|p| p.at_once)).chain(plan.zones.iter().map(|z| z.room));
-        for (server, free) in self.servers.iter_mut().zip(capacities) {
-            server.free = free;
-            server.queue.clear();
-        }
+        self.places.iter_mut().for_each(Places::clear);
+        self.queues.iter_mut().for_each(Queue::clear);
         self.draw_deliveries(plan, luck);
-        self.ready.clear();
         self.raked_out.clear();
-        (self.pending, self.held, self.idle) = (0, 0, 0);
+        (self.ready, self.pending, self.held, self.idle) = (0, 0, 0, 0);
         (self.rakers_look, self.heaps_waiting, self.over) = (false, 0, false);
         (self.resting, self.night_since, self.last_zone, self.finish) = (None, None, None, None);
         (self.nights, self.day_start, self.next_switch) = (0, 0, 0);
@@ -354,7 +351,7 @@ impl Scratch {
 }
 
 impl LoaderState {
-    fn new() -> Self {
+    fn new(machine: Machine) -> Self {
         Self {
             activity: LoaderActivity::SetUp,
             since: 0,
@@ -366,23 +363,23 @@ impl LoaderState {
             route: 0,
             next_route: 0,
             server: 0,
-            load: 0,
-            luck: LoadLuck::default(),
-            volume: 0.0,
+            load: Load::default(),
             leg: LegState::default(),
+            passing: (0, 0),
             until_stop: Micros::MAX,
             stoppages: rand::SeedableRng::seed_from_u64(0),
             place_in_queue: 0,
             loads: 0,
             bound: false,
             last_leg: false,
+            machine,
         }
     }
 
     fn reset(&mut self, plan: &Plan, luck: &RunLuck, loader: usize) {
         (self.activity, self.since, self.times) = (LoaderActivity::SetUp, 0, [0; _]);
         (self.stage, self.going, self.bound, self.last_leg) = (Stage::SetUp, Going::On, false, false);
-        (self.zone, self.pile, self.route, self.loads, self.volume) = (0, 0, 0, 0, 0.0);
+        (self.zone, self.pile, self.route, self.loads) = (0, 0, 0, 0);
         self.until_stop = Micros::MAX;
         if plan.loaders[loader].stoppages.is_some() {
             self.stoppages = luck.stoppages(loader);
@@ -392,7 +389,7 @@ impl LoaderState {
 }
 
 impl CrewState {
-    fn new() -> Self {
+    fn new(us_per_m3: f64) -> Self {
         Self {
             activity: RakerActivity::SetUp,
             since: 0,
@@ -401,18 +398,19 @@ impl CrewState {
             zone: 0,
             left: 0,
             raked_before_today: 0,
+            us_per_m3,
         }
     }
 
-    fn reset(&mut self, zone: usize) {
-        *self = Self { zone, ..Self::new() };
+    fn reset(&mut self, zone: usize, us_per_m3: f64) {
+        *self = Self { zone, ..Self::new(us_per_m3) };
     }
 }
 
 impl ZoneState {
-    fn reset(&mut self, needs: f64, least: f64) {
+    fn reset(&mut self, needs: f64, least: f64, room: u32) {
         (self.needs, self.least, self.open, self.placed, self.loads) = (needs, least, needs, 0.0, 0);
-        (self.bound, self.dumping, self.walkers) = (0, 0, 0);
+        (self.bound, self.dumping, self.walkers, self.free) = (0, 0, 0, room);
         self.heaps.clear();
     }
 }

@@ -1,10 +1,11 @@
 //! The end of a run: books closed, figures added up.
 
 use super::Run;
+use super::state::{LoaderState, Stage};
 use crate::activity::{LoaderActivity as L, Micros, RakerActivity as R, SECOND};
 use crate::observe::Observer;
 use crate::outcome::{Books, Moment, Outcome, PROGRESS_PARTS, ZoneTotals};
-use crate::plan::Plan;
+use crate::plan::{Leg, Plan};
 
 const HOUR: f64 = (3_600 * SECOND) as f64;
 
@@ -95,7 +96,7 @@ impl<O: Observer> Run<'_, O> {
             Moment { working: self.s.completion - self.s.nights_at_completion, clock: self.s.completion };
         let mut tally = Tally::new(self.plan, run, completion, finish, &self.s.raked_out, books);
         for (loader, state) in self.s.loaders.iter_mut().enumerate() {
-            state.times[state.activity as usize] += self.now - state.since;
+            state.close(self.now);
             if let Some(times) = state.times.first_chunk() {
                 tally.loader(loader, times, state.loads);
             }
@@ -112,6 +113,19 @@ impl<O: Observer> Run<'_, O> {
         let to_come = self.s.deliveries[self.s.next_delivery..].iter().map(|(.., volume)| volume);
         let left_over_m3 = self.s.piles.iter().map(|p| p.stock).sum::<f64>() + to_come.sum::<f64>();
         tally.outcome(self.s.next_load, left_over_m3)
+    }
+}
+
+impl LoaderState {
+    /// Closes the accounts at the finish. What was entered beyond it is taken out again; that can only be the way back.
+    fn close(&mut self, finish: Micros) {
+        self.account(finish);
+        let (began, ended) = self.passing;
+        if self.stage == Stage::Driving(Leg::Back) && ended > finish {
+            self.times[L::Returning as usize] += ended - finish;
+            self.times[L::Passing as usize] -= ended - finish.max(began);
+            self.times[L::WaitingForPass as usize] -= (began - finish).max(0);
+        }
     }
 }
 

@@ -1,0 +1,167 @@
+//! A loader at a face: its turn, its load and the way out.
+
+use super::choose::Choice;
+use super::load::Load;
+use super::server::UNKNOWN;
+use super::state::{Place, Stage};
+use super::travel::Ahead;
+use super::{MOST_LOADS, Run};
+use crate::activity::{LoaderActivity as L, Micros};
+use crate::observe::Observer;
+use crate::plan::Leg;
+
+impl<O: Observer> Run<'_, O> {
+    /// Loads at once, or in its turn. During a rest nobody begins a load.
+    #[inline]
+    pub(super) fn arrive_at_face(&mut self, loader: usize) {
+        let state = &mut self.s.loaders[loader];
+        let pile = state.pile;
+        (state.stage, state.server) = (Stage::AtFace, pile);
+        if self.s.resting.is_none() && self.s.queues[pile].is_empty() {
+            let start = self.s.places[pile].free_at();
+            if start <= self.now {
+                return self.turn_at_face(loader);
+            }
+            if self.turn_is_sure(loader, start) && self.loads_ahead(loader, start, Ahead::default()) {
+                return;
+            }
+        }
+        self.join_queue(loader);
+    }
+
+    /// Whether the loader loads then, and so much is left of zone and pile afterwards that nobody who chooses meanwhile
+    /// could tell the difference. With one pile all load in the order in which they come.
+    fn turn_is_sure(&self, loader: usize, start: Micros) -> bool {
+        let (plan, state) = (self.plan, &self.s.loaders[loader]);
+        plan.piles.len() == 1
+            && plan.surplus_zone.is_none()
+            && start < self.s.next_change
+            && self.s.places[state.pile].all_are_known()
+            && {
+                let left = self.s.piles[state.pile].stock.min(self.s.zones[state.zone].open);
+                let luck = self.luck.load(self.s.next_load);
+                left - state.machine.bucketful(&plan.noise, &self.pace, luck) >= plan.nothing_m3
+            }
+    }
+
+    /// The loader's turn at the face: it loads, or finds that it must choose again.
+    pub(super) fn turn_at_face(&mut self, loader: usize) {
+        let (zone, pile) = (self.s.loaders[loader].zone, self.s.loaders[loader].pile);
+        if self.s.wants(self.plan, zone) && self.s.has_material(self.plan, pile, zone) {
+            return self.load(loader);
+        }
+        self.unbind(loader);
+        match self.choose(loader) {
+            Choice::Go { .. } if self.s.loaders[loader].pile == pile => self.load(loader),
+            Choice::Go { .. } => self.arrive_at_face(loader),
+            Choice::AwaitDelivery => {
+                self.s.loaders[loader].stage = Stage::AwaitingDelivery(Place::Pile);
+                self.turn_to_waiting(loader);
+            }
+            Choice::Nothing => self.done(loader),
+        }
+    }
+
+    fn load(&mut self, loader: usize) {
+        if self.s.next_load == MOST_LOADS {
+            return;
+        }
+        if !self.loads_ahead(loader, self.now, Ahead::default()) {
+            let load = self.next_load(loader);
+            self.takes(loader, load);
+            self.s.places[self.s.loaders[loader].pile].take(UNKNOWN);
+            self.step(loader, Stage::Loading, load.loading);
+        }
+        if self.plan.surplus_zone.is_some_and(|surplus| self.s.wants(self.plan, surplus)) {
+            self.wake_those_who_wait();
+        }
+    }
+
+    /// The next load, if this loader takes it where it is bound for.
+    #[inline(always)]
+    fn next_load(&self, loader: usize) -> Load {
+        let (plan, state) = (self.plan, &self.s.loaders[loader]);
+        let luck = self.luck.load(self.s.next_load);
+        let takes_all = self.s.takes_surplus(plan, state.zone);
+        let open = if takes_all { f64::INFINITY } else { self.s.zones[state.zone].open };
+        let bucketful = state.machine.bucketful(&plan.noise, &self.pace, luck);
+        let volume = bucketful.min(self.s.piles[state.pile].stock).min(open);
+        Load::new(self.s.next_load, volume, &state.machine, &plan.noise, &self.pace, luck)
+    }
+
+    /// The load is the loader's.
+    #[inline(always)]
+    fn takes(&mut self, loader: usize, load: Load) {
+        let state = &mut self.s.loaders[loader];
+        state.load = load;
+        state.loads += 1;
+        self.s.piles[state.pile].stock -= load.volume;
+        self.s.zones[state.zone].open -= load.volume;
+        self.s.next_load += 1;
+        self.s.in_play += 1;
+    }
+
+    /// Goes back if it is not there yet, waits until `start`, loads and hauls, where all of it is known.
+    #[inline]
+    fn loads_ahead(&mut self, loader: usize, start: Micros, back: Ahead) -> bool {
+        if O::EVERY_STEP || self.s.next_load == MOST_LOADS {
+            return false;
+        }
+        let load = self.next_load(loader);
+        let mut leg = self.leg(self.s.loaders[loader].route, Leg::Out, load.out);
+        let out = self.drive_ahead(&mut leg);
+        let state = &mut self.s.loaders[loader];
+        if !state.runs_through(back.in_all() + load.loading + out.in_all()) {
+            return false;
+        }
+        self.takes(loader, load);
+        let state = &mut self.s.loaders[loader];
+        state.leg = leg;
+        state.account(self.now);
+        state.spend(L::Passing, back.passing);
+        state.spend(L::Returning, back.driving);
+        state.spend(L::WaitingForFace, start - state.since);
+        state.spend(L::Loading, load.loading);
+        state.spend(L::Passing, out.passing);
+        state.spend(L::Hauling, out.driving);
+        self.s.places[state.pile].take(start + load.loading);
+        self.hauled_ahead(loader);
+        true
+    }
+
+    /// A loader alone on the job dumps without a look at the clock where there is room and nobody need stand clear.
+    #[inline(always)]
+    fn hauled_ahead(&mut self, loader: usize) {
+        let is_sure = self.s.loaders.len() == 1
+            && !self.plan.stand_clear
+            && self.s.zones[self.s.loaders[loader].zone].free > 0;
+        let dumping = self.s.loaders[loader].load.dumping;
+        if is_sure && self.s.loaders[loader].runs_through(dumping) {
+            self.takes_room(loader);
+            self.s.loaders[loader].spend(L::Dumping, dumping);
+            return self.arrives_later(loader, Stage::Dumping);
+        }
+        self.arrives_later(loader, Stage::Driving(Leg::Out));
+    }
+
+    /// A loader alone on the job goes back, loads and hauls in one, if it loads before the clock changes anything.
+    #[inline(always)]
+    pub(super) fn round_trip(&mut self, loader: usize) -> bool {
+        if O::EVERY_STEP || self.s.loaders.len() > 1 || self.s.resting.is_some() {
+            return false;
+        }
+        let state = &self.s.loaders[loader];
+        let (route, next) = (state.route, state.next_route);
+        let back = self.drive_ahead(&mut self.leg(route, Leg::Back, state.load.back));
+        let start = self.now + back.in_all();
+        if start >= self.s.next_change {
+            return false;
+        }
+        self.s.loaders[loader].route = next;
+        let goes = self.loads_ahead(loader, start, back);
+        if !goes {
+            self.s.loaders[loader].route = route;
+        }
+        goes
+    }
+}

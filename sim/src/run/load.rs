@@ -1,0 +1,95 @@
+//! One load: what it draws, all at once when it begins, and the rules that make its volume and times, each once.
+
+use crate::activity::Micros;
+use crate::luck::{Factor, Kind, LoadLuck, RunLuck};
+use crate::plan::{LoaderPlan, Noise, Plan, whole};
+
+/// The job factors of one run, multiplied out for each kind of work.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Pace {
+    load: f64,
+    travel: f64,
+    rake: f64,
+    fill: f64,
+}
+
+impl Pace {
+    pub(super) fn new(plan: &Plan, luck: &RunLuck) -> Self {
+        let draw = |sampler: &crate::Sampler, factor| sampler.at(luck.factor(factor));
+        let day = draw(&plan.factors.day, Factor::Day);
+        Self {
+            load: day * draw(&plan.factors.loader_pace, Factor::LoaderPace),
+            travel: day * draw(&plan.factors.travel, Factor::Travel),
+            rake: day * draw(&plan.factors.raker_pace, Factor::RakerPace),
+            fill: plan.fill_factor * draw(&plan.factors.fill, Factor::Fill),
+        }
+    }
+}
+
+/// What a loader's own figures do to its loads.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Machine {
+    heaped_m3: f64,
+    lift_m3: f64,
+    load_us: f64,
+    dump_us: f64,
+    spread_us_per_m3: f64,
+}
+
+impl Machine {
+    pub(super) fn new(plan: &LoaderPlan) -> Self {
+        let &LoaderPlan { heaped_m3, lift_m3, load_us, dump_us, spread_us_per_m3, .. } = plan;
+        Self { heaped_m3, lift_m3, load_us, dump_us, spread_us_per_m3 }
+    }
+
+    /// What the bucket would take of a load, were there enough.
+    #[inline(always)]
+    pub(super) fn bucketful(&self, noise: &Noise, pace: &Pace, luck: LoadLuck) -> f64 {
+        let fill = pace.fill * noise.fill.at(luck.bits(Kind::Fill));
+        (fill * self.heaped_m3).min(self.lift_m3)
+    }
+}
+
+/// A load and its times.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Load {
+    pub(super) number: u32,
+    pub(super) volume: f64,
+    pub(super) loading: Micros,
+    pub(super) dumping: Micros,
+    /// Driving and passing loaded, as a multiple of their means.
+    pub(super) out: f64,
+    /// The same empty.
+    pub(super) back: f64,
+    /// Raking, likewise.
+    raking: f64,
+}
+
+impl Load {
+    #[inline(always)]
+    pub(super) fn new(
+        number: u32,
+        volume: f64,
+        machine: &Machine,
+        noise: &Noise,
+        pace: &Pace,
+        luck: LoadLuck,
+    ) -> Self {
+        let dump_us = machine.dump_us + machine.spread_us_per_m3 * volume;
+        Self {
+            number,
+            volume,
+            loading: whole(machine.load_us * (pace.load * noise.loading.at(luck.bits(Kind::Loading)))),
+            dumping: whole(dump_us * (pace.load * noise.dump.at(luck.bits(Kind::Dump)))),
+            out: pace.travel * noise.haul.at(luck.bits(Kind::Haul)),
+            back: pace.travel * noise.return_leg.at(luck.bits(Kind::Return)),
+            raking: pace.rake * noise.raking.at(luck.bits(Kind::Raking)),
+        }
+    }
+
+    /// How long its heap takes a crew that has this share of its fresh rate.
+    #[inline(always)]
+    pub(super) fn raking(&self, us_per_m3: f64, freshness: f64) -> Micros {
+        whole(us_per_m3 * self.volume / freshness * self.raking)
+    }
+}

@@ -1,0 +1,203 @@
+//! Faces, passes and rooms: so many at once, first come, first served.
+//!
+//! Whoever takes a place at a face or pass tells when it will be free again, where that is known. Then the next need no
+//! event of it: it knows on arrival when its turn comes, and in a queue the first has its turn as an event of its own.
+
+use super::Run;
+use super::row::bits;
+use super::state::{Scratch, Stage};
+use crate::activity::Micros;
+use crate::observe::Observer;
+
+/// The time when a place will be free that somebody holds who cannot tell.
+pub(super) const UNKNOWN: Micros = Micros::MAX;
+
+/// The places of a face or pass: when each is free again.
+#[derive(Clone, Debug)]
+pub(super) struct Places {
+    /// Of the only one, where there is one.
+    only: Micros,
+    several: Box<[Micros]>,
+}
+
+impl Places {
+    pub(super) fn new(places: usize) -> Self {
+        let several = if places > 1 { vec![0; places] } else { Vec::new() };
+        Self { only: 0, several: several.into() }
+    }
+
+    pub(super) fn clear(&mut self) {
+        self.only = 0;
+        self.several.fill(0);
+    }
+
+    /// When the first of them is free.
+    #[inline(always)]
+    pub(super) fn free_at(&self) -> Micros {
+        if self.several.is_empty() {
+            return self.only;
+        }
+        self.several.iter().fold(UNKNOWN, |first, free| first.min(*free))
+    }
+
+    /// Whether none of them can be free before it is told.
+    #[inline(always)]
+    pub(super) fn all_are_known(&self) -> bool {
+        self.only != UNKNOWN && !self.several.contains(&UNKNOWN)
+    }
+
+    /// Takes the place that is free first, until then.
+    #[inline(always)]
+    pub(super) fn take(&mut self, until: Micros) {
+        *self.several.iter_mut().min().unwrap_or(&mut self.only) = until;
+    }
+
+    /// Somebody who could not tell gives a place back.
+    fn give_back(&mut self, now: Micros) {
+        *self.several.iter_mut().max().unwrap_or(&mut self.only) = now;
+    }
+}
+
+/// Loaders in a queue, the first first.
+#[derive(Clone, Debug)]
+pub(super) struct Queue {
+    loaders: [u8; 64],
+    first: u8,
+    length: u8,
+}
+
+impl Queue {
+    pub(super) const fn new() -> Self {
+        Self { loaders: [0; _], first: 0, length: 0 }
+    }
+
+    pub(super) fn clear(&mut self) {
+        self.length = 0;
+    }
+
+    #[inline(always)]
+    pub(super) fn is_empty(&self) -> bool {
+        self.length == 0
+    }
+
+    #[inline(always)]
+    fn first(&self) -> Option<usize> {
+        (self.length > 0).then(|| usize::from(self.loaders[usize::from(self.first % 64)]))
+    }
+
+    fn push(&mut self, loader: usize) {
+        self.loaders[usize::from((self.first + self.length) % 64)] = loader as u8;
+        self.length += 1;
+    }
+
+    fn pop(&mut self) {
+        self.first = (self.first + 1) % 64;
+        self.length -= 1;
+    }
+
+    /// Lets all leave but these.
+    pub(super) fn retain(&mut self, stays: impl Fn(usize) -> bool) {
+        for _ in 0..self.length {
+            let Some(loader) = self.first() else { return };
+            self.pop();
+            if stays(loader) {
+                self.push(loader);
+            }
+        }
+    }
+}
+
+impl Scratch {
+    pub(super) fn cleaning(&self) -> bool {
+        self.finish.is_some()
+    }
+
+    /// When a place is free, as far as is known.
+    #[inline(always)]
+    fn free_at(&self, server: usize) -> Micros {
+        match server.checked_sub(self.places.len()) {
+            None => self.places[server].free_at(),
+            Some(zone) if self.zones[zone].free > 0 => 0,
+            Some(_) => UNKNOWN,
+        }
+    }
+}
+
+impl<O: Observer> Run<'_, O> {
+    #[inline(always)]
+    pub(super) fn pass(&self, pass: usize) -> usize {
+        self.plan.piles.len() + pass
+    }
+
+    #[inline(always)]
+    pub(super) fn room_of(&self, zone: usize) -> usize {
+        self.s.places.len() + zone
+    }
+
+    /// Notes whether the turn of the first in this queue has come, or when it will.
+    fn look_at(&mut self, server: usize) {
+        let Some(first) = self.s.queues[server].first() else { return };
+        if self.s.resting.is_some() && !self.s.cleaning() {
+            return;
+        }
+        let (free_at, slot) = (self.s.free_at(server), self.s.slot_of_loader(first));
+        if free_at <= self.now {
+            self.s.ready |= 1 << first;
+        } else if free_at != UNKNOWN && self.s.calendar.time_of(slot).is_none() {
+            self.s.calendar.set(slot, free_at);
+        }
+    }
+
+    /// Notes of all queues whether or when they can be served.
+    pub(super) fn look_at_all_queues(&mut self) {
+        self.forget_turns();
+        (0..self.s.queues.len()).for_each(|server| self.look_at(server));
+    }
+
+    /// Nobody in a queue is served until it is looked at again.
+    pub(super) fn forget_turns(&mut self) {
+        self.s.ready = 0;
+        for loader in 0..self.s.loaders.len() {
+            if matches!(self.s.loaders[loader].stage, Stage::AtFace | Stage::AtPass(_)) {
+                self.s.calendar.clear_slot(self.s.slot_of_loader(loader));
+            }
+        }
+    }
+
+    /// Waits for its turn.
+    pub(super) fn join_queue(&mut self, loader: usize) {
+        let server = self.s.loaders[loader].server;
+        self.s.queues[server].push(loader);
+        self.s.loaders[loader].place_in_queue = self.s.next_place_in_queue;
+        self.s.next_place_in_queue += 1;
+        self.look_at(server);
+        self.turn_to_waiting(loader);
+    }
+
+    /// Of those whose turn has come, serves the one that has stood longest.
+    pub(super) fn a_queue_is_served(&mut self) -> bool {
+        let Some(loader) = bits(self.s.ready).min_by_key(|l| self.s.loaders[*l].place_in_queue) else {
+            return false;
+        };
+        self.s.ready &= !(1 << loader);
+        self.s.calendar.clear_slot(self.s.slot_of_loader(loader));
+        let server = self.s.loaders[loader].server;
+        self.s.queues[server].pop();
+        match self.s.loaders[loader].stage {
+            Stage::AtPass(leg) => self.go_through(loader, leg),
+            Stage::AtRoom => self.dump(loader),
+            _ => self.turn_at_face(loader),
+        }
+        self.look_at(server);
+        true
+    }
+
+    /// Gives a place back that was held without an end.
+    pub(super) fn release(&mut self, server: usize) {
+        match server.checked_sub(self.s.places.len()) {
+            None => self.s.places[server].give_back(self.now),
+            Some(zone) => self.s.zones[zone].free += 1,
+        }
+        self.look_at(server);
+    }
+}

@@ -1,0 +1,136 @@
+//! Legs and passes.
+
+use super::Run;
+use super::server::UNKNOWN;
+use super::state::{LegState, Stage};
+use crate::activity::{LoaderActivity, Micros};
+use crate::observe::Observer;
+use crate::plan::{Leg, whole};
+
+/// What lies ahead on a leg that nobody can hold up.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Ahead {
+    pub(super) driving: Micros,
+    pub(super) passing: Micros,
+}
+
+impl Ahead {
+    #[inline(always)]
+    pub(super) fn in_all(self) -> Micros {
+        self.driving + self.passing
+    }
+}
+
+impl<O: Observer> Run<'_, O> {
+    /// The beginning of a leg.
+    #[inline(always)]
+    pub(super) fn leg(&self, route: usize, leg: Leg, factor: f64) -> LegState {
+        let drive = self.plan.routes.get(route).drive(leg);
+        LegState { driving: whole(drive.mean_us * factor), driven: 0, factor, stretch: drive.first }
+    }
+
+    /// Goes on to the next pass or the end of the leg; where nobody else is about, through all passes to the end.
+    #[inline(always)]
+    pub(super) fn drive_ahead(&self, leg: &mut LegState) -> Ahead {
+        let mut stretch = self.plan.routes.stretch(leg.stretch);
+        let mut passing = 0;
+        if self.s.loaders.len() == 1 {
+            while let Some((_, passing_us)) = stretch.pass {
+                passing += whole(passing_us * leg.factor);
+                leg.stretch += 1;
+                stretch = self.plan.routes.stretch(leg.stretch);
+            }
+        }
+        let driven = stretch.driven(leg.driving);
+        Ahead { driving: driven - std::mem::replace(&mut leg.driven, driven), passing }
+    }
+
+    /// Sets out with the load.
+    pub(super) fn hauls(&mut self, loader: usize) {
+        let state = &self.s.loaders[loader];
+        let leg = self.leg(state.route, Leg::Out, state.load.out);
+        self.s.loaders[loader].leg = leg;
+        self.drive_on(loader, Leg::Out);
+    }
+
+    pub(super) fn set_out_back(&mut self, loader: usize) {
+        let state = &self.s.loaders[loader];
+        let leg = self.leg(state.route, Leg::Back, state.load.back);
+        self.s.loaders[loader].leg = leg;
+        self.drive_on(loader, Leg::Back);
+    }
+
+    /// Drives to the next pass, or to the end of the leg.
+    #[inline]
+    pub(super) fn drive_on(&mut self, loader: usize, leg: Leg) {
+        let on = &mut self.s.loaders[loader].leg;
+        let driven = self.plan.routes.stretch(on.stretch).driven(on.driving);
+        let part = driven - std::mem::replace(&mut on.driven, driven);
+        self.s.loaders[loader].passing = (0, 0);
+        self.step(loader, Stage::Driving(leg), part);
+    }
+
+    #[inline]
+    pub(super) fn arrive_at_pass(&mut self, loader: usize, leg: Leg, pass: usize) {
+        let server = self.pass(pass);
+        let state = &mut self.s.loaders[loader];
+        (state.stage, state.server) = (Stage::AtPass(leg), server);
+        if self.s.queues[server].is_empty() {
+            let start = self.s.places[server].free_at();
+            if start <= self.now {
+                return self.go_through(loader, leg);
+            }
+            let is_sure = start < self.s.next_closing
+                && self.s.resting.is_none()
+                && self.s.places[server].all_are_known();
+            if is_sure && self.passes_ahead(loader, leg, start) {
+                return;
+            }
+        }
+        self.join_queue(loader);
+    }
+
+    /// The loader's turn at the pass.
+    #[inline]
+    pub(super) fn go_through(&mut self, loader: usize, leg: Leg) {
+        if self.passes_ahead(loader, leg, self.now) {
+            return;
+        }
+        let state = &self.s.loaders[loader];
+        let (server, length) = (state.server, self.passing(state.leg));
+        self.s.places[server].take(UNKNOWN);
+        self.step(loader, Stage::Passing(leg), length);
+    }
+
+    #[inline(always)]
+    fn passing(&self, leg: LegState) -> Micros {
+        self.plan.routes.stretch(leg.stretch).pass.map_or(0, |(_, passing_us)| whole(passing_us * leg.factor))
+    }
+
+    /// Waits until then, goes through and drives on, where all of it is known.
+    #[inline(always)]
+    fn passes_ahead(&mut self, loader: usize, leg: Leg, start: Micros) -> bool {
+        if O::EVERY_STEP {
+            return false;
+        }
+        let mut on = self.s.loaders[loader].leg;
+        let passing = self.passing(on);
+        on.stretch += 1;
+        let driven = self.plan.routes.stretch(on.stretch).driven(on.driving);
+        let driving = driven - std::mem::replace(&mut on.driven, driven);
+        let state = &mut self.s.loaders[loader];
+        if !state.runs_through(passing + driving) {
+            return false;
+        }
+        state.leg = on;
+        state.passing = (start, start + passing);
+        state.account(self.now);
+        state.spend(LoaderActivity::WaitingForPass, start - self.now);
+        state.spend(LoaderActivity::Passing, passing);
+        state.spend(leg.activity(), driving);
+        let server = state.server;
+        self.s.places[server].take(start + passing);
+        self.arrives_later(loader, Stage::Driving(leg));
+        true
+    }
+}
