@@ -1,7 +1,8 @@
 //! The event list: for each actor the time of its next event, and which of all is first.
 //!
-//! A flat array, scanned: with a few dozen actors nothing is quicker. Time and actor share one key, so that at equal times
-//! the lower slot comes first. Nothing is allocated in a run.
+//! Two flat levels, scanned: the slots in blocks of four, and the least of each block. With up to a hundred or so actors
+//! nothing is quicker. Time and actor share one key, so that at equal times the lower slot comes first. Nothing is allocated
+//! in a run.
 
 use crate::activity::Micros;
 
@@ -12,30 +13,34 @@ pub(crate) const MOST_SLOTS: usize = 1 << SLOT_BITS;
 pub(crate) const END_OF_TIME: Micros = 1 << (62 - SLOT_BITS);
 
 const NOTHING: u64 = u64::MAX;
-/// Keys looked at in one step of a scan.
-const STEP: usize = 4;
+/// Slots in a block.
+const BLOCK: usize = 4;
+const BLOCKS: usize = MOST_SLOTS / BLOCK;
 
 /// See the file's head.
 #[derive(Clone, Debug)]
 pub(crate) struct Calendar {
     /// As long as the most slots need, so that a masked place needs no check.
-    keys: [u64; MOST_SLOTS],
-    /// How many of them are scanned.
-    scanned: usize,
-    /// The least of them.
+    keys: [[u64; BLOCK]; BLOCKS],
+    /// The least key of each block.
+    least: [u64; BLOCKS],
+    /// Blocks in use.
+    blocks: usize,
+    /// The least key of all.
     first: u64,
 }
 
 impl Calendar {
     /// A calendar for this many slots, all without an event.
     pub(crate) fn new(slots: usize) -> Self {
-        let scanned = slots.next_multiple_of(STEP).min(MOST_SLOTS);
-        Self { keys: [NOTHING; MOST_SLOTS], scanned, first: NOTHING }
+        let blocks = slots.div_ceil(BLOCK).min(BLOCKS);
+        Self { keys: [[NOTHING; BLOCK]; BLOCKS], least: [NOTHING; BLOCKS], blocks, first: NOTHING }
     }
 
     /// Forgets all events.
     pub(crate) fn clear(&mut self) {
-        self.keys[..self.scanned].fill(NOTHING);
+        self.keys[..self.blocks].fill([NOTHING; BLOCK]);
+        self.least[..self.blocks].fill(NOTHING);
         self.first = NOTHING;
     }
 
@@ -44,23 +49,27 @@ impl Calendar {
     pub(crate) fn set(&mut self, slot: usize, at: Micros) {
         debug_assert!(self.time_of(slot).is_none(), "slot {slot} has an event");
         let key = ((at as u64) << SLOT_BITS) + slot as u64;
-        self.keys[slot % MOST_SLOTS] = key;
+        let (block, place) = place_of(slot);
+        self.keys[block][place] = key;
+        self.least[block] = self.least[block].min(key);
         self.first = self.first.min(key);
     }
 
     /// Takes the slot's event away, if it has one.
     #[inline]
     pub(crate) fn clear_slot(&mut self, slot: usize) {
-        let key = std::mem::replace(&mut self.keys[slot % MOST_SLOTS], NOTHING);
-        if key == self.first {
-            self.scan();
+        let (block, place) = place_of(slot);
+        let key = std::mem::replace(&mut self.keys[block][place], NOTHING);
+        if key == self.least[block] {
+            self.look_at(block);
         }
     }
 
     /// The time of the slot's event.
     #[inline(always)]
     pub(crate) fn time_of(&self, slot: usize) -> Option<Micros> {
-        Some(self.keys[slot % MOST_SLOTS]).filter(|k| *k != NOTHING).map(|k| (k >> SLOT_BITS) as Micros)
+        let (block, place) = place_of(slot);
+        Some(self.keys[block][place]).filter(|k| *k != NOTHING).map(|k| (k >> SLOT_BITS) as Micros)
     }
 
     /// The first event: time and slot; a time beyond [`END_OF_TIME`] if there is none.
@@ -72,15 +81,24 @@ impl Calendar {
     /// Takes the first event off.
     #[inline(always)]
     pub(crate) fn take_first(&mut self) {
-        self.keys[self.first as usize % MOST_SLOTS] = NOTHING;
-        self.scan();
+        let (block, place) = place_of(self.first as usize);
+        self.keys[block][place] = NOTHING;
+        self.look_at(block);
     }
 
+    /// Finds the least key again after one of this block has gone.
     #[inline(always)]
-    fn scan(&mut self) {
-        let least = |least: u64, k: &[u64; STEP]| least.min(k[0].min(k[1]).min(k[2].min(k[3])));
-        self.first = self.keys[..self.scanned].as_chunks().0.iter().fold(NOTHING, least);
+    fn look_at(&mut self, block: usize) {
+        let keys = &self.keys[block];
+        self.least[block] = keys[0].min(keys[1]).min(keys[2].min(keys[3]));
+        self.first = self.least[..self.blocks].iter().fold(NOTHING, |first, key| first.min(*key));
     }
+}
+
+/// Block of a slot, and its place in it.
+#[inline(always)]
+const fn place_of(slot: usize) -> (usize, usize) {
+    (slot / BLOCK % BLOCKS, slot % BLOCK)
 }
 
 #[cfg(test)]

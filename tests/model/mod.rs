@@ -31,7 +31,7 @@ mod renaming;
 mod room;
 mod same_luck;
 mod set_up_and_clean_up;
-mod short_ways;
+mod steps_together;
 mod simultaneous;
 mod spread_share;
 mod stoppages;

@@ -8,20 +8,31 @@ use crate::plan::Plan;
 /// What a loader finds when it looks for the next load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Choice {
-    /// A zone, and the way to it from the pile to load at.
-    Go { zone: usize, route: usize },
+    /// A zone, and a pile to load at.
+    Go,
     /// No pile has material for it now, but some is due; or the surplus will be its work once others are served.
     AwaitDelivery,
     /// No more work for this loader.
     Nothing,
 }
 
-/// A zone that could be served, and how it ranks: lower goes first.
-pub(super) struct Candidate {
+/// A zone that a loader could serve now, and the way from the pile to load at.
+#[derive(Clone, Copy, Debug)]
+struct Candidate {
     zone: usize,
     route: usize,
-    rank: f64,
-    has_room: bool,
+    pile: usize,
+}
+
+/// What a loader could choose, noted for as long as no need or pile is used up and nothing is delivered.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Options {
+    /// As of which change of that kind.
+    as_of: u64,
+    /// In the order of the zones, or of the distance where that decides.
+    all: Vec<Candidate>,
+    /// Where there is none, whether there will be.
+    awaits: bool,
 }
 
 /// A pile that holds a need but for rounding holds it.
@@ -83,70 +94,81 @@ impl Scratch {
         (0..plan.zones.len()).all(|zone| !self.wants(plan, zone) || !self.can_be_served(plan, zone))
     }
 
-    /// The best choice for a loader that is bound for no zone.
-    fn best(&self, plan: &Plan, loader: usize) -> Choice {
-        let (mut best, mut best_with_room): (Option<Candidate>, Option<Candidate>) = (None, None);
-        let mut awaits = self.awaits_the_surplus(plan, loader);
+    /// Notes what the loader could choose.
+    fn note_options(&mut self, plan: &Plan, loader: usize) {
+        let mut options = std::mem::take(&mut self.loaders[loader].options);
+        options.as_of = self.changes;
+        options.awaits = self.awaits_the_surplus(plan, loader);
+        options.all.clear();
         for zone in (0..plan.zones.len()).filter(|zone| self.wants(plan, *zone)) {
             let mut routes = plan.routes.to(loader, zone);
             let pile_of = |route: usize| plan.routes.get(route).pile;
-            let Some(route) = routes.clone().find(|r| self.has_material(plan, pile_of(*r), zone)) else {
-                awaits |= routes.any(|r| self.piles[pile_of(r)].due > 0);
-                continue;
-            };
-            let candidate = self.candidate(plan, zone, route);
-            let beats =
-                |held: &Option<Candidate>| held.as_ref().is_none_or(|held| candidate.rank < held.rank);
-            if candidate.has_room && beats(&best_with_room) {
-                best_with_room = Some(candidate);
-            } else if beats(&best) {
-                best = Some(candidate);
+            match routes.clone().find(|r| self.has_material(plan, pile_of(*r), zone)) {
+                Some(route) => options.all.push(Candidate { zone, route, pile: pile_of(route) }),
+                None => options.awaits |= routes.any(|r| self.piles[pile_of(r)].due > 0),
             }
         }
-        match best_with_room.or(best) {
-            Some(Candidate { zone, route, .. }) => Choice::Go { zone, route },
-            None if awaits => Choice::AwaitDelivery,
-            None => Choice::Nothing,
+        let distance_m = |option: &Candidate| plan.routes.get(option.route).distance_m;
+        let nearer = |a: &Candidate, b: &Candidate| distance_m(a).total_cmp(&distance_m(b));
+        match plan.fill_order {
+            FillOrder::NearestFirst => {
+                options.all.sort_unstable_by(|a, b| nearer(a, b).then(a.zone.cmp(&b.zone)));
+            }
+            FillOrder::FarthestFirst => {
+                options.all.sort_unstable_by(|a, b| nearer(b, a).then(a.zone.cmp(&b.zone)));
+            }
+            FillOrder::AsListed | FillOrder::InTurn | FillOrder::MostRoom => {}
         }
+        self.loaders[loader].options = options;
+    }
+
+    /// The best of the loader's options: the first in order that has room, else the first.
+    #[inline]
+    fn best(&self, plan: &Plan, loader: usize) -> Option<Candidate> {
+        let all = &self.loaders[loader].options.all[..];
+        let has_room = |option: &&Candidate| self.zones[option.zone].free > self.zones[option.zone].bound;
+        let first = match (plan.fill_order, self.last_zone) {
+            _ if all.len() < 2 => return all.first().copied(),
+            (FillOrder::MostRoom, _) => return self.with_most_room(plan, all),
+            (FillOrder::InTurn, Some(last)) => all.iter().position(|o| o.zone > last).unwrap_or(0),
+            _ => 0,
+        };
+        let (before, after) = all.split_at(first);
+        after.iter().find(has_room).or_else(|| before.iter().find(has_room)).or(after.first()).copied()
+    }
+
+    /// The first of those with the most places free for heaps, less the loaders bound for them.
+    fn with_most_room(&self, plan: &Plan, all: &[Candidate]) -> Option<Candidate> {
+        let room_left = |option: &Candidate| match plan.zones[option.zone].room {
+            u32::MAX => i64::MAX,
+            _ => i64::from(self.zones[option.zone].free) - i64::from(self.zones[option.zone].bound),
+        };
+        all.iter().copied().min_by_key(|option| std::cmp::Reverse(room_left(option)))
     }
 
     /// Whether the loader can only take the surplus, and that is not open yet.
     fn awaits_the_surplus(&self, plan: &Plan, loader: usize) -> bool {
         plan.surplus_zone.is_some_and(|zone| !self.wants(plan, zone) && self.can_serve(plan, loader, zone))
     }
-
-    #[inline]
-    fn candidate(&self, plan: &Plan, zone: usize, route: usize) -> Candidate {
-        let room_left = f64::from(self.zones[zone].free) - f64::from(self.zones[zone].bound);
-        let distance_m = plan.routes.get(route).distance_m;
-        let rank = match plan.fill_order {
-            FillOrder::AsListed => zone as f64,
-            FillOrder::FarthestFirst => -distance_m,
-            FillOrder::NearestFirst => distance_m,
-            FillOrder::InTurn => match self.last_zone {
-                // Those after the last come first, then those from the beginning up to it.
-                Some(last) if zone <= last => (zone + plan.zones.len()) as f64,
-                _ => zone as f64,
-            },
-            FillOrder::MostRoom if plan.zones[zone].room == u32::MAX => f64::NEG_INFINITY,
-            FillOrder::MostRoom => -room_left,
-        };
-        Candidate { zone, route, rank, has_room: room_left >= 1.0 }
-    }
 }
 
 impl<O: crate::observe::Observer> Run<'_, O> {
     /// Chooses for a loader that is bound for no zone, and binds it.
     pub(super) fn choose(&mut self, loader: usize) -> Choice {
-        let choice = self.s.best(self.plan, loader);
-        if let Choice::Go { zone, route } = choice {
-            self.s.last_zone = Some(zone);
-            self.s.zones[zone].bound += 1;
-            let state = &mut self.s.loaders[loader];
-            (state.zone, state.route, state.bound) = (zone, route, true);
-            state.pile = self.plan.routes.get(route).pile;
+        if self.s.loaders[loader].options.as_of != self.s.changes {
+            self.s.note_options(self.plan, loader);
         }
-        choice
+        match self.s.best(self.plan, loader) {
+            Some(Candidate { zone, route, pile }) => {
+                self.s.last_zone = Some(zone);
+                self.s.zones[zone].bound += 1;
+                let state = &mut self.s.loaders[loader];
+                (state.zone, state.route, state.pile, state.bound) = (zone, route, pile, true);
+                Choice::Go
+            }
+            None if self.s.loaders[loader].options.awaits => Choice::AwaitDelivery,
+            None => Choice::Nothing,
+        }
     }
 
     /// Gives up the zone a loader was bound for.

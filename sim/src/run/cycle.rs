@@ -2,7 +2,8 @@
 
 use super::Run;
 use super::choose::Choice;
-use super::state::{Going, Heap, Place, Stage};
+use super::load::Heap;
+use super::state::{Going, Place, Stage};
 use crate::activity::LoaderActivity;
 use crate::observe::Observer;
 use crate::plan::Leg;
@@ -23,9 +24,19 @@ impl<O: Observer> Run<'_, O> {
         self.s.pending |= 1 << loader;
     }
 
+    /// A loader alone at its instant that ends a drive goes on at once; nothing else can start before it.
+    #[inline(always)]
+    pub(super) fn arrives(&mut self, loader: usize) -> bool {
+        match (self.s.loaders[loader].going, self.s.loaders[loader].stage) {
+            (Going::On, Stage::Driving(leg)) => self.part_driven(loader, leg),
+            _ => return false,
+        }
+        true
+    }
+
     fn dump_ends(&mut self, loader: usize) {
         let state = &self.s.loaders[loader];
-        let (zone, heap) = (state.zone, Heap { load: state.load, number: self.s.next_heap });
+        let (zone, heap) = (state.zone, Heap::new(&state.load, self.s.next_heap));
         self.s.next_heap += 1;
         let place = &mut self.s.zones[zone];
         place.dumping -= 1;
@@ -76,8 +87,8 @@ impl<O: Observer> Run<'_, O> {
     fn choose_and_go(&mut self, loader: usize, place: Place) {
         let came_from = (self.s.loaders[loader].zone, self.s.loaders[loader].route);
         match (self.choose(loader), place) {
-            (Choice::Go { .. }, Place::Pile) => self.arrive_at_face(loader),
-            (Choice::Go { .. }, Place::Zone) => self.returns(loader, came_from),
+            (Choice::Go, Place::Pile) => self.arrive_at_face(loader),
+            (Choice::Go, Place::Zone) => self.returns(loader, came_from),
             (Choice::AwaitDelivery, _) => {
                 self.s.loaders[loader].stage = Stage::AwaitingDelivery(place);
                 self.turn_to_waiting(loader);
@@ -96,7 +107,11 @@ impl<O: Observer> Run<'_, O> {
     fn returns(&mut self, loader: usize, (zone, came_by): (usize, usize)) {
         let state = &mut self.s.loaders[loader];
         let next = state.route;
-        state.route = self.plan.routes.between(loader, zone, state.pile).unwrap_or(came_by);
+        if self.plan.routes.get(came_by).pile == state.pile {
+            state.route = came_by;
+        } else {
+            state.route = self.plan.routes.between(loader, zone, state.pile).unwrap_or(came_by);
+        }
         state.next_route = next;
         if !self.round_trip(loader) {
             self.set_out_back(loader);
@@ -105,7 +120,7 @@ impl<O: Observer> Run<'_, O> {
 
     /// The loader is at the end of a part of a leg.
     #[inline]
-    fn part_driven(&mut self, loader: usize, leg: Leg) {
+    pub(super) fn part_driven(&mut self, loader: usize, leg: Leg) {
         let state = &self.s.loaders[loader];
         match (self.plan.routes.stretch(state.leg.stretch).pass, leg) {
             (Some((pass, _)), _) => self.arrive_at_pass(loader, leg, pass),
@@ -161,6 +176,7 @@ impl<O: Observer> Run<'_, O> {
     pub(super) fn look_whether_over(&mut self) {
         if self.s.in_play == 0 && !self.s.over && self.s.nothing_more(self.plan) {
             self.s.over = true;
+            self.s.note_what_is_unusual();
         }
     }
 }

@@ -52,8 +52,8 @@ impl<O: Observer> Run<'_, O> {
         }
         self.unbind(loader);
         match self.choose(loader) {
-            Choice::Go { .. } if self.s.loaders[loader].pile == pile => self.load(loader),
-            Choice::Go { .. } => self.arrive_at_face(loader),
+            Choice::Go if self.s.loaders[loader].pile == pile => self.load(loader),
+            Choice::Go => self.arrive_at_face(loader),
             Choice::AwaitDelivery => {
                 self.s.loaders[loader].stage = Stage::AwaitingDelivery(Place::Pile);
                 self.turn_to_waiting(loader);
@@ -95,8 +95,13 @@ impl<O: Observer> Run<'_, O> {
         let state = &mut self.s.loaders[loader];
         state.load = load;
         state.loads += 1;
-        self.s.piles[state.pile].stock -= load.volume;
-        self.s.zones[state.zone].open -= load.volume;
+        let (pile, zone) = (&mut self.s.piles[state.pile], &mut self.s.zones[state.zone]);
+        let needed_more = zone.open >= zone.least;
+        pile.stock -= load.volume;
+        zone.open -= load.volume;
+        if pile.stock < pile.least || (needed_more && zone.open < zone.least) {
+            self.s.changes += 1;
+        }
         self.s.next_load += 1;
         self.s.in_play += 1;
     }

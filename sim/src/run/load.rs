@@ -86,8 +86,25 @@ impl Load {
             raking: pace.rake * noise.raking.at(luck.bits(Kind::Raking)),
         }
     }
+}
 
-    /// How long its heap takes a crew that has this share of its fresh rate.
+/// A load on the ground.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Heap {
+    pub(super) load: u32,
+    pub(super) volume: f64,
+    raking: f64,
+    /// Its place in the order of dumping, over all zones.
+    pub(super) number: u64,
+}
+
+impl Heap {
+    #[inline(always)]
+    pub(super) fn new(load: &Load, number: u64) -> Self {
+        Self { load: load.number, volume: load.volume, raking: load.raking, number }
+    }
+
+    /// How long it takes a crew that has this share of its fresh rate.
     #[inline(always)]
     pub(super) fn raking(&self, us_per_m3: f64, freshness: f64) -> Micros {
         whole(us_per_m3 * self.volume / freshness * self.raking)

@@ -116,20 +116,40 @@ impl<O: Observer> Run<'_, O> {
     fn go_to_the_end(&mut self) -> Result<(), String> {
         loop {
             self.start_all();
-            let (mut at, slot) = self.s.calendar.first();
-            if !self.s.is_actor(slot) || self.s.is_unusual() {
-                match self.look_ahead(at)? {
-                    Some(next) => at = next,
-                    None => return Ok(()),
-                }
+            let (at, slot) = self.s.calendar.first();
+            if (!self.s.is_actor(slot) || self.s.unusual) && !self.goes_on_to(at)? {
+                return Ok(());
             }
             self.now = at;
-            self.end_all();
+            self.s.instant = false;
+            self.s.calendar.take_first();
+            let is_alone = self.s.calendar.first().0 != at;
+            match self.s.who(slot) {
+                Who::Loader(loader) if is_alone && self.arrives(loader) => {}
+                who => {
+                    self.ends(who);
+                    if !is_alone || self.s.instant {
+                        self.end_all();
+                    }
+                }
+            }
+            if self.s.instant {
+                self.end_all();
+            }
+        }
+    }
+
+    #[inline(always)]
+    fn ends(&mut self, who: Who) {
+        match who {
+            Who::Loader(loader) => self.loader_ends(loader),
+            Who::Crew(crew) => self.crew_ends(crew),
+            Who::Opening => self.opens(),
+            Who::Closing => self.closes(),
         }
     }
 
     /// Takes in all that ends now.
-    #[inline]
     fn end_all(&mut self) {
         self.s.instant = false;
         loop {
@@ -138,17 +158,12 @@ impl<O: Observer> Run<'_, O> {
                 return;
             }
             self.s.calendar.take_first();
-            match self.s.who(slot) {
-                Who::Loader(loader) => self.loader_ends(loader),
-                Who::Crew(crew) => self.crew_ends(crew),
-                Who::Opening => self.opens(),
-                Who::Closing => self.closes(),
-            }
+            self.ends(self.s.who(slot));
         }
     }
 
     /// Starts all that can start now, one thing at a time.
-    #[inline]
+    #[inline(always)]
     fn start_all(&mut self) {
         while (self.s.rakers_look && self.a_raker_starts())
             || (self.s.ready != 0 && self.a_queue_is_served())
@@ -161,14 +176,14 @@ impl<O: Observer> Run<'_, O> {
         }
     }
 
-    /// The time of the next event, or `None` at the end of the job, where the next event is not just somebody's next
-    /// step. Refuses to go on for ever: nothing that moves is left, or far too much.
+    /// Whether the job goes on to the next event, where that is not just somebody's next step. Refuses to go on for ever:
+    /// nothing that moves is left, or far too much.
     #[cold]
-    fn look_ahead(&mut self, next: Micros) -> Result<Option<Micros>, String> {
+    fn goes_on_to(&mut self, next: Micros) -> Result<bool, String> {
         if let Some(finish) = self.s.finish {
             let over = finish <= self.now || next > finish;
             self.now = if over { finish } else { self.now };
-            return Ok((!over).then_some(next));
+            return Ok(!over);
         }
         self.night_may_fall();
         if next > END_OF_TIME / 4 && next < END_OF_TIME {
@@ -176,7 +191,7 @@ impl<O: Observer> Run<'_, O> {
         }
         let waits_for_the_clock = self.s.resting.is_some() || self.a_delivery_comes();
         if next < END_OF_TIME && (waits_for_the_clock || self.s.somebody_is_busy()) {
-            return Ok(Some(next));
+            return Ok(true);
         }
         Err(match self.s.next_load {
             MOST_LOADS => format!(

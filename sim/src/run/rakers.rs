@@ -1,8 +1,9 @@
 //! The rakers: they take heaps, walk between zones and stand clear.
 
 use super::Run;
+use super::load::Heap;
 use super::row::bits;
-use super::state::{Doing, Heap};
+use super::state::Doing;
 use crate::activity::{Micros, RakerActivity, SECOND};
 use crate::observe::{Event, Observer};
 use crate::plan::whole;
@@ -16,7 +17,7 @@ impl<O: Observer> Run<'_, O> {
         let (plan, zone, doing) = (&self.plan.crews[crew], state.zone, state.doing);
         for raker in plan.first_raker..plan.first_raker + plan.rakers {
             self.watcher.see(now, || {
-                let load = if let Doing::Heap(heap) = doing { Some(heap.load.number) } else { None };
+                let load = if let Doing::Heap(heap) = doing { Some(heap.load) } else { None };
                 Event::Raker { raker, activity, load, zone }
             });
         }
@@ -42,6 +43,7 @@ impl<O: Observer> Run<'_, O> {
     /// The crew has its hands free.
     fn put_by(&mut self, crew: usize) {
         self.s.crews[crew].doing = Doing::Nothing;
+        self.s.with_a_heap &= !(1 << crew);
         self.s.idle |= 1 << crew;
         self.s.rakers_look = true;
         let activity = if self.s.resting.is_some() { RakerActivity::OnBreak } else { RakerActivity::Waiting };
@@ -49,7 +51,7 @@ impl<O: Observer> Run<'_, O> {
     }
 
     pub(super) fn heap_is_raked_out(&mut self, heap: &Heap, zone: usize) {
-        let (load, volume_m3) = (heap.load.number, heap.load.volume);
+        let (load, volume_m3) = (heap.load, heap.volume);
         let place = &mut self.s.zones[zone];
         place.placed += volume_m3;
         place.loads += 1;
@@ -68,16 +70,16 @@ impl<O: Observer> Run<'_, O> {
         if self.s.resting.is_some() || self.s.heaps_waiting == 0 {
             return false;
         }
-        let idle = bits(self.s.idle);
-        if let Some(crew) = idle.clone().find(|crew| !self.s.zones[self.s.crews[*crew].zone].heaps.is_empty())
-        {
+        let mut idle = bits(self.s.idle);
+        let first = idle.clone().next();
+        if let Some(crew) = idle.find(|crew| !self.s.zones[self.s.crews[*crew].zone].heaps.is_empty()) {
             self.takes_a_heap(crew);
-        } else if let (Some(zone), Some(crew)) = (self.zone_to_walk_to(), idle.into_iter().next()) {
+        } else if let (Some(crew), Some(zone)) = (first, self.zone_to_walk_to()) {
             self.walks_to(crew, zone);
         } else {
             return false;
         }
-        self.s.rakers_look = true;
+        self.s.rakers_look = self.s.heaps_waiting > 0 && self.s.idle != 0;
         true
     }
 
@@ -92,8 +94,9 @@ impl<O: Observer> Run<'_, O> {
         let zone = self.s.crews[crew].zone;
         let Some(heap) = self.s.zones[zone].heaps.pop_front() else { return };
         self.s.heaps_waiting -= 1;
-        let length = heap.load.raking(self.s.crews[crew].us_per_m3, self.freshness(crew));
+        let length = heap.raking(self.s.crews[crew].us_per_m3, self.freshness(crew));
         self.s.idle &= !(1 << crew);
+        self.s.with_a_heap |= 1 << crew;
         self.s.crews[crew].doing = Doing::Heap(heap);
         self.takes_up(crew, length);
     }
@@ -111,6 +114,8 @@ impl<O: Observer> Run<'_, O> {
         let from = self.s.crews[crew].zone;
         let length = whole(self.plan.zones[from].walks_m[zone] * self.plan.crews[crew].us_per_m);
         self.s.idle &= !(1 << crew);
+        self.s.zones[from].crews &= !(1 << crew);
+        self.s.zones[zone].crews |= 1 << crew;
         self.s.zones[zone].walkers += 1;
         (self.s.crews[crew].zone, self.s.crews[crew].doing) = (zone, Doing::Walk);
         self.takes_up(crew, length);
@@ -162,9 +167,6 @@ impl<O: Observer> Run<'_, O> {
     }
 
     fn with_a_heap_in(&self, zone: usize) -> impl Iterator<Item = usize> + use<O> {
-        let with_a_heap = |crew: &usize| {
-            self.s.crews[*crew].zone == zone && matches!(self.s.crews[*crew].doing, Doing::Heap(_))
-        };
-        bits((0..self.s.crews.len()).filter(with_a_heap).fold(0, |mask, crew| mask | 1 << crew))
+        bits(self.s.zones[zone].crews & self.s.with_a_heap)
     }
 }

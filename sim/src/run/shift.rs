@@ -68,6 +68,7 @@ impl<O: Observer> Run<'_, O> {
             came = true;
         }
         if came {
+            self.s.changes += 1;
             self.wake_those_who_wait();
         }
     }
@@ -107,6 +108,7 @@ impl<O: Observer> Run<'_, O> {
         self.s.next_switch += 1;
         let rest = if switch == Switch::DayEnds { Rest::AfterHours } else { Rest::Break };
         self.s.resting = Some(rest);
+        self.s.note_what_is_unusual();
         self.watcher.see(self.now, || Event::WorkPauses { end_of_day: rest == Rest::AfterHours });
         for crew in 0..self.s.crews.len() {
             if !matches!(self.s.crews[crew].doing, Doing::SetUp) {
@@ -125,6 +127,7 @@ impl<O: Observer> Run<'_, O> {
 
     fn work_resumes(&mut self) {
         self.s.resting = None;
+        self.s.note_what_is_unusual();
         self.watcher.see(self.now, || Event::WorkResumes);
         for crew in 0..self.s.crews.len() {
             self.takes_up(crew, self.s.crews[crew].left);
@@ -159,6 +162,7 @@ impl<O: Observer> Run<'_, O> {
             return false;
         }
         self.s.finish = Some(self.now + self.s.clean_up);
+        self.s.note_what_is_unusual();
         self.forget_turns();
         self.s.calendar.clear_slot(0);
         self.s.calendar.clear_slot(self.s.closing_slot());

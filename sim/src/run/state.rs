@@ -1,7 +1,8 @@
 //! Everything that changes in a run, kept from run to run so that none allocates.
 
 use super::Once;
-use super::load::{Load, Machine};
+use super::choose::Options;
+use super::load::{Heap, Load, Machine};
 use super::row::Row;
 use super::server::{Places, Queue};
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
@@ -34,6 +35,10 @@ pub(crate) struct Scratch {
     pub(super) held: u64,
     /// Rakers free to take a heap, a bit for each crew.
     pub(super) idle: u64,
+    /// Rakers with a heap in hand.
+    pub(super) with_a_heap: u64,
+    /// Something else than the plain work of loaders and rakers is going on: a rest, or the end.
+    pub(super) unusual: bool,
     /// Whether a free raker may find something new.
     pub(super) rakers_look: bool,
     pub(super) heaps_waiting: usize,
@@ -55,6 +60,8 @@ pub(crate) struct Scratch {
     /// Loads begun and not yet raked out.
     pub(super) in_play: u32,
     pub(super) last_zone: Option<usize>,
+    /// How often a need or a pile was used up or something was delivered: then loaders may have other options.
+    pub(super) changes: u64,
     /// Nothing more can be loaded and all heaps are raked out.
     pub(super) over: bool,
     pub(super) completion: Micros,
@@ -116,6 +123,7 @@ pub(super) struct LoaderState {
     /// Driving back with nothing more to load.
     pub(super) last_leg: bool,
     pub(super) machine: Machine,
+    pub(super) options: Options,
 }
 
 /// Where a loader is on its way.
@@ -187,14 +195,6 @@ pub(super) enum Doing {
     CleanUp,
 }
 
-/// A heap on the ground.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Heap {
-    pub(super) load: Load,
-    /// Its place in the order of dumping, over all zones.
-    pub(super) number: u64,
-}
-
 #[derive(Clone, Debug, Default)]
 pub(super) struct ZoneState {
     /// What it really takes.
@@ -212,6 +212,8 @@ pub(super) struct ZoneState {
     pub(super) free: u32,
     pub(super) heaps: VecDeque<Heap>,
     pub(super) walkers: usize,
+    /// Rakers who work here or walk here, a bit for each crew.
+    pub(super) crews: u64,
 }
 
 #[derive(Clone, Copy, Debug, Default)]
@@ -245,6 +247,8 @@ impl Scratch {
             pending: 0,
             held: 0,
             idle: 0,
+            with_a_heap: 0,
+            unusual: false,
             rakers_look: false,
             heaps_waiting: 0,
             deliveries: Vec::new(),
@@ -261,6 +265,7 @@ impl Scratch {
             next_place_in_queue: 0,
             in_play: 0,
             last_zone: None,
+            changes: 1,
             over: false,
             completion: 0,
             nights_at_completion: 0,
@@ -305,10 +310,9 @@ impl Scratch {
         }
     }
 
-    /// Whether anything but the plain work of loaders and rakers is going on.
-    #[inline]
-    pub(super) fn is_unusual(&self) -> bool {
-        self.over || self.resting.is_some() || self.finish.is_some()
+    /// To be called when a rest begins or ends, when the work is over, and when the clean-up begins.
+    pub(super) fn note_what_is_unusual(&mut self) {
+        self.unusual = self.over || self.resting.is_some() || self.finish.is_some();
     }
 
     pub(super) fn reset(&mut self, plan: &Plan, luck: &RunLuck) {
@@ -321,16 +325,20 @@ impl Scratch {
             let needs = p.need_m3 * need;
             zone.reset(needs, plan.least_m3(needs), p.room);
         }
+        for (crew, p) in plan.crews.iter().enumerate() {
+            self.zones[p.start_zone].crews |= 1 << crew;
+        }
         for (number, pile) in self.piles.iter_mut().enumerate() {
             let stock = plan.stock(number, luck);
             *pile = PileState { stock, least: plan.least_m3(stock), due: 0 };
         }
         self.places.iter_mut().for_each(Places::clear);
         self.queues.iter_mut().for_each(Queue::clear);
+        self.changes += 1;
         self.draw_deliveries(plan, luck);
         self.raked_out.clear();
-        (self.ready, self.pending, self.held, self.idle) = (0, 0, 0, 0);
-        (self.rakers_look, self.heaps_waiting, self.over) = (false, 0, false);
+        (self.ready, self.pending, self.held, self.idle, self.with_a_heap) = (0, 0, 0, 0, 0);
+        (self.rakers_look, self.heaps_waiting, self.over, self.unusual) = (false, 0, false, false);
         (self.resting, self.night_since, self.last_zone, self.finish) = (None, None, None, None);
         (self.nights, self.day_start, self.next_switch) = (0, 0, 0);
         (self.next_load, self.next_heap, self.next_place_in_queue, self.in_play) = (0, 0, 0, 0);
@@ -373,6 +381,7 @@ impl LoaderState {
             bound: false,
             last_leg: false,
             machine,
+            options: Options::default(),
         }
     }
 
@@ -410,7 +419,7 @@ impl CrewState {
 impl ZoneState {
     fn reset(&mut self, needs: f64, least: f64, room: u32) {
         (self.needs, self.least, self.open, self.placed, self.loads) = (needs, least, needs, 0.0, 0);
-        (self.bound, self.dumping, self.walkers, self.free) = (0, 0, 0, room);
+        (self.bound, self.dumping, self.walkers, self.crews, self.free) = (0, 0, 0, 0, room);
         self.heaps.clear();
     }
 }

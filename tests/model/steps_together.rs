@@ -1,7 +1,7 @@
-//! Runs made the short ways (`run/line.rs`, `run/yard`) against the same runs made the long way: a study takes a short way
-//! where the job allows one, a replay never does. The same to the last bit, whatever the job.
+//! Steps taken together against single steps: a study takes steps together where nobody can interfere before their end
+//! (`run/steps.rs`), a replay takes every step by itself. The same to the last bit, whatever the job.
 
-use super::any_job::{line, yard};
+use super::any_job::{crowd, line, some_job, yard};
 use super::jobs::*;
 use sim::*;
 
@@ -19,29 +19,27 @@ fn compare(what: &str, job: &Job, runs: u32) -> u32 {
     };
     let mut loads = 0;
     let mut books: Option<Books> = None;
-    for (run, short) in study.outcomes.iter().enumerate() {
-        let long = Replay::new(&plan, SEED, run as u32).unwrap();
-        assert_eq!(*short, long.outcome, "{what}, run {run}");
+    for (run, together) in study.outcomes.iter().enumerate() {
+        let single = Replay::new(&plan, SEED, run as u32).unwrap();
+        assert_eq!(*together, single.outcome, "{what}, run {run}");
         match &mut books {
-            None => books = Some(long.books),
-            Some(books) => books.add(&long.books),
+            None => books = Some(single.books),
+            Some(books) => books.add(&single.books),
         }
-        loads += short.loads;
+        loads += together.loads;
     }
     assert_eq!(Some(study.books), books, "{what}: books");
     loads
 }
 
 #[test]
-fn in_thousands_of_lines_the_short_way_and_the_long_way_agree_to_the_last_bit() {
-    let loads: u32 = (0..4_000).map(|number| compare(&format!("line {number}"), &line(number), 4)).sum();
-    assert!(loads > 100_000, "{loads} loads");
-}
-
-#[test]
-fn in_thousands_of_yards_the_short_way_and_the_long_way_agree_to_the_last_bit() {
-    let loads: u32 = (0..2_000).map(|number| compare(&format!("yard {number}"), &yard(number), 4)).sum();
-    assert!(loads > 100_000, "{loads} loads");
+fn in_thousands_of_jobs_steps_taken_together_and_single_steps_agree_to_the_last_bit() {
+    let makers: [(&str, fn(u64) -> Job); 4] =
+        [("some", some_job), ("line", line), ("yard", yard), ("crowd", crowd)];
+    for (kind, maker) in makers {
+        let loads: u32 = (0..1_500).map(|n| compare(&format!("{kind} {n}"), &maker(n), 4)).sum();
+        assert!(loads > 40_000, "{kind}: {loads} loads");
+    }
 }
 
 #[test]
