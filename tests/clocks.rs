@@ -29,7 +29,7 @@ on_hand = "0.6 m3"
 [[loader]]
 name = "tractor"
 heaped = "0.1 m3"
-rated_lift = "400 kg"
+hydraulic_lift = "400 kg"
 bucket_mass = "20 kg"
 width = "70 cm"
 speed_loaded = "1 m/s"

@@ -60,10 +60,6 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
-// The benchmarks' jobs, which the tests share, know the crate by this name.
-#[cfg(test)]
-extern crate self as sim;
-
 mod activity;
 mod always_valid;
 mod calendar;
