@@ -170,7 +170,6 @@ fn the_same_moment_is_the_same_number_wherever_it_stands() {
     for (folder, name) in [
         ("forecast", "runs.csv: finish_clock_s"),
         ("forecast", "runs.csv: completion_clock_s"),
-        ("forecast", "runs.csv: raked_100_percent_clock_s"),
         ("forecast", "percentiles.csv: finish_clock"),
         ("forecast", "percentiles.csv: completion_clock"),
         ("forecast", "summary.json: done_by: plan: finish_clock_s: value"),

@@ -120,6 +120,7 @@ mod tests {
             calendar.set(4, 31);
             assert_eq!(calendar.first(), (30, 1));
             assert_eq!((calendar.time_of(4), calendar.time_of(0)), (Some(31), None));
+            calendar.clear_slot(slots - 1);
             calendar.set(slots - 1, 5);
             assert_eq!(calendar.first(), (5, slots - 1));
         }
