@@ -34,8 +34,8 @@ fn compare(what: &str, job: &Job, runs: u32) -> u32 {
 
 #[test]
 fn in_thousands_of_jobs_steps_taken_together_and_single_steps_agree_to_the_last_bit() {
-    let makers: [(&str, fn(u64) -> Job); 4] =
-        [("some", some_job), ("line", line), ("yard", yard), ("crowd", crowd)];
+    type Maker = fn(u64) -> Job;
+    let makers: [(&str, Maker); 4] = [("some", some_job), ("line", line), ("yard", yard), ("crowd", crowd)];
     for (kind, maker) in makers {
         let loads: u32 = (0..1_500).map(|n| compare(&format!("{kind} {n}"), &maker(n), 4)).sum();
         assert!(loads > 40_000, "{kind}: {loads} loads");

@@ -89,8 +89,8 @@ fn all_lines() -> String {
             add(&mut lines, &what, &read(name, text, alternative).job, 200, 5);
         }
     }
-    let makers: [(&str, fn(u64) -> Job); 4] =
-        [("some", some_job), ("line", line), ("yard", yard), ("crowd", crowd)];
+    type Maker = fn(u64) -> Job;
+    let makers: [(&str, Maker); 4] = [("some", some_job), ("line", line), ("yard", yard), ("crowd", crowd)];
     for (kind, maker) in makers {
         (0..JOBS).for_each(|number| add(&mut lines, &format!("{kind} {number}"), &maker(number), 4, 2));
     }

@@ -113,10 +113,8 @@ impl Routes {
 
     fn drive(&mut self, job: &Job, mean_us: f64, passes: impl Iterator<Item = PassOnWay>) -> Drive {
         let first = self.stretches.len();
-        let to_a_pass = |p: PassOnWay| Stretch {
-            pass: Some((p.pass, us(job.passes[p.pass].passing_s))),
-            share: p.share,
-        };
+        let to_a_pass =
+            |p: PassOnWay| Stretch { pass: Some((p.pass, us(job.passes[p.pass].passing_s))), share: p.share };
         self.stretches.extend(passes.map(to_a_pass));
         self.stretches.push(Stretch { pass: None, share: 1.0 });
         Drive { mean_us, first }

@@ -55,9 +55,8 @@ impl Scratch {
     #[inline]
     pub(super) fn takes_surplus(&self, plan: &Plan, zone: usize) -> bool {
         plan.surplus_zone == Some(zone)
-            && (0..plan.zones.len()).all(|other| {
-                other == zone || !self.needs_more(other) || !self.can_be_served_now(plan, other)
-            })
+            && (0..plan.zones.len())
+                .all(|other| other == zone || !self.needs_more(other) || !self.can_be_served_now(plan, other))
     }
 
     /// Whether some loader can reach the zone from a pile that has material.
@@ -85,8 +84,7 @@ impl Scratch {
     pub(super) fn has_material(&self, plan: &Plan, pile: usize, zone: usize) -> bool {
         let stock_m3 = self.piles[pile].stock;
         let is_small = || self.zones[zone].least < plan.nothing_m3 && self.needs_more(zone);
-        stock_m3 >= self.piles[pile].least
-            || (is_small() && stock_m3 >= self.zones[zone].open * ROUNDED_OFF)
+        stock_m3 >= self.piles[pile].least || (is_small() && stock_m3 >= self.zones[zone].open * ROUNDED_OFF)
     }
 
     /// Whether nothing more can be loaded by anybody, now or later.
