@@ -14,6 +14,7 @@
 //! - `changes`: the job changed from the command line
 //! - `sweep`: a job over a range, held against single runs
 //! - `said`: what people read of every shipped scenario, and of a job that runs out of material
+//! - `guide`: the screens in the README and the guide are what the program says
 //! - `cli`, `clocks`, `compare`, `effort`, `exports`, `one_finding`, `output_folder`: the program as people use it (`program` starts
 //!   it in a folder of its own)
 
@@ -32,6 +33,7 @@ mod compare;
 mod corpus;
 mod effort;
 mod exports;
+mod guide;
 mod one_finding;
 mod output_folder;
 mod own_figures;
