@@ -145,15 +145,13 @@ fn truckload(relief: &Relief, done: &DoneMore, told: &Told<'_>) -> ReliefLine {
     }
 }
 
-/// `done in 97 % of the runs instead of 60 %`.
+/// `done in 97 % of the runs`. How often it is done without stands with the order, from all runs and not only those tried.
 fn done_words(done: &DoneMore) -> String {
     let (before, after) = (percent(done.before.value), percent(done.after.value));
     if before == after {
         return "done no more often".into();
     }
-    let after = share_of_runs(done.after.value);
-    let before = if done.before.value <= 0.0 { "none".into() } else { before };
-    format!("done in {after} instead of {before}")
+    format!("done in {}", share_of_runs(done.after.value))
 }
 
 /// A smaller gain in the chance of being done is not worth naming (our own choice).

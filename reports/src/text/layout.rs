@@ -72,7 +72,8 @@ fn keep_figures_whole(text: &str) -> String {
     let mut before = ' ';
     let mut held = String::with_capacity(text.len());
     for (c, next) in text.chars().zip(next) {
-        let in_figure = before.is_ascii_digit() && next.is_some_and(|n| n.is_alphabetic() || n == '%');
+        let in_figure =
+            before == '±' || before.is_ascii_digit() && next.is_some_and(|n| n.is_alphabetic() || n == '%');
         held.push(if c == ' ' && in_figure { NO_BREAK } else { c });
         before = c;
     }
@@ -95,7 +96,7 @@ pub(super) fn lines(
     if !header.is_empty() {
         table.set_header(header.to_vec());
     }
-    table.add_rows(rows);
+    table.add_rows(rows.iter().map(|row| row.iter().map(|cell| keep_figures_whole(cell))));
     let last = table.column_count().saturating_sub(1);
     for (i, column) in table.column_iter_mut().enumerate() {
         column.set_padding((0, if i == last { 0 } else { 2 }));
@@ -103,7 +104,7 @@ pub(super) fn lines(
             column.set_cell_alignment(CellAlignment::Right);
         }
     }
-    table.lines().map(|line| line.trim_end().to_owned()).collect()
+    table.lines().map(|line| line.trim_end().replace(NO_BREAK, " ")).collect()
 }
 
 #[cfg(test)]

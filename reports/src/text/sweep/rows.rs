@@ -14,7 +14,7 @@ pub(super) fn lines_of(says: &SweepSays, width: u16) -> Vec<String> {
     let priced = says.money.is_some();
     let asked = says.by.is_some();
     let thing = says.things.first().map_or("", |thing| thing.key.as_str());
-    let mut header = vec!["", short(thing), "takes (h:min)", "P80 by", "simulation error"];
+    let mut header = vec!["", short(thing), "takes (h:min)", "P80 by", "sim. error"];
     if asked {
         header.push("in time");
     }
