@@ -199,6 +199,8 @@ impl Times<'_> {
         lines.push(match self.finish.values().len() {
             1 => "the one run".into(),
             _ if self.certain() => "every run".into(),
+            // The curve tells how often the job is done by then, which is less often than the crew stops.
+            _ if !self.order.enough => "crew stops".into(),
             _ => days_in(share),
         });
         let chance = match (self.order.enough, self.certain()) {

@@ -19,6 +19,9 @@ fn the_rising_curve_ends_at_the_runs_that_are_done_and_the_title_says_what_is_mi
         data.title,
         "Short of material in 50 % of the runs, so not done: order 1 more truckload (10 m3)"
     );
+    // No "8 days in 10" stands beside a curve that never gets there.
+    assert!(data.marks.iter().all(|mark| mark.lines.iter().all(|line| !line.contains("days in"))));
+    assert_eq!(data.marks.last().map(|mark| mark.lines.as_slice()), Some(&["crew stops".to_owned()][..]));
     assert!(
         data.note.ends_with("the curve ends at the runs that are done: 50 % of the runs"),
         "{}",
