@@ -88,7 +88,7 @@ pub use reading::JobFile;
 pub use scenario::{Assumption, FixedCosts, Scenario, Selection, Stated, StatedLoader, StatedZone};
 pub use shipped::{shipped, shipped_files};
 pub use signs::{escaped, escaped_lines, shown_path};
-pub use starter::{Answers, starter};
+pub use starter::{AnsweredPrices, Answers, starter};
 pub use vary::{Value, Vary, grid};
 
 use std::path::Path;

@@ -38,7 +38,7 @@ pub struct StatedLift {
 
 impl LiftFigure {
     /// All of them, with the keys of the scenario file for the figure and its share.
-    pub(crate) const ALL: [Self; 3] = [Self::HydraulicLift, Self::RatedOperatingCapacity, Self::TippingLoad];
+    pub const ALL: [Self; 3] = [Self::HydraulicLift, Self::RatedOperatingCapacity, Self::TippingLoad];
 
     pub(crate) fn key(self) -> &'static str {
         match self {

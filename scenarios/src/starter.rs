@@ -1,5 +1,6 @@
 //! A commented starter file for a new job.
 
+use crate::lift::LiftFigure;
 use crate::materials;
 use crate::units::dimension::Dimension;
 use crate::units::{System, amount, exact};
@@ -27,6 +28,25 @@ pub struct Answers {
     pub gate: Option<String>,
     /// Start of the day, such as `08:00`.
     pub start: String,
+    /// Breaks, such as `12:00-12:30`, several with commas between; empty if nobody knows.
+    pub breaks: String,
+    /// What the machine may lift: the figure that stands in its manual, and how much it says, with its unit.
+    pub lift: Option<(LiftFigure, String)>,
+    /// What is paid; each may be left out.
+    pub prices: AnsweredPrices,
+}
+
+/// What is paid, each with its currency and unit.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct AnsweredPrices {
+    /// Of the material, such as `$18/yd3`.
+    pub material: Option<String>,
+    /// An hour of the machine, such as `$25/h`.
+    pub machine: Option<String>,
+    /// An hour of its operator, such as `$35/h`.
+    pub operator: Option<String>,
+    /// An hour of somebody who rakes, such as `$22/h`.
+    pub raker: Option<String>,
 }
 
 impl Answers {
@@ -47,6 +67,9 @@ impl Answers {
             rakers: 1,
             gate: None,
             start: "08:00".into(),
+            breaks: String::new(),
+            lift: None,
+            prices: AnsweredPrices::default(),
         }
     }
 }
@@ -80,6 +103,11 @@ fn pick(answers: &Answers, us: &'static str, metric: &'static str) -> &'static s
     }
 }
 
+/// A line with what was answered, or the usual figure in a line that is not read.
+fn line(key: &str, answered: Option<&String>, usual: &str) -> String {
+    answered.map_or_else(|| format!("# {key} = {usual}"), |typed| format!("{key} = {}", quoted(typed)))
+}
+
 fn heading(answers: &Answers) -> String {
     format!(
         r#"# Every quantity carries its unit; both systems may be mixed. Lines that begin with # are not read: take the sign
@@ -99,14 +127,14 @@ units = "{units}"
 name = {material}                # one of the built-in table; any other needs density and fill_factor
 # density = {density}
 # fill_factor = "95 %"           # what a bucket holds on average, as a share of its heaped capacity
-# price = {price}
+{price}
 
 "#,
         title = quoted(&answers.title),
         units = answers.units,
         material = quoted(&answers.material),
         density = pick(answers, "\"473 lb/yd3\"", "\"280 kg/m3\""),
-        price = pick(answers, "\"$18/yd3\"", "\"€24/m3\""),
+        price = line("price", answers.prices.material.as_ref(), pick(answers, "\"$18/yd3\"", "\"€24/m3\"")),
     )
 }
 
@@ -205,6 +233,11 @@ fn machine(answers: &Answers) -> String {
         None => format!("# width = {width}"),
         Some(_) => format!("# width = {width}               # without it the gate is not checked"),
     };
+    let prices = &answers.prices;
+    let lift = |figure: LiftFigure, usual: &str| {
+        let answered = answers.lift.as_ref().filter(|(answered, _)| *answered == figure);
+        line(figure.key(), answered.map(|(_, typed)| typed), usual)
+    };
     format!(
         r#"[[loader]]
 name = "loader"
@@ -212,48 +245,54 @@ heaped = {bucket}                # heaped capacity of the bucket
 # bucket_mass = {mass}          # what the bucket itself weighs; for trying other buckets
 # What the machine may lift: take the line of the figure that stands in its manual. Without any, loads are limited by the
 # bucket alone.
-# hydraulic_lift = {lift}            # a tractor's loader: half of it is used
-# rated_operating_capacity = {capacity}  # a skid-steer, track or wheel loader: all of it is used
-# tipping_load = {tipping}             # half of it is used, 35 % with tracks = true
+{lift}            # a tractor's loader: half of it is used
+{capacity}  # a skid-steer, track or wheel loader: all of it is used
+{tipping}             # half of it is used, 35 % with tracks = true
 {width_line}
 # speed_loaded = {loaded}
 # speed_empty = {empty}
 # loading = "20 s"
 # dumping = "12 s"
-# machine_cost = {machine}
-# operator_cost = {operator}
+{machine}
+{operator}
 # fuel_working = {fuel}
 
 "#,
         bucket = quoted(&answers.bucket),
         mass = pick(answers, "\"180 lb\"", "\"80 kg\""),
-        lift = pick(answers, "\"1300 lb\"", "\"600 kg\""),
-        capacity = pick(answers, "\"900 lb\"", "\"400 kg\""),
-        tipping = pick(answers, "\"1800 lb\"", "\"800 kg\""),
+        lift = lift(LiftFigure::HydraulicLift, pick(answers, "\"1300 lb\"", "\"600 kg\"")),
+        capacity = lift(LiftFigure::RatedOperatingCapacity, pick(answers, "\"900 lb\"", "\"400 kg\"")),
+        tipping = lift(LiftFigure::TippingLoad, pick(answers, "\"1800 lb\"", "\"800 kg\"")),
         loaded = pick(answers, "\"3 mph\"", "\"5 km/h\""),
         empty = pick(answers, "\"4 mph\"", "\"6.5 km/h\""),
-        machine = pick(answers, "\"$25/h\"", "\"€25/h\""),
-        operator = pick(answers, "\"$35/h\"", "\"€35/h\""),
+        machine = line("machine_cost", prices.machine.as_ref(), pick(answers, "\"$25/h\"", "\"€25/h\"")),
+        operator = line("operator_cost", prices.operator.as_ref(), pick(answers, "\"$35/h\"", "\"€35/h\"")),
         fuel = pick(answers, "\"1.2 gal/h\"", "\"4.5 l/h\""),
     )
 }
 
 fn people(answers: &Answers) -> String {
     let rate = pick(answers, "\"25 yd3/h\"", "\"19 m3/h\"");
-    let cost = pick(answers, "\"$22/h\"", "\"€22/h\"");
+    let cost = line("cost", answers.prices.raker.as_ref(), pick(answers, "\"$22/h\"", "\"€22/h\""));
+    let breaks: Vec<String> =
+        answers.breaks.split(',').map(str::trim).filter(|one| !one.is_empty()).map(quoted).collect();
+    let breaks = match breaks.as_slice() {
+        [] => "# breaks = [ \"12:00-12:30\" ]".to_owned(),
+        all => format!("breaks = [ {} ]", all.join(", ")),
+    };
     let crew = match answers.rakers {
         0 => "[crew]\nspread_share = \"100 %\"          # nobody rakes: the loader spreads it all\n\n"
             .to_owned(),
         count => format!(
             "[[raker]]\nname = \"helper\"\ncount = {count}\n# rate = {rate}              # loose volume one person rakes out \
-             in an hour\n# cost = {cost}\n\n"
+             in an hour\n{cost}\n\n"
         ),
     };
     format!(
         r#"{crew}[shift]
 start = {start}
 # end = "16:30"
-# breaks = [ "12:00-12:30" ]
+{breaks}
 # set_up = "15 min"
 # clean_up = {{ low = "10 min", typical = "15 min", high = "30 min" }}
 
@@ -337,6 +376,29 @@ mod tests {
             assert!(scenario.ordered_m3 > 1.1 * need, "{volume}: {} of {need}", scenario.ordered_m3);
             assert!((scenario.ordered_m3 - ordered_m3).abs() <= 0.1, "{volume}: {}", scenario.ordered_m3);
             assert!(scenario.cautions.iter().all(|caution| caution.kind != "short-of-need"), "{volume}");
+        }
+    }
+
+    #[test]
+    fn breaks_prices_and_the_figure_of_the_manual_are_in_the_file_as_answered() {
+        let some = |text: &str| Some(text.to_owned());
+        for figure in LiftFigure::ALL {
+            let prices = AnsweredPrices {
+                material: some("$20/yd3"),
+                machine: some("$31/h"),
+                operator: some("$36/h"),
+                raker: some("$21/h"),
+            };
+            let breaks = "10:00-10:15, 12:30-13:00".to_owned();
+            let answers =
+                Answers { breaks, prices, lift: Some((figure, "1100 lb".into())), ..Answers::default() };
+            let job = reads(&starter(&answers)).job;
+            assert_eq!(job.shift.breaks.len(), 2);
+            assert_eq!((job.loaders[0].machine_cost_per_h, job.loaders[0].operator_cost_per_h), (31.0, 36.0));
+            assert_eq!(job.rakers[0].cost_per_h, 21.0);
+            assert!(job.prices.material > 0.0);
+            let may_kg = 1100.0 * 0.453_592_37 * figure.usual(false).value;
+            assert!((job.loaders[0].lift_kg.unwrap() - may_kg).abs() < 1e-6, "{figure:?}");
         }
     }
 

@@ -17,7 +17,7 @@ pub use compare::CompareArgs;
 pub use forecast::ForecastArgs;
 pub use limits::{LimitArgs, MOST_ROWS, RowArgs};
 pub use materials::MaterialsArgs;
-pub use new::{AnswerArgs, NewArgs};
+pub use new::{AnswerArgs, LiftArgs, NewArgs};
 pub use quote::QuoteArgs;
 pub use replay::ReplayArgs;
 pub use sweep::{SWEEP_RUNS, SweepArgs};

@@ -2,6 +2,7 @@
 
 use super::{system, whole};
 use clap::Args;
+use scenarios::LiftFigure;
 use scenarios::units::System;
 use std::path::PathBuf;
 
@@ -62,16 +63,74 @@ pub struct AnswerArgs {
     /// Start of the day, such as "08:00"
     #[arg(long, value_name = "CLOCK")]
     pub start: Option<String>,
+    /// Breaks, such as "12:00-12:30"; several with commas between
+    #[arg(long, value_name = "CLOCK-CLOCK")]
+    pub breaks: Option<String>,
+    /// What the machine may lift, as its manual says it.
+    #[command(flatten)]
+    pub lift: LiftArgs,
+    /// Price of the material, such as "$18/yd3"
+    #[arg(long, value_name = "PRICE")]
+    pub price: Option<String>,
+    /// An hour of the machine, such as "$25/h"
+    #[arg(long, value_name = "PRICE")]
+    pub machine_cost: Option<String>,
+    /// An hour of its operator, such as "$35/h"
+    #[arg(long, value_name = "PRICE")]
+    pub operator_cost: Option<String>,
+    /// An hour of somebody who rakes, such as "$22/h"
+    #[arg(long, value_name = "PRICE")]
+    pub raker_cost: Option<String>,
+}
+
+/// The figure that stands in the machine's manual: one of three.
+#[derive(Args, Clone, Debug, Default)]
+#[group(multiple = false)]
+pub struct LiftArgs {
+    /// What the manual of a tractor's loader gives as its lift, such as "1300 lb"
+    #[arg(long, value_name = "MASS")]
+    pub hydraulic_lift: Option<String>,
+    /// What the manual of a skid-steer, track or wheel loader gives as its rated operating capacity
+    #[arg(long, value_name = "MASS")]
+    pub rated_operating_capacity: Option<String>,
+    /// What the manual gives as its tipping load
+    #[arg(long, value_name = "MASS")]
+    pub tipping_load: Option<String>,
+}
+
+impl LiftArgs {
+    /// The figure given, and how much it says.
+    pub fn given(&self) -> Option<(LiftFigure, String)> {
+        let figures = [
+            (LiftFigure::HydraulicLift, &self.hydraulic_lift),
+            (LiftFigure::RatedOperatingCapacity, &self.rated_operating_capacity),
+            (LiftFigure::TippingLoad, &self.tipping_load),
+        ];
+        figures.into_iter().find_map(|(figure, typed)| Some((figure, typed.clone()?)))
+    }
 }
 
 impl AnswerArgs {
     /// Whether nothing was answered by a flag.
     pub fn is_empty(&self) -> bool {
-        let Self { title, units, material, volume, truckload, bucket, distance, rakers, gate, start } = self;
-        units.is_none()
-            && rakers.is_none()
-            && [title, material, volume, truckload, bucket, distance, gate, start]
-                .iter()
-                .all(|answer| answer.is_none())
+        let texts = [
+            &self.title,
+            &self.material,
+            &self.volume,
+            &self.truckload,
+            &self.bucket,
+            &self.distance,
+            &self.gate,
+            &self.start,
+            &self.breaks,
+            &self.price,
+            &self.machine_cost,
+            &self.operator_cost,
+            &self.raker_cost,
+        ];
+        self.units.is_none()
+            && self.rakers.is_none()
+            && self.lift.given().is_none()
+            && texts.iter().all(|answer| answer.is_none())
     }
 }

@@ -3,9 +3,9 @@
 use crate::cli::{AnswerArgs, NewArgs};
 use crate::failure::Failure;
 use crate::say;
-use dialoguer::Input;
+use dialoguer::{Input, Select};
 use scenarios::units::System;
-use scenarios::{Answers, Selection, shipped, starter};
+use scenarios::{AnsweredPrices, Answers, LiftFigure, Selection, materials, shipped, starter};
 use std::fs::{self, File};
 use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::Path;
@@ -60,6 +60,14 @@ fn answers(args: &AnswerArgs) -> Answers {
         rakers: args.rakers.unwrap_or(usual.rakers),
         gate: args.gate.or(usual.gate),
         start: args.start.unwrap_or(usual.start),
+        breaks: args.breaks.unwrap_or(usual.breaks),
+        lift: args.lift.given(),
+        prices: AnsweredPrices {
+            material: args.price,
+            machine: args.machine_cost,
+            operator: args.operator_cost,
+            raker: args.raker_cost,
+        },
     }
 }
 
@@ -69,17 +77,67 @@ fn ask() -> Result<Answers, Failure> {
     let system = Input::<System>::new().with_prompt("Units to write in, us or metric").default(System::Us);
     let mut answers = Answers::usual(system.interact_text()?);
     question(&mut answers, "What the job is called", |a| &mut a.title)?;
-    question(&mut answers, "Material", |a| &mut a.material)?;
+    answers.material = ask_material(&answers)?;
     question(&mut answers, "Loose volume to move, or area and depth as in 1200 ft2 at 4 in", |a| {
         &mut a.volume
     })?;
     question(&mut answers, "What a truck brings at a time", |a| &mut a.truckload)?;
     question(&mut answers, "Heaped capacity of the bucket", |a| &mut a.bucket)?;
     question(&mut answers, "Distance from the pile to the middle of the ground", |a| &mut a.distance)?;
-    answers.gate = ask_gate(&answers)?;
+    answers.lift = ask_lift(&answers)?;
+    answers.gate = may_be_left(&answers, "Clear width of a gate on the way", |a, typed| a.gate = typed)?;
     answers.rakers = Input::new().with_prompt("People who rake").default(answers.rakers).interact_text()?;
     question(&mut answers, "Start of the day", |a| &mut a.start)?;
+    let breaks = may_be_left(&answers, "Breaks, as in 12:00-12:30", |a, typed| {
+        a.breaks = typed.unwrap_or_default();
+    })?;
+    answers.breaks = breaks.unwrap_or_default();
+    ask_prices(&mut answers)?;
     Ok(answers)
+}
+
+/// The usual materials as a list, and a way to type another word.
+fn ask_material(answers: &Answers) -> Result<String, Failure> {
+    let known = materials();
+    let mut names: Vec<&str> = known.iter().map(|material| material.name.as_str()).collect();
+    names.push("another word");
+    let usual = names.iter().position(|name| *name == answers.material).unwrap_or_default();
+    let chosen = Select::new().with_prompt("Material").items(&names).default(usual).interact()?;
+    if let Some(material) = known.get(chosen) {
+        return Ok(material.name.clone());
+    }
+    let mut other = answers.clone();
+    question(&mut other, "Material", |a| &mut a.material)?;
+    Ok(other.material)
+}
+
+fn ask_lift(answers: &Answers) -> Result<Option<(LiftFigure, String)>, Failure> {
+    let figures = LiftFigure::ALL;
+    let mut names: Vec<&str> = figures.iter().map(|figure| figure.words()).collect();
+    names.push("not known");
+    let prompt = "What the machine may lift: which figure stands in its manual";
+    let chosen = Select::new().with_prompt(prompt).items(&names).default(figures.len()).interact()?;
+    let Some(figure) = figures.get(chosen).copied() else { return Ok(None) };
+    let typed = may_be_left(answers, "How much the manual says", |a, typed| {
+        a.lift = typed.map(|typed| (figure, typed));
+    })?;
+    Ok(typed.map(|typed| (figure, typed)))
+}
+
+/// Prices: each answer is tried in the file with those before it, so that currencies agree.
+fn ask_prices(answers: &mut Answers) -> Result<(), Failure> {
+    type Price = fn(&mut Answers) -> &mut Option<String>;
+    let questions: [(&str, Price); 4] = [
+        ("Price of the material, as in $18/yd3", |a| &mut a.prices.material),
+        ("What an hour of the machine costs, as in $25/h", |a| &mut a.prices.machine),
+        ("What an hour of its operator costs", |a| &mut a.prices.operator),
+        ("What an hour of somebody who rakes costs", |a| &mut a.prices.raker),
+    ];
+    for (prompt, price) in questions {
+        let typed = may_be_left(answers, prompt, |a, typed| *price(a) = typed)?;
+        *price(answers) = typed;
+    }
+    Ok(())
 }
 
 fn question(
@@ -99,14 +157,23 @@ fn question(
     Ok(())
 }
 
-fn ask_gate(answers: &Answers) -> Result<Option<String>, Failure> {
-    let width = |typed: &String| Some(typed.trim().to_owned()).filter(|width| !width.is_empty());
+/// A question that Enter leaves without an answer.
+fn may_be_left(
+    answers: &Answers,
+    prompt: &str,
+    put: impl Fn(&mut Answers, Option<String>),
+) -> Result<Option<String>, Failure> {
+    let said = |typed: &str| Some(typed.trim().to_owned()).filter(|typed| !typed.is_empty());
     let typed: String = Input::new()
-        .with_prompt("Clear width of a gate on the way, Enter if there is none")
+        .with_prompt(format!("{prompt}, Enter if there is none"))
         .allow_empty(true)
-        .validate_with(|typed: &String| check(&Answers { gate: width(typed), ..answers.clone() }))
+        .validate_with(|typed: &String| {
+            let mut tried = answers.clone();
+            put(&mut tried, said(typed));
+            check(&tried)
+        })
         .interact_text()?;
-    Ok(width(&typed))
+    Ok(said(&typed))
 }
 
 /// What is wrong with the answers so far, in a line.
