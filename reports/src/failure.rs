@@ -3,7 +3,7 @@
 
 use crate::output_folder::OutputError;
 use scenarios::Refusal;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// Why a command did not end well.
 #[derive(Debug, thiserror::Error)]
@@ -25,6 +25,14 @@ pub enum Failure {
     /// A run can make no progress.
     #[error("the job gets stuck: {0}")]
     Stuck(#[from] sim::RunError),
+    /// A run of the job in this file can make no progress.
+    #[error("{file}: the job gets stuck: {error}")]
+    StuckIn {
+        /// The scenario file as typed.
+        file: String,
+        /// Why it gets stuck.
+        error: sim::RunError,
+    },
     /// A run can make no progress at one point of several.
     #[error("with {point} the job gets stuck: {error}")]
     StuckAt {
@@ -76,6 +84,15 @@ impl Failure {
             Self::Refused(_) | Self::Job { .. } | Self::Asked(_) => 2,
             Self::Output(error) if error.is_asked_wrongly() => 2,
             _ => 1,
+        }
+    }
+
+    /// The same, with the file that the job is in.
+    #[must_use]
+    pub fn in_file(self, file: &Path) -> Self {
+        match self {
+            Self::Stuck(error) => Self::StuckIn { file: scenarios::shown_path(file), error },
+            other => other,
         }
     }
 

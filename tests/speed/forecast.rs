@@ -48,6 +48,7 @@ fn main() {
         .configure_from_args();
     bench_show_ground(&mut criterion, &show_ground);
     bench_forecast(&mut criterion);
+    bench_replay(&mut criterion);
     criterion.final_summary();
 
     if side_by_side::wanted() {
@@ -88,6 +89,43 @@ fn bench_forecast(criterion: &mut Criterion) {
     let folder = tempfile::tempdir().unwrap();
     group.bench_function("one and one", |b| b.iter(|| forecast(ONE_AND_ONE, folder.path(), 1)));
     group.finish();
+}
+
+/// Whole replays, picture included, of ever more loads: the time for one must not grow.
+fn bench_replay(criterion: &mut Criterion) {
+    let mut group = criterion.benchmark_group("replay of a long job");
+    group.sampling_mode(SamplingMode::Flat);
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(ONE_AND_ONE).unwrap();
+    for times in [100, 1_000] {
+        let job: Vec<String> = text.lines().map(|line| many_times(line, times)).collect();
+        let file = folder.path().join(format!("{times}.toml"));
+        std::fs::write(&file, job.join("\n")).unwrap();
+        let out = folder.path().join("replay");
+        let go = || {
+            let status = Command::new(env!("CARGO_BIN_EXE_heapcast"))
+                .args(["replay", "--run", "0", "--quiet"])
+                .args([file.as_os_str(), "--out".as_ref(), out.as_os_str()])
+                .stdout(Stdio::null())
+                .status();
+            assert!(status.unwrap().success());
+        };
+        go();
+        let loads = std::fs::read_to_string(out.join("loads.csv")).unwrap().lines().count() as u64 - 1;
+        group.throughput(Throughput::Elements(loads));
+        group.bench_function(format!("{loads} loads"), |b| b.iter(go));
+    }
+    group.finish();
+}
+
+/// A line of the job with its volumes so many times as large.
+fn many_times(line: &str, times: u32) -> String {
+    let volume = line.split_once(" = \"").filter(|(key, _)| ["volume", "on_hand"].contains(key));
+    let number = volume.and_then(|(key, rest)| {
+        let (number, unit) = rest.split_once(' ')?;
+        Some(format!("{key} = \"{} {unit}", number.parse::<f64>().ok()? * f64::from(times)))
+    });
+    number.unwrap_or_else(|| line.to_owned())
 }
 
 /// A whole `heapcast forecast`.

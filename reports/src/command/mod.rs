@@ -25,17 +25,21 @@ use std::path::{Path, PathBuf};
 /// # Errors
 /// Whatever kept it from being done; nothing is written then.
 pub fn run(cli: &Cli) -> Result<(), Failure> {
-    match &cli.command {
-        Command::Forecast(args) => forecast::run(args),
-        Command::Compare(args) => compare::run(args),
-        Command::Quote(args) => quote::run(args),
-        Command::Buckets(args) => buckets::run(args),
-        Command::Sweep(args) => sweep::run(args),
-        Command::Replay(args) => replay::run(args),
-        Command::Check(args) => check::run(args),
-        Command::Materials(args) => materials::run(args),
-        Command::New(args) => new::run(args),
-    }
+    let (file, done) = match &cli.command {
+        Command::Forecast(args) => (Some(&args.job.file), forecast::run(args)),
+        Command::Compare(args) => (args.files.first(), compare::run(args)),
+        Command::Quote(args) => (Some(&args.job.file), quote::run(args)),
+        Command::Buckets(args) => (Some(&args.job.file), buckets::run(args)),
+        Command::Sweep(args) => (Some(&args.job.file), sweep::run(args)),
+        Command::Replay(args) => (Some(&args.job.file), replay::run(args)),
+        Command::Check(args) => (Some(&args.job.file), check::run(args)),
+        Command::Materials(args) => (None, materials::run(args)),
+        Command::New(args) => (None, new::run(args)),
+    };
+    done.map_err(|failure| match file {
+        Some(file) => failure.in_file(file),
+        None => failure,
+    })
 }
 
 /// Reads the job wanted, with the units wanted in place of the file's.

@@ -187,7 +187,9 @@ impl<O: Observer> Run<'_, O> {
         }
         self.night_may_fall();
         if next > END_OF_TIME / 4 && next < END_OF_TIME {
-            return Err("was given up after more than a hundred years".into());
+            return Err("was given up after more than a hundred years of work: a rate, a speed or the hours of a day are far too \
+                        small for the volume; look at their units"
+                .into());
         }
         let waits_for_the_clock = self.s.resting.is_some() || self.a_delivery_comes();
         if next < END_OF_TIME && (waits_for_the_clock || self.s.somebody_is_busy()) {
@@ -195,7 +197,8 @@ impl<O: Observer> Run<'_, O> {
         }
         Err(match self.s.next_load {
             MOST_LOADS => format!(
-                "was given up after {MOST_LOADS} loads: the buckets hold next to nothing of what is to be moved"
+                "was given up after {MOST_LOADS} loads: the buckets hold next to nothing of what is to be moved; look at the units \
+                 of bucket and volume"
             ),
             _ => self.stuck(),
         })

