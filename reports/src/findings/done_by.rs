@@ -17,7 +17,7 @@ pub struct DoneBy {
     pub order: OrderSays,
     /// Whether every run takes the same time.
     pub certain: bool,
-    /// One sentence: the range from the least to the greatest percentile told.
+    /// One sentence: the range from a good day to one as bad as that is good (P10 to P90).
     pub range: String,
     /// How to read the intervals.
     pub intervals: String,
@@ -178,7 +178,7 @@ fn plan_on(plan: &DoneRow, certain: bool, order: &OrderSays) -> String {
 
 fn range(rows: &[DoneRow], certain: bool, order: &OrderSays) -> String {
     let until = if order.enough { "" } else { ", then the crew stops" };
-    match (rows.first(), rows.last()) {
+    match (rows.first(), bad_day(rows)) {
         (Some(only), _) if certain => format!("Every run takes {}{until}.", only.duration),
         (Some(first), Some(last)) if rows.len() > 1 => {
             format!(
@@ -189,6 +189,12 @@ fn range(rows: &[DoneRow], certain: bool, order: &OrderSays) -> String {
         (Some(only), _) => format!("{} for {}{until}.", only.duration, only.odds),
         _ => String::new(),
     }
+}
+
+/// The bad day that is as rare as the good one the rows begin with, where it is among them; else the worst.
+fn bad_day(rows: &[DoneRow]) -> Option<&DoneRow> {
+    let good = rows.first()?;
+    rows.iter().skip(1).find(|row| (row.share + good.share - 1.0).abs() < 1e-9).or(rows.last())
 }
 
 fn intervals(runs: u32) -> String {
@@ -264,6 +270,18 @@ mod tests {
         assert_eq!(by.chance.value, 0.81);
         assert_eq!(by.sentence, "Chance of being done by 10:40 am, clean-up included: 81 %.");
         assert_eq!(by.known, "simulation error: 72 % to 88 %");
+    }
+
+    #[test]
+    fn the_bad_day_of_the_range_is_as_rare_as_the_good_one_where_it_is_asked_for() {
+        let told = |shares: &[f64]| {
+            let mut forecast = example::forecast();
+            forecast.percentiles = shares.to_vec();
+            let range = done_by(&forecast).range;
+            range.split(['(', ')']).skip(1).step_by(2).collect::<Vec<_>>().join(" ")
+        };
+        assert_eq!(told(&[0.1, 0.5, 0.8, 0.9, 0.95]), "P10 P90");
+        assert_eq!(told(&[0.1, 0.5, 0.8]), "P10 P80");
     }
 
     #[test]
