@@ -132,7 +132,7 @@ impl Buckets {
             }),
         };
         let usual_m3 = scenario.stated.truckload_m3;
-        let relief = sim::relief(&scenario.job, &today, usual_m3, tries(&today), &made)?;
+        let relief = sim::relief(&scenario.job, &plan, &today, usual_m3, tries(&today), &made)?;
         let provenance = Provenance::new(&scenario, wanted.seed, wanted.runs, command);
         let units = scenario.units;
         Ok(Self { scenario, list, wanted, today, tried, barrow, relief, units, provenance })

@@ -18,7 +18,8 @@
 //! let file = starter(&Answers::default());
 //! let scenario = read_text(&file, "job.toml", std::path::Path::new("."), &Selection::default())?;
 //! let wanted = Wanted { seed: 1, runs: sim::Runs::Exactly(200), percentiles: vec![0.1, 0.5, 0.8], by_s: None };
-//! let forecast = Forecast::new(scenario, &wanted, |runs| format!("heapcast forecast job.toml --runs {runs}"), |_| ())?;
+//! let plan = sim::Plan::new(&scenario.job)?;
+//! let forecast = Forecast::new(scenario, &plan, &wanted, |runs| format!("heapcast forecast job.toml --runs {runs}"), |_| ())?;
 //!
 //! let done = findings::done_by(&forecast);
 //! assert!(done.plan_on.starts_with("Plan on "));

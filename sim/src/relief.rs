@@ -7,8 +7,9 @@ use crate::outcome::Outcome;
 use crate::paired::paired;
 use crate::percentile::{Mean, Share, share};
 use crate::plan::{JobError, Plan};
-use crate::run::RunError;
-use crate::study::{Runs, Study};
+use crate::run::{RunError, Scratch};
+use crate::study::Study;
+use rayon::prelude::*;
 
 /// One thing made better.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,6 +66,10 @@ pub struct DoneMore {
 
 /// How many runs an improvement is tried in: the fewest, and more, up to the most, until the 95 % interval of the time saved
 /// is no wider to either side than told: `least_s`, or a share of what is saved where that is more.
+///
+/// The width alone decides when to stop, never on which side of zero the mean lies: such an interval keeps its certainty
+/// (Chow & Robbins, "On the asymptotic theory of fixed-width sequential confidence intervals for the mean", Annals of
+/// Mathematical Statistics 36, 1965, from memory).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tries {
     /// Runs to begin with.
@@ -75,6 +80,8 @@ pub struct Tries {
     pub least_s: f64,
     /// Half-width wanted as a share of what is saved.
     pub share: f64,
+    /// Runs that a truckload more is tried in, whose worth is a chance.
+    pub of_chances: u32,
 }
 
 /// Why relief could not be worked out.
@@ -91,11 +98,18 @@ pub enum ReliefError {
 impl Tries {
     /// Exactly so many runs.
     pub const fn exactly(runs: u32) -> Self {
-        Self { fewest: runs, most: runs, least_s: 0.0, share: 0.0 }
+        Self { fewest: runs, most: runs, least_s: 0.0, share: 0.0, of_chances: runs }
     }
 
-    fn are_enough(&self, saved_s: Mean) -> bool {
-        (saved_s.high - saved_s.low) / 2.0 <= self.least_s.max(self.share * saved_s.value.abs())
+    /// How many more runs it takes than this mean is of, as far as can be told from it; 0 where it is known well enough.
+    fn more_than(&self, saved_s: Mean) -> u32 {
+        let half_s = (saved_s.high - saved_s.low) / 2.0;
+        let times = half_s / self.least_s.max(self.share * saved_s.value.abs());
+        // What is expected to be enough and a little more, so that a third look is seldom needed.
+        let (made, most) = (saved_s.n as u32, self.most);
+        let enough = (1.1 * times * times * saved_s.n as f64).min(f64::from(most)) as u32;
+        let enough = enough.max(made + 1).next_multiple_of(BATCH).min(most);
+        if times <= 1.0 { 0 } else { enough.saturating_sub(made) }
     }
 }
 
@@ -112,6 +126,11 @@ impl Improvement {
         Self::AllThere,
         Self::AnotherTruckload,
     ];
+
+    /// Whether its worth is in minutes, and not in the chance that the job gets done.
+    fn saves_time(self) -> bool {
+        self != Self::AnotherTruckload
+    }
 
     /// The job with this improved; `None` where there is nothing to improve. `truckload_m3` is what the usual truck brings, for a
     /// job without deliveries.
@@ -182,41 +201,44 @@ pub fn truckload_m3(job: &Job, usual_m3: f64) -> f64 {
 /// A job that is done less often than this needs material before anything else (our own choice: nine runs in ten).
 const OFTEN: f64 = 0.9;
 
+/// An improvement, tried in the first runs of the study so far.
+struct Trial {
+    improvement: Improvement,
+    plan: Plan,
+    outcomes: Vec<Outcome>,
+    /// Runs still to be made.
+    more: u32,
+}
+
+/// Runs in one batch of work: trials are short, and every thread should have some.
+const BATCH: u32 = 50;
+
 /// Each improvement that applies to the job, compared with the first runs of its study, by the minutes saved, most first; one
-/// more truckload is tried where some runs end short, and comes before all others where more than one in ten does. `usual_m3` is what the usual truck
-/// brings; `made` is told of runs as they are finished.
+/// more truckload is tried where some runs end short, and comes before all others where more than one in ten does. `plan` is the
+/// job made ready, `usual_m3` what the usual truck brings; `made` is told of runs as they are finished.
 ///
 /// # Errors
 /// If an improved job is refused or gets stuck, which the job itself was not.
 pub fn relief(
     job: &Job,
+    plan: &Plan,
     study: &Study,
     usual_m3: f64,
     tries: Tries,
     made: impl Fn(u32) + Sync,
 ) -> Result<Vec<Relief>, ReliefError> {
-    let plan = Plan::new(job)?;
-    let short = study.outcomes.iter().any(|o| o.done().is_none());
-    let mut all = Vec::new();
-    for improvement in Improvement::ALL {
-        if improvement == Improvement::AnotherTruckload && !short {
-            continue;
+    let tries = Tries { most: tries.most.min(study.runs()), ..tries };
+    let mut trials = trials(job, plan, study, usual_m3, tries)?;
+    while trials.iter().any(|trial| trial.more > 0) {
+        let gone_on: Vec<_> = trials.par_iter_mut().map(|trial| trial.goes_on(study.seed, &made)).collect();
+        gone_on.into_iter().collect::<Result<(), _>>()?;
+        for trial in &mut trials {
+            let is_of_time = trial.improvement.saves_time();
+            trial.more = if is_of_time { tries.more_than(trial.saved_s(study)) } else { 0 };
         }
-        let Some(improved) = improvement.of(job, usual_m3) else { continue };
-        let (better, saved_s) = tried(&plan.variant(&improved)?, study, tries, &made)?;
-        let before = &study.outcomes[..better.outcomes.len()];
-        let done = (improvement == Improvement::AnotherTruckload).then(|| DoneMore {
-            before: done(before),
-            after: done(&better.outcomes),
-            truckload_m3: truckload_m3(job, usual_m3),
-        });
-        all.push(Relief {
-            improvement,
-            saved_s,
-            saved_cost: paired(before, &better.outcomes, |o| o.cost).mean,
-            done,
-        });
     }
+    let mut all: Vec<Relief> =
+        trials.iter().map(|trial| trial.relief(study, truckload_m3(job, usual_m3))).collect();
     let more_done = |r: &Relief| {
         r.done.is_some_and(|done| done.before.value < OFTEN && done.after.value > done.before.value)
     };
@@ -224,24 +246,64 @@ pub fn relief(
     Ok(all)
 }
 
-/// Runs of an improved job, as many as are enough, and the working time saved.
-fn tried(
+/// The improvements that apply, not yet tried in any run.
+fn trials(
+    job: &Job,
     plan: &Plan,
     study: &Study,
+    usual_m3: f64,
     tries: Tries,
-    made: &(impl Fn(u32) + Sync),
-) -> Result<(Study, Mean), RunError> {
-    let most = tries.most.min(study.runs());
-    let mut runs = tries.fewest.min(most);
-    let mut better = Study::new(plan, study.seed, Runs::Exactly(runs), made)?;
-    loop {
-        let saved_s =
-            paired(&study.outcomes, &better.outcomes, |o| o.finish.working as f64 / SECOND as f64).mean;
-        if runs >= most || tries.are_enough(saved_s) {
-            return Ok((better, saved_s));
+) -> Result<Vec<Trial>, JobError> {
+    let short = study.outcomes.iter().any(|o| o.done().is_none());
+    let apply = Improvement::ALL.into_iter().filter(|i| short || i.saves_time());
+    let improved = apply.filter_map(|i| Some((i, i.of(job, usual_m3)?)));
+    let trial = |(improvement, job): (Improvement, Job)| {
+        let more = if improvement.saves_time() { tries.fewest } else { tries.of_chances }.min(tries.most);
+        Ok(Trial { improvement, plan: plan.variant(&job)?, outcomes: Vec::new(), more })
+    };
+    improved.map(trial).collect()
+}
+
+impl Trial {
+    /// Makes the runs that are still to be made.
+    fn goes_on(&mut self, seed: u64, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
+        let first = self.outcomes.len();
+        self.outcomes.resize(first + self.more as usize, Outcome::default());
+        let batches = self.outcomes[first..].par_chunks_mut(BATCH as usize).enumerate();
+        let done: Vec<_> = batches
+            .map_init(
+                || (Scratch::new(&self.plan), self.plan.empty_books()),
+                |(scratch, books), (batch, outcomes)| {
+                    let runs = (first + batch * BATCH as usize) as u32..;
+                    for (run, outcome) in runs.zip(outcomes.iter_mut()) {
+                        *outcome = scratch.run(&self.plan, seed, run, books)?;
+                    }
+                    made(outcomes.len() as u32);
+                    Ok(())
+                },
+            )
+            .collect();
+        done.into_iter().collect()
+    }
+
+    /// Working time saved so far.
+    fn saved_s(&self, study: &Study) -> Mean {
+        paired(&study.outcomes, &self.outcomes, |o| o.finish.working as f64 / SECOND as f64).mean
+    }
+
+    /// What the trial comes to.
+    fn relief(&self, study: &Study, truckload_m3: f64) -> Relief {
+        let (before, after) = (&study.outcomes[..self.outcomes.len()], &self.outcomes);
+        Relief {
+            improvement: self.improvement,
+            saved_s: self.saved_s(study),
+            saved_cost: paired(before, after, |o| o.cost).mean,
+            done: (!self.improvement.saves_time()).then(|| DoneMore {
+                before: done(before),
+                after: done(after),
+                truckload_m3,
+            }),
         }
-        runs = (2 * runs).min(most);
-        better.extend(plan, runs, made)?;
     }
 }
 

@@ -21,7 +21,7 @@ use rayon::ThreadPool;
 use reports::forecast::tries;
 use scenarios::Selection;
 use side_by_side::{ROUNDS, Side, Target, by_turns, heading, line};
-use sim::{Job, relief};
+use sim::{Job, Plan, relief};
 use std::hint::black_box;
 use std::path::Path;
 use std::process::{Command, Stdio};
@@ -155,9 +155,9 @@ fn show_largest(work: &Work<'_>) {
 fn show_forecast(name: &str, file: &str, pool: &ThreadPool, rounds: usize, most_more: Target) {
     let (job, folder, threads) = (job(file), tempfile::tempdir().unwrap(), pool.current_num_threads());
     let work = Work::new(pool, &job, runs());
-    let study = work.study();
+    let (study, plan) = (work.study(), Plan::new(&job).unwrap());
     let helps =
-        || pool.install(|| drop(black_box(relief(&job, &study, 0.0, tries(&study), |_| {}).unwrap())));
+        || pool.install(|| drop(black_box(relief(&job, &plan, &study, 0.0, tries(&study), |_| {}).unwrap())));
     let sides = vec![
         Side::new("forecast", 1, || forecast(file, folder.path(), threads)),
         Side::new("simulation", 1, || work.go()),

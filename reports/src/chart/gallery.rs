@@ -39,7 +39,8 @@ fn hang_all(name: &str, job: &Job, many: u32, units: System) -> Vec<String> {
     let data = waiting::prepare("Who waits for whom".into(), job, &study.books);
     wrong.extend(hang(&format!("waiting-{name}"), |size| waiting::draw(&data, size)));
     let tries = sim::Tries::exactly(many);
-    let reliefs = sim::relief(job, &study, 10.0, tries, |_| ()).expect("jobs that can be run");
+    let plan = sim::Plan::new(job).expect("jobs that can be run");
+    let reliefs = sim::relief(job, &plan, &study, 10.0, tries, |_| ()).expect("jobs that can be run");
     let data = relief::prepare(&crate::findings::relief_of(&reliefs, 7_200.0, Some("$"), System::Us));
     wrong.extend(hang(&format!("relief-{name}"), |size| relief::draw(&data, size)));
     let data = timeline::prepare(job, &replay(job), dateless(units));

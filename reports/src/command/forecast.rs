@@ -20,7 +20,7 @@ pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
     if let Some(effort) = effort(args, &scenario, &plan) {
         effort.say(&args.limits, args.luck.threads)?;
     }
-    let forecast = with_threads(args.luck.threads, || make(args, scenario))??;
+    let forecast = with_threads(args.luck.threads, || make(args, scenario, &plan))??;
     write(folder, args.say, || documents::of_forecast(&forecast, args.rows.wanted()))?;
     rows_left_out(forecast.study.runs(), args.rows, args.say);
     tell(args, &forecast)
@@ -52,7 +52,7 @@ fn runs_for(within_s: f64, plan: &Plan, seed: u64) -> u32 {
 const TRIAL: u32 = 200;
 
 /// Makes all runs.
-fn make(args: &ForecastArgs, scenario: Scenario) -> Result<Forecast, Failure> {
+fn make(args: &ForecastArgs, scenario: Scenario, plan: &Plan) -> Result<Forecast, Failure> {
     let runs = match args.within {
         Some(half_width_s) => Runs::UntilP80Within { half_width_s, most: MOST_RUNS },
         None => Runs::Exactly(args.luck.runs),
@@ -62,7 +62,7 @@ fn make(args: &ForecastArgs, scenario: Scenario) -> Result<Forecast, Failure> {
     let progress = Progress::new(runs_in_all(runs, &scenario.job), telling(args.say));
     // The same number of runs, however it was arrived at, gives the same answer.
     let command = |runs: u32| command_line("forecast", &args.job, &args.luck, &[("runs", runs.to_string())]);
-    let forecast = Forecast::new(scenario, &wanted, command, |n| progress.made(n));
+    let forecast = Forecast::new(scenario, plan, &wanted, command, |n| progress.made(n));
     progress.finish();
     forecast
 }

@@ -289,10 +289,11 @@ mod few_or_many {
             let file = JobFile::of_text(text, name, folder.path()).unwrap();
             let scenario = file.scenario(&Selection::default()).unwrap();
             let job = &scenario.job;
-            let study = Study::new(&Plan::new(job).unwrap(), 1, Runs::Exactly(2_000), |_| {}).unwrap();
+            let plan = Plan::new(job).unwrap();
+            let study = Study::new(&plan, 1, Runs::Exactly(2_000), |_| {}).unwrap();
             let job_s = study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
             let tried =
-                |tries| sim::relief(job, &study, scenario.stated.truckload_m3, tries, |_| {}).unwrap();
+                |tries| sim::relief(job, &plan, &study, scenario.stated.truckload_m3, tries, |_| {}).unwrap();
             let (few, many) = (tried(crate::forecast::tries(&study)), tried(Tries::exactly(2_000)));
             // A saving near the middle of two round figures may be told by either.
             let title = |all: &[Relief]| {

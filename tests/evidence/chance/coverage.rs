@@ -192,7 +192,7 @@ pub(crate) fn relief_of_a_loader(studies: u64) -> Sheet {
     let (mut held, mut sums) = ([0; 3], [0.0; 3]);
     for seed in 10_000..10_000 + studies {
         let study = Study::new(&plan, seed, Runs::Exactly(200), |_| {}).unwrap();
-        for relief in relief(&job, &study, 0.0, Tries::exactly(200), |_| {}).unwrap() {
+        for relief in relief(&job, &plan, &study, 0.0, Tries::exactly(200), |_| {}).unwrap() {
             let Some(i) = expected.iter().position(|(improvement, ..)| *improvement == relief.improvement)
             else {
                 continue;
