@@ -4,11 +4,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }
 
-/// The workspace's own crates that a member depends on, from `cargo metadata`, tests and benches included.
-fn floors_below(package: &str) -> Vec<String> {
+/// What a member of the workspace depends on, from `cargo metadata`: all of it, and the workspace's own crates, tests and benches
+/// included.
+fn dependencies(package: &str) -> (Vec<String>, Vec<String>) {
     let metadata = cargo_metadata::MetadataCommand::new()
         .manifest_path(root().join("Cargo.toml"))
         .no_deps()
@@ -17,22 +18,44 @@ fn floors_below(package: &str) -> Vec<String> {
         .unwrap();
     let members: Vec<&str> = metadata.packages.iter().map(|p| p.name.as_str()).collect();
     let own = metadata.packages.iter().find(|p| p.name.as_str() == package).unwrap();
-    let mut below: Vec<String> = own
-        .dependencies
-        .iter()
-        .map(|d| d.name.clone())
-        .filter(|name| members.contains(&name.as_str()))
-        .collect();
+    let is_normal = |d: &&cargo_metadata::Dependency| d.kind == cargo_metadata::DependencyKind::Normal;
+    let all = own.dependencies.iter().filter(is_normal).map(|d| d.name.clone()).collect();
+    let names = own.dependencies.iter().map(|d| d.name.clone());
+    let mut below: Vec<String> = names.filter(|name| members.contains(&name.as_str())).collect();
     below.sort();
     below.dedup();
-    below
+    (all, below)
 }
 
 #[test]
-fn arrows_point_from_reports_to_scenarios_to_sim_and_never_back() {
-    assert_eq!(floors_below("heapcast-sim"), Vec::<String>::new());
-    assert_eq!(floors_below("heapcast-scenarios"), ["heapcast-sim"]);
-    assert_eq!(floors_below("heapcast"), ["heapcast-scenarios", "heapcast-sim"]);
+fn arrows_point_from_the_terminal_to_reports_to_scenarios_to_sim_and_never_back() {
+    assert_eq!(dependencies("heapcast-sim").1, Vec::<String>::new());
+    assert_eq!(dependencies("heapcast-scenarios").1, ["heapcast-sim"]);
+    assert_eq!(dependencies("heapcast-reports").1, ["heapcast-scenarios", "heapcast-sim"]);
+    assert_eq!(dependencies("heapcast").1, ["heapcast-reports", "heapcast-scenarios", "heapcast-sim"]);
+}
+
+#[test]
+fn only_the_terminal_knows_arguments_prompts_progress_and_signals() {
+    let of_a_terminal = [
+        "anstream",
+        "clap",
+        "crossterm",
+        "ctrlc",
+        "dialoguer",
+        "indicatif",
+        "rustix",
+        "signal-hook",
+        "terminal_size",
+    ];
+    for library in ["heapcast-sim", "heapcast-scenarios", "heapcast-reports"] {
+        let all = dependencies(library).0;
+        assert!(!all.is_empty(), "{library} depends on nothing");
+        for name in &all {
+            assert!(!of_a_terminal.contains(&name.as_str()), "{library} depends on {name}");
+        }
+    }
+    assert!(dependencies("heapcast").0.contains(&"clap".to_owned()));
 }
 
 fn rust_files(folder: &Path) -> Vec<PathBuf> {

@@ -28,7 +28,7 @@ name = "helper"
 "#;
 
 fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/bad_input")
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/bad_input")
 }
 
 fn catalogue() -> Vec<PathBuf> {

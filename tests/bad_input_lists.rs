@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/bad_input/lists")
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/bad_input/lists")
 }
 
 fn files(ending: &str) -> Vec<PathBuf> {
@@ -56,7 +56,7 @@ fn every_message_about_a_cell_names_line_and_column() {
 
 #[test]
 fn the_shipped_lists_are_accepted() {
-    let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios/scenarios/arena-buckets.csv");
+    let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../scenarios/scenarios/arena-buckets.csv");
     let list = scenarios::buckets(&shipped).unwrap_or_else(|refusal| panic!("{refusal}"));
     assert_eq!(list.buckets.len(), 6);
 }

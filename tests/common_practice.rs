@@ -6,7 +6,7 @@ use sim::*;
 use std::path::Path;
 
 fn read(alternative: Option<&str>) -> Scenario {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/common_practice/job.toml");
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/common_practice/job.toml");
     let selection = Selection { alternative: alternative.map(str::to_owned), ..Selection::default() };
     scenarios::read(&file, &selection).unwrap_or_else(|refusal| panic!("{refusal}"))
 }

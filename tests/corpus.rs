@@ -12,7 +12,7 @@ mod check;
 const LONGEST: Duration = Duration::from_secs(10);
 
 fn tests() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests")
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests")
 }
 
 /// Holds every file of a folder against a check, in the order of their names.

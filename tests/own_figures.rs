@@ -29,7 +29,7 @@ const APART: [&str; 6] = [
 ];
 
 fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }
 
 fn files(folder: &Path) -> Vec<PathBuf> {

@@ -130,7 +130,7 @@ fn the_risk_at_a_price_is_counted_in_runs_csv() {
 
 #[test]
 fn the_parts_of_every_run_of_every_shipped_scenario_add_up_to_its_cost() {
-    let folder: PathBuf = Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios/scenarios");
+    let folder: PathBuf = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../scenarios/scenarios");
     let mut told = 0;
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();

@@ -22,7 +22,7 @@ const DIALECT: [&str; 12] = [
 
 /// All shipped scenarios, with their files beside them.
 fn shipped() -> Vec<(String, Bench)> {
-    let from = format!("{}/../scenarios/scenarios", env!("CARGO_MANIFEST_DIR"));
+    let from = format!("{}/../../scenarios/scenarios", env!("CARGO_MANIFEST_DIR"));
     let files: Vec<_> = fs::read_dir(from).unwrap().map(|entry| entry.unwrap().path()).collect();
     let name = |path: &std::path::Path| path.file_name().unwrap().to_string_lossy().into_owned();
     let jobs = files.iter().filter(|path| path.extension().is_some_and(|ext| ext == "toml"));

@@ -6,7 +6,7 @@ use sim::*;
 use std::path::{Path, PathBuf};
 
 fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../scenarios/scenarios")
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../scenarios/scenarios")
 }
 
 fn files() -> Vec<PathBuf> {

@@ -41,7 +41,7 @@ pub enum Judged {
 }
 
 /// What a person would rather have less of.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, clap::ValueEnum)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Prefer {
     /// Finish sooner.
     #[default]

@@ -11,13 +11,21 @@ use crate::chart::{ChartError, Figure, Size, figures, timeline};
 use crate::export::{self, ExportError};
 use crate::failure::Failure;
 use crate::forecast::{Forecast, Provenance};
-use crate::output_folder::Document;
 use crate::page::page;
 use flate2::Compression;
 use flate2::write::GzEncoder;
 use scenarios::Scenario;
 use sim::Replay;
 use std::io::Write;
+
+/// One file of an answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Document {
+    /// Its name in the folder.
+    pub name: &'static str,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+}
 
 /// One row for each run.
 pub(crate) const RUNS: &str = "runs.csv";

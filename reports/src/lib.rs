@@ -1,15 +1,15 @@
-//! The face of heapcast: what a forecast says, and how it is shown on the screen, in files, in charts and on a page.
+//! The answers of heapcast: what the runs of a job say, and how that is shown on the screen, in files, in charts and on a page.
 //!
 //! **It promises** that the screen, the files, the charts and the page say the same thing, because all of them say what
-//! stands in [`findings`]; that no figure comes without its interval, and none that is unknown as 0; that the same file,
-//! seed and number of runs give the same bytes; and that a folder of results is replaced only when all of it is complete.
+//! stands in [`findings`]; that no figure comes without its interval, and none that is unknown as 0; and that the same file,
+//! seed and number of runs give the same bytes.
 //!
-//! **It does not** decide anything about the job, and it keeps nothing between two commands.
+//! **It does not** decide anything about the job, and it knows no terminal, files, clock, signals or environment: text comes in, text
+//! and bytes go out. Whoever has those calls it: the program `heapcast`, or a page in a browser.
 //!
 //! The way of the data: a checked [`scenarios::Scenario`] is run and becomes a [`forecast::Forecast`]; [`findings`] says
 //! what it means in words and numbers; [`text`] lays that out for the screen, [`export`] for files, [`mod@chart`] as
-//! figures, [`page`] as a report. All of these are pure: they return text or bytes. Only [`command`], [`say`] and
-//! [`output_folder`] touch the world.
+//! figures, [`page`] as a report, and [`documents`] gathers the files of each answer.
 //!
 //! ```
 //! use reports::{findings, forecast::{Forecast, Wanted}};
@@ -31,22 +31,16 @@ pub mod asked;
 pub mod asked_money;
 pub mod buckets;
 pub mod chart;
-pub mod cli;
-pub mod command;
 pub mod comparison;
 pub mod documents;
 pub mod export;
 pub mod failure;
 pub mod findings;
 pub mod forecast;
-pub mod interrupt;
 pub mod load_story;
-pub mod output_folder;
 pub mod page;
-pub mod progress;
 pub mod provenance;
 pub mod quote;
-pub mod say;
 pub mod sweep;
 pub mod text;
 

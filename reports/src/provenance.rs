@@ -1,21 +1,21 @@
 //! The command that gives the same answer again.
 
-use crate::cli::{JobArgs, LuckArgs};
-use std::path::{Path, PathBuf};
+use scenarios::Selection;
+use std::path::Path;
 
 /// How a person would type it: every word, quoted where it has to be.
-pub fn command_line(verb: &str, job: &JobArgs, luck: &LuckArgs, more: &[(&str, String)]) -> String {
+pub fn command_line(verb: &str, file: &Path, job: &Selection, seed: u64, more: &[(&str, String)]) -> String {
     let alternative = job.alternative.iter().map(|name| ("alternative", name.clone()));
     let changes = job.changes.iter().map(|change| ("change", change.to_string()));
-    let seed = [("seed", luck.seed.to_string())];
+    let seed = [("seed", seed.to_string())];
     let flags: Vec<_> = alternative.chain(changes).chain(seed).chain(more.iter().cloned()).collect();
-    typed(verb, std::slice::from_ref(&job.file), &flags)
+    typed(verb, &[file], &flags)
 }
 
 /// A command with its files and options.
-pub fn typed(verb: &str, files: &[PathBuf], flags: &[(&str, String)]) -> String {
+pub fn typed(verb: &str, files: &[impl AsRef<Path>], flags: &[(&str, String)]) -> String {
     let mut words = vec!["heapcast".to_owned(), verb.to_owned()];
-    words.extend(files.iter().map(|file| quoted(&file_name(file))));
+    words.extend(files.iter().map(|file| quoted(&file_name(file.as_ref()))));
     for (name, value) in flags {
         words.extend([format!("--{name}"), quoted(value)]);
     }
@@ -23,7 +23,7 @@ pub fn typed(verb: &str, files: &[PathBuf], flags: &[(&str, String)]) -> String 
 }
 
 /// A word as a shell takes it for one.
-pub(crate) fn quoted(word: &str) -> String {
+pub fn quoted(word: &str) -> String {
     let plain = |c: char| c.is_alphanumeric() || "-_.,:/%+@".contains(c);
     if !word.is_empty() && word.chars().all(plain) {
         word.to_owned()
@@ -45,19 +45,17 @@ fn file_name(file: &Path) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::path::PathBuf;
 
     #[test]
     fn the_command_can_be_typed_again_and_names_no_folder() {
-        let job = JobArgs {
-            file: PathBuf::from("/somewhere/arena.toml"),
+        let file = Path::new("/somewhere/arena.toml");
+        let job = Selection {
             alternative: Some("a second raker".into()),
             changes: vec!["room = 4".parse().unwrap(), "zone.\"n. 1\".room=2".parse().unwrap()],
             units: None,
         };
-        let luck = LuckArgs { seed: 7, runs: 10, threads: None };
         assert_eq!(
-            command_line("forecast", &job, &luck, &[("runs", "10".into())]),
+            command_line("forecast", file, &job, 7, &[("runs", "10".into())]),
             "heapcast forecast arena.toml --alternative \"a second raker\" --change \"room = 4\" \
              --change 'zone.\"n. 1\".room = 2' --seed 7 --runs 10"
         );
@@ -70,7 +68,7 @@ mod tests {
             ("change", "zone.\"n\".room = 3".to_owned()),
             ("by", "3 pm".into()),
         ];
-        let files = [PathBuf::from("a.toml"), PathBuf::from("x/my job.toml")];
+        let files = ["a.toml", "x/my job.toml"];
         assert_eq!(
             typed("compare", &files, &flags),
             "heapcast compare a.toml \"my job.toml\" --within '$20' --change 'zone.\"n\".room = 3' --by \"3 pm\""

@@ -18,13 +18,19 @@ const HEADINGS: [&str; 10] = [
 
 /// Where the page and its tables stand in the project.
 pub(crate) fn at_home() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests")
+    root().join("tests")
+}
+
+/// The project's own folder, from whichever crate builds this.
+fn root() -> &'static Path {
+    let mut above = Path::new(env!("CARGO_MANIFEST_DIR")).ancestors();
+    above.find(|folder| folder.join("Cargo.lock").is_file()).expect("the folder with Cargo.lock")
 }
 
 /// Where they are to be written, if the environment asks for it; a relative folder counts from the project's own.
 pub(crate) fn asked_for() -> Option<PathBuf> {
     let folder = std::env::var_os("HEAPCAST_EVIDENCE")?;
-    Some(Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(folder))
+    Some(root().join(folder))
 }
 
 /// Writes a file and the folder it lies in.

@@ -28,8 +28,8 @@ use std::process::{Command, Stdio};
 use std::time::Duration;
 use work::{SEED, Work};
 
-const ONE_AND_ONE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/speed/one_and_one.toml");
-const SHOW_GROUND: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../scenarios/scenarios/show-ground.toml");
+const ONE_AND_ONE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/speed/one_and_one.toml");
+const SHOW_GROUND: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../scenarios/scenarios/show-ground.toml");
 
 /// Runs in one go of the show ground, where the simulation alone is timed.
 const RUNS: u32 = 200;

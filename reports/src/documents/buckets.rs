@@ -1,12 +1,11 @@
 //! All files of buckets held against today's.
 
-use super::{document, drawing, failed, undrawn};
+use super::{Document, document, drawing, failed, undrawn};
 use crate::buckets::Buckets;
 use crate::chart::{Size, bucket_figures};
 use crate::export;
 use crate::failure::Failure;
 use crate::findings::buckets::BucketsSays;
-use crate::output_folder::Document;
 use crate::page::buckets_page;
 
 /// Files of buckets; a chart that there is nothing to draw in is left out.

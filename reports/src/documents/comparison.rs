@@ -1,12 +1,11 @@
 //! All files of a comparison.
 
-use super::{RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
+use super::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
 use crate::chart::{Size, rival_figures};
 use crate::comparison::Comparison;
 use crate::export;
 use crate::failure::Failure;
 use crate::findings::comparison::ComparisonSays;
-use crate::output_folder::Document;
 use crate::page::comparison_page;
 
 /// Files of a comparison; a chart that there is nothing to draw in is left out.

@@ -1,10 +1,9 @@
 //! All files of a quote.
 
-use super::{RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
+use super::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
 use crate::chart::{ChartError, Figure, Size, parts, risk};
 use crate::export;
 use crate::failure::Failure;
-use crate::output_folder::Document;
 use crate::page::{client_page, quote_page};
 use crate::quote::Quote;
 

@@ -1,11 +1,10 @@
 //! All files of a sweep.
 
-use super::{document, drawing, undrawn};
+use super::{Document, document, drawing, undrawn};
 use crate::chart::{Size, sweep_figures};
 use crate::export;
 use crate::failure::Failure;
 use crate::findings::sweep::SweepSays;
-use crate::output_folder::Document;
 use crate::page::sweep_page;
 use crate::sweep::Sweep;
 

@@ -1,8 +1,6 @@
 //! Sections: a heading on the left, what it says on the right.
 
-use comfy_table::{
-    Attribute, Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, Width, presets::NOTHING,
-};
+use comfy_table::{CellAlignment, ColumnConstraint, ContentArrangement, Table, Width, presets::NOTHING};
 
 /// Columns taken by the headings and the gap after them.
 const MARGIN: u16 = 18;
@@ -13,34 +11,32 @@ const GREATEST_WIDTH: u16 = 100;
 
 /// A screen under construction.
 pub(super) struct Layout {
-    table: Table,
+    text: String,
     width: u16,
 }
 
 impl Layout {
     /// An empty one for a screen of this many columns.
     pub(super) fn new(columns: u16) -> Self {
-        let width = columns.clamp(LEAST_WIDTH, GREATEST_WIDTH);
-        let mut table = Table::new();
-        table
-            .load_style(NOTHING)
-            .force_no_tty()
-            .enforce_styling()
-            .set_content_arrangement(ContentArrangement::Dynamic)
-            .set_width(width);
-        Self { table, width }
+        Self { text: String::new(), width: columns.clamp(LEAST_WIDTH, GREATEST_WIDTH) }
     }
 
     /// Adds a section; its lines are folded where they are too long.
     pub(super) fn section(&mut self, heading: &str, lines: impl IntoIterator<Item = String>) -> &mut Self {
         let body = keep_figures_whole(&lines.into_iter().collect::<Vec<_>>().join("\n"));
-        self.table.add_row([Cell::new(heading).add_attribute(Attribute::Bold), Cell::new(body)]);
+        let (heading, body) = (folded(heading, MARGIN), folded(&body, self.body_width()));
+        let margin = " ".repeat(usize::from(MARGIN));
+        for line in 0..heading.len().max(body.len()) {
+            let heading = heading.get(line).map(|heading| format!("{BOLD}{heading}{PLAIN}"));
+            let body = body.get(line).map_or("", String::as_str);
+            self.line(&format!("{}{body}", heading.as_ref().unwrap_or(&margin)));
+        }
         self
     }
 
     /// Adds an empty line.
     pub(super) fn gap(&mut self) -> &mut Self {
-        self.table.add_row(["", ""]);
+        self.line("");
         self
     }
 
@@ -51,17 +47,28 @@ impl Layout {
 
     /// The screen, without spaces at the ends of lines.
     pub(super) fn text(&mut self) -> String {
-        let widths = [MARGIN, self.body_width()];
-        for (column, width) in self.table.column_iter_mut().zip(widths) {
-            column.set_padding((0, 0)).set_constraint(ColumnConstraint::Absolute(Width::Fixed(width)));
-        }
-        let mut text = String::new();
-        for line in self.table.lines() {
-            text.push_str(&line.trim_end().replace(NO_BREAK, " "));
-            text.push('\n');
-        }
-        text
+        std::mem::take(&mut self.text)
     }
+
+    fn line(&mut self, line: &str) {
+        self.text.push_str(&line.trim_end().replace(NO_BREAK, " "));
+        self.text.push('\n');
+    }
+}
+
+/// How a terminal is told to write in bold (ECMA-48, select graphic rendition), and no longer.
+const BOLD: &str = "\u{1b}[1m";
+const PLAIN: &str = "\u{1b}[0m";
+
+/// A text in lines of this width, each filled up to it.
+fn folded(text: &str, width: u16) -> Vec<String> {
+    let mut table = Table::new();
+    table.load_style(NOTHING).set_content_arrangement(ContentArrangement::Dynamic).set_width(width);
+    table.add_row([text]);
+    for column in table.column_iter_mut() {
+        column.set_padding((0, 0)).set_constraint(ColumnConstraint::Absolute(Width::Fixed(width)));
+    }
+    table.lines().collect()
 }
 
 const NO_BREAK: char = '\u{a0}';
@@ -88,11 +95,7 @@ pub(super) fn lines(
     width: u16,
 ) -> Vec<String> {
     let mut table = Table::new();
-    table
-        .load_style(NOTHING)
-        .force_no_tty()
-        .set_content_arrangement(ContentArrangement::Dynamic)
-        .set_width(width);
+    table.load_style(NOTHING).set_content_arrangement(ContentArrangement::Dynamic).set_width(width);
     if !header.is_empty() {
         table.set_header(header.to_vec());
     }

@@ -1,0 +1,127 @@
+//! `heapcast forecast`: the main job.
+
+use super::effort::{Effort, OUTCOME, Pace};
+use super::{folder, plan, read, rows_left_out, selection, telling, with_threads, write};
+use crate::cli::{ForecastArgs, MOST_RUNS};
+use crate::failure::Failure;
+use crate::progress::Progress;
+use crate::say;
+use reports::findings::{Estimate, done_by, warnings};
+use reports::forecast::{Forecast, Wanted, runs_in_all, seconds};
+use reports::provenance::command_line;
+use reports::{documents, text};
+use scenarios::Scenario;
+use scenarios::units::duration;
+use sim::{Plan, Runs, Study};
+
+pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
+    let scenario = read(&args.job)?;
+    let plan = plan(&scenario)?;
+    let folder = folder(&args.out, &documents::FORECAST, std::slice::from_ref(&args.job.file), [&scenario])?;
+    if let Some(effort) = effort(args, &scenario, &plan) {
+        effort.say(&args.limits, args.luck.threads)?;
+    }
+    let forecast = with_threads(args.luck.threads, || make(args, scenario, &plan))??;
+    write(folder, args.say, || documents::of_forecast(&forecast, args.rows.wanted()))?;
+    rows_left_out(forecast.study.runs(), args.rows, args.say);
+    tell(args, &forecast)
+}
+
+/// What the runs will take, those of the improvements included.
+fn effort(args: &ForecastArgs, scenario: &Scenario, plan: &Plan) -> Option<Effort> {
+    let pace = Pace::of(plan, args.luck.seed)?;
+    let runs = match args.within {
+        None => args.luck.runs,
+        Some(within_s) => runs_for(within_s, plan, args.luck.seed),
+    };
+    let all = runs_in_all(Runs::Exactly(runs), &scenario.job)? as f64;
+    // How many runs a precision takes is known roughly.
+    let (least, most) = if args.within.is_some() { (all / 2.0, all * 1.5) } else { (all, all) };
+    let rows = f64::from(runs.min(args.rows.rows));
+    Some(Effort { pace, least, most, kept: OUTCOME, replayed: 1.0, rows, option: ("--runs", runs) })
+}
+
+/// About how many runs it takes to know the P80 to within a time: four times as many know it twice as well.
+fn runs_for(within_s: f64, plan: &Plan, seed: u64) -> u32 {
+    let Ok(trial) = Study::new(plan, seed, Runs::Exactly(TRIAL), |_| {}) else { return 1 };
+    let p80 = trial.sorted(|o| seconds(o.finish.working)).percentile(0.8);
+    let half = p80.high.zip(p80.low).map_or(f64::INFINITY, |(high, low)| (high - low) / 2.0);
+    (f64::from(TRIAL) * (half / within_s).powi(2)).clamp(1_000.0, f64::from(MOST_RUNS)) as u32
+}
+
+/// Runs from which it is told how many a precision takes.
+const TRIAL: u32 = 200;
+
+/// Makes all runs.
+fn make(args: &ForecastArgs, scenario: Scenario, plan: &Plan) -> Result<Forecast, Failure> {
+    let runs = match args.within {
+        Some(half_width_s) => Runs::UntilP80Within { half_width_s, most: MOST_RUNS },
+        None => Runs::Exactly(args.luck.runs),
+    };
+    let wanted =
+        Wanted { seed: args.luck.seed, runs, percentiles: args.percentiles.0.clone(), by_s: args.by };
+    let progress = Progress::new(runs_in_all(runs, &scenario.job), telling(args.say));
+    // The same number of runs, however it was arrived at, gives the same answer.
+    let command = |runs: u32| {
+        command_line(
+            "forecast",
+            &args.job.file,
+            &selection(&args.job),
+            args.luck.seed,
+            &[("runs", runs.to_string())],
+        )
+    };
+    let forecast = Forecast::new(scenario, plan, &wanted, command, |n| progress.made(n));
+    progress.finish();
+    Ok(forecast?)
+}
+
+/// What to say where even the most runs do not know the P80 as closely as was wanted.
+fn missed(within_s: f64, p80: Estimate) -> Option<String> {
+    let reached = p80.high.zip(p80.low).map(|(high, low)| (high - p80.value).max(p80.value - low));
+    (reached.is_none_or(|half| half > within_s)).then(|| {
+        let reached =
+            reached.map_or_else(|| "not at all".to_owned(), |half| format!("to {}", duration(half)));
+        format!("heapcast: {MOST_RUNS} runs know the P80 {reached}, not to {}\n", duration(within_s))
+    })
+}
+
+fn tell(args: &ForecastArgs, forecast: &Forecast) -> Result<(), Failure> {
+    let p80 = done_by(forecast).plan.finish_working_s;
+    if let Some(words) = args.within.and_then(|within_s| missed(within_s, p80)) {
+        say::aside(&words);
+    }
+    if args.say.quiet {
+        return say::out(&format!("{}\n", done_by(forecast).plan_on));
+    }
+    if args.say.json {
+        for warning in warnings(&forecast.scenario.cautions).doubtful {
+            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
+        }
+        return say::out_bytes(&documents::summary(forecast)?);
+    }
+    let width = say::width();
+    if !args.say.full {
+        return say::out(&text::forecast_first(forecast, &args.out, width));
+    }
+    say::out(&text::summary(forecast, width))?;
+    say::out(&text::files(forecast, &args.out, width))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_precision_that_is_not_reached_is_said() {
+        let p80 = Estimate { value: 7_200.0, low: Some(7_190.0), high: Some(7_212.0) };
+        assert_eq!(missed(12.0, p80), None);
+        assert_eq!(
+            missed(5.0, p80).as_deref(),
+            Some("heapcast: 1000000 runs know the P80 to 12 s, not to 5 s\n")
+        );
+        assert!(
+            missed(5.0, Estimate { high: None, ..p80 }).is_some_and(|words| words.contains("not at all"))
+        );
+    }
+}
