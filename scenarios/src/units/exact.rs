@@ -1,105 +1,90 @@
-//! The exact sizes of the units of the trade in SI, worked out by a units library from yard, foot, inch, mile and grain,
-//! whose definitions it holds exactly (its own cubic yard, pound and gallon are rounded to seven digits).
-
-use uom::si::area::square_meter;
-use uom::si::f64::{Length, Mass, Time, Velocity};
-use uom::si::length::{foot, inch, meter, mile, yard};
-use uom::si::mass::{grain, kilogram};
-use uom::si::time::{hour, minute, second};
-use uom::si::velocity::meter_per_second;
-use uom::si::volume::cubic_meter;
+//! The sizes of the units of the trade in SI, from their definitions: the yard of 0.9144 m and the grain of 64.798 91 mg, the mile of
+//! 1,760 yards, the US gallon of 231 cubic inches, the acre of 220 by 22 yards, the US ton of 2,000 pounds
+//! (NIST Special Publication 811, 2008 edition, appendix B).
 
 /// Inch \[m\].
-pub(crate) fn inches() -> f64 {
-    Length::new::<inch>(1.0).get::<meter>()
+pub(crate) const fn inches() -> f64 {
+    0.0254
 }
 
 /// Foot \[m\].
-pub(crate) fn feet() -> f64 {
-    Length::new::<foot>(1.0).get::<meter>()
+pub(crate) const fn feet() -> f64 {
+    0.3048
 }
 
 /// Yard \[m\].
-pub(crate) fn yards() -> f64 {
-    Length::new::<yard>(1.0).get::<meter>()
+pub(crate) const fn yards() -> f64 {
+    0.9144
 }
 
 /// Mile \[m\].
-pub(crate) fn miles() -> f64 {
-    Length::new::<mile>(1.0).get::<meter>()
+pub(crate) const fn miles() -> f64 {
+    1609.344
 }
 
 /// Square foot \[m2\].
-pub(crate) fn square_feet() -> f64 {
-    let side = Length::new::<foot>(1.0);
-    (side * side).get::<square_meter>()
+pub(crate) const fn square_feet() -> f64 {
+    feet() * feet()
 }
 
 /// Square yard \[m2\].
-pub(crate) fn square_yards() -> f64 {
-    let side = Length::new::<yard>(1.0);
-    (side * side).get::<square_meter>()
+pub(crate) const fn square_yards() -> f64 {
+    yards() * yards()
 }
 
 /// Acre: a furlong (220 yards) by a chain (22 yards) \[m2\].
-pub(crate) fn acres() -> f64 {
-    (Length::new::<yard>(220.0) * Length::new::<yard>(22.0)).get::<square_meter>()
+pub(crate) const fn acres() -> f64 {
+    (220.0 * yards()) * (22.0 * yards())
 }
 
 /// Cubic foot \[m3\].
-pub(crate) fn cubic_feet() -> f64 {
-    let side = Length::new::<foot>(1.0);
-    (side * side * side).get::<cubic_meter>()
+pub(crate) const fn cubic_feet() -> f64 {
+    feet() * feet() * feet()
 }
 
 /// Cubic yard \[m3\].
-pub(crate) fn cubic_yards() -> f64 {
-    let side = Length::new::<yard>(1.0);
-    (side * side * side).get::<cubic_meter>()
+pub(crate) const fn cubic_yards() -> f64 {
+    yards() * yards() * yards()
 }
 
 /// US gallon, 231 cubic inches \[m3\].
-pub(crate) fn gallons() -> f64 {
-    let side = Length::new::<inch>(1.0);
-    (231.0 * side * side * side).get::<cubic_meter>()
+pub(crate) const fn gallons() -> f64 {
+    231.0 * inches() * inches() * inches()
 }
 
 /// Pound, 7,000 grains \[kg\].
-pub(crate) fn pounds() -> f64 {
-    Mass::new::<grain>(7000.0).get::<kilogram>()
+pub(crate) const fn pounds() -> f64 {
+    7000.0 * 6.479_891e-5
 }
 
 /// US ton of 2,000 pounds \[kg\].
-pub(crate) fn short_tons() -> f64 {
+pub(crate) const fn short_tons() -> f64 {
     2000.0 * pounds()
 }
 
 /// Mile per hour \[m/s\].
-pub(crate) fn miles_per_hour() -> f64 {
-    let speed: Velocity = Length::new::<mile>(1.0) / Time::new::<hour>(1.0);
-    speed.get::<meter_per_second>()
+pub(crate) const fn miles_per_hour() -> f64 {
+    miles() / hours()
 }
 
 /// Kilometre per hour \[m/s\].
-pub(crate) fn kilometres_per_hour() -> f64 {
-    let speed: Velocity = Length::new::<meter>(1000.0) / Time::new::<hour>(1.0);
-    speed.get::<meter_per_second>()
+pub(crate) const fn kilometres_per_hour() -> f64 {
+    1000.0 / hours()
 }
 
 /// Foot per minute \[m/s\].
-pub(crate) fn feet_per_minute() -> f64 {
-    let speed: Velocity = Length::new::<foot>(1.0) / Time::new::<minute>(1.0);
-    speed.get::<meter_per_second>()
+pub(crate) const fn feet_per_minute() -> f64 {
+    feet() / minutes()
 }
 
 /// Minute \[s\].
-pub(crate) fn minutes() -> f64 {
-    Time::new::<minute>(1.0).get::<second>()
+pub(crate) const fn minutes() -> f64 {
+    60.0
 }
 
 /// Hour \[s\].
-pub(crate) fn hours() -> f64 {
-    Time::new::<hour>(1.0).get::<second>()
+pub(crate) const fn hours() -> f64 {
+    3600.0
 }
 
 #[cfg(test)]
