@@ -22,7 +22,7 @@ fn with_the_built_in_figures_44_cubic_yards_take_about_two_hours() {
     let job = read(None).job;
     assert!((job.loaders[0].heaped_m3 - 17.5 * 0.3048_f64.powi(3)).abs() < 1e-12);
     assert!((job.stockpiles[0].on_hand_m3 - 44.0 * 0.764_554_857_984).abs() < 1e-9);
-    let minutes = study(None, 10_000).sorted(|o| o.completion.working as f64 / (60 * SECOND) as f64);
+    let minutes = study(None, 10_000).sorted(|o| o.completion.working.as_mins_f64());
     let (p10, p90) = (minutes.percentile(0.1).value, minutes.percentile(0.9).value);
     assert!(p10 < 121.0 && 121.0 < p90, "P10 {p10:.0} min, P90 {p90:.0} min");
     // An honest range is neither a point nor a shrug.

@@ -53,8 +53,8 @@ fn every_shipped_scenario_keeps_its_books_in_every_run() {
         let study = study(name, 40);
         for o in &study.outcomes {
             let (loaders, rakers) = (scenario.job.loaders.len() as i64, scenario.job.rakers.len() as i64);
-            assert_eq!(o.loaders.iter().sum::<i64>(), loaders * o.finish.working, "{name}, run {}", o.run);
-            assert_eq!(o.rakers.iter().sum::<i64>(), rakers * o.finish.working, "{name}, run {}", o.run);
+            assert_eq!(o.loaders.total(), o.finish.working * loaders, "{name}, run {}", o.run);
+            assert_eq!(o.rakers.total(), o.finish.working * rakers, "{name}, run {}", o.run);
             assert!(o.placed_m3 > 0.0 && o.completion.working <= o.finish.working, "{name}, run {}", o.run);
         }
     }
@@ -63,15 +63,14 @@ fn every_shipped_scenario_keeps_its_books_in_every_run() {
 #[test]
 fn the_allotment_comes_out_as_its_comment_reckons_by_hand() {
     let study = study("allotment-barrow.toml", 3);
-    let second = |time: i64| time as f64 / SECOND as f64;
+    let second = Duration::as_secs_f64;
     for o in &study.outcomes {
         assert_eq!((second(o.completion.clock), second(o.finish.clock)), (1124.0, 1244.0));
         assert_eq!(o.loads, 4);
-        let waits =
-            [LoaderActivity::WaitingForRoom, LoaderActivity::Done].map(|a| second(o.loaders[a as usize]));
+        let waits = [LoaderActivity::WaitingForRoom, LoaderActivity::Done].map(|a| second(o.loaders.time(a)));
         assert_eq!(waits, [152.0, 180.0]);
         let raking = [RakerActivity::Raking, RakerActivity::Walking, RakerActivity::Waiting];
-        assert_eq!(raking.map(|a| second(o.rakers[a as usize])), [700.0, 20.0, 104.0]);
+        assert_eq!(raking.map(|a| second(o.rakers.time(a))), [700.0, 20.0, 104.0]);
     }
 }
 

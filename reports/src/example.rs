@@ -66,13 +66,13 @@ pub(crate) fn job() -> Job {
 
 /// Run `run` of a hundred: each takes half a minute longer than the one before.
 pub(crate) fn outcome(run: u32) -> Outcome {
-    let time = (120 * 60 + 30 * i64::from(run)) * SECOND;
-    let (mut loaders, mut rakers) = ([0; LoaderActivity::COUNT], [0; RakerActivity::COUNT]);
-    loaders[LoaderActivity::Loading as usize] = time / 2;
-    loaders[LoaderActivity::WaitingForRoom as usize] = time / 3;
-    loaders[LoaderActivity::Hauling as usize] = time - time / 2 - time / 3;
-    rakers[RakerActivity::Raking as usize] = time - time / 20;
-    rakers[RakerActivity::Waiting as usize] = time / 20;
+    let time = Duration::from_secs(120 * 60 + 30 * i64::from(run));
+    let loaders = [
+        (LoaderActivity::Loading, time / 2),
+        (LoaderActivity::WaitingForRoom, time / 3),
+        (LoaderActivity::Hauling, time - time / 2 - time / 3),
+    ];
+    let rakers = [(RakerActivity::Raking, time - time / 20), (RakerActivity::Waiting, time / 20)];
     Outcome {
         run,
         completion: Moment { working: time, clock: time },
@@ -85,16 +85,16 @@ pub(crate) fn outcome(run: u32) -> Outcome {
         fuel_l: 9.0 + f64::from(run) / 50.0,
         labour_h: 4.0 + f64::from(run) / 60.0,
         cost: 950.0 + f64::from(run),
-        loaders,
-        rakers,
+        loaders: loaders.into_iter().collect(),
+        rakers: rakers.into_iter().collect(),
         progress: std::array::from_fn(|i| time * (i as i64 + 1) / PROGRESS_PARTS as i64),
     }
 }
 
-fn books(outcomes: &[Outcome]) -> Books {
-    let mut books = Books::empty(1, 1, 1);
+fn books(outcomes: &[Outcome]) -> Accounts {
+    let mut books = Accounts::empty(1, 1, 1);
     for o in outcomes {
-        books.add(&Books {
+        books.add(&Accounts {
             loaders: vec![o.loaders],
             rakers: vec![o.rakers],
             zones: vec![ZoneTotals {
@@ -161,7 +161,7 @@ pub(crate) fn quote() -> crate::quote::Quote {
             Outcome { cost: CostParts::of(&scenario.job, &outcome).total(), ..outcome }
         })
         .collect();
-    let study = Study { seed: 1, books: books(&outcomes), outcomes };
+    let study = Study::of(1, outcomes.clone(), books(&outcomes));
     let asked =
         crate::findings::quote::Asked { risk: 0.1, margin: Some(0.15), price: None, rate: Some(95.0) };
     let provenance =
@@ -195,7 +195,7 @@ pub(crate) fn forecast() -> Forecast {
             relief(Improvement::LargerBucket, 3.0, 0.0),
             relief(Improvement::ShorterWays, 1.0, 0.0),
         ],
-        typical: Replay { outcome: outcome(50), books: books(&outcomes[50..51]), log: Vec::new() },
+        typical: Replay { outcome: outcome(50), accounts: books(&outcomes[50..51]), log: Vec::new() },
         percentiles: vec![0.1, 0.5, 0.8, 0.9, 0.95],
         by_s: Some(38_400.0),
         units: System::Us,
@@ -209,6 +209,6 @@ pub(crate) fn forecast() -> Forecast {
             changes: Vec::new(),
             command: "heapcast forecast arena.toml --runs 100 --seed 1".into(),
         },
-        study: Study { seed: 1, books: books(&outcomes), outcomes },
+        study: Study::of(1, outcomes.clone(), books(&outcomes)),
     }
 }

@@ -3,7 +3,7 @@
 use crate::failure::Failure;
 use scenarios::Scenario;
 use scenarios::units::System;
-use sim::{Handbook, Improvement, Job, Micros, Plan, Relief, Replay, Runs, SECOND, Study, Tries};
+use sim::{Duration, Handbook, Improvement, Job, Plan, Relief, Replay, Runs, Study, Tries};
 
 /// Runs each improvement is tried in at first, and at the most (our own choice; that intervals of means hold in 200 runs is
 /// held to arithmetic).
@@ -133,15 +133,15 @@ impl Forecast {
         })
     }
 
-    /// Seconds after midnight of the first day at a moment of a run \[us from the start of the first day\].
-    pub fn clock_s(&self, clock: Micros) -> f64 {
+    /// Seconds after midnight of the first day at a moment of a run, counted from the start of the first day.
+    pub fn clock_s(&self, clock: Duration) -> f64 {
         self.scenario.job.shift.start_s + seconds(clock)
     }
 }
 
-/// Microseconds as seconds.
-pub fn seconds(micros: Micros) -> f64 {
-    micros as f64 / SECOND as f64
+/// A duration in seconds.
+pub fn seconds(time: Duration) -> f64 {
+    time.as_secs_f64()
 }
 
 /// Runs that a forecast makes in all, those that each improvement is tried in at first included; `None` where nobody knows beforehand.

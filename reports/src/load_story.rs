@@ -1,9 +1,9 @@
 //! The story of each load, put together from the event log of a replayed run.
 
-use sim::{Entry, Event, LoaderActivity, Micros, RakerActivity};
+use sim::{Duration, Entry, Event, LoaderActivity, LoaderTimes, RakerActivity};
 use std::collections::BTreeMap;
 
-/// What happened to one load. Times are counted from the start of the first day \[us\]; `None` = it never came to that.
+/// What happened to one load. Times are counted from the start of the first day; `None` = it never came to that.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct LoadStory {
     /// Number of the load, counted from 0.
@@ -17,32 +17,32 @@ pub struct LoadStory {
     /// Volume \[m3\].
     pub volume_m3: f64,
     /// When loading began.
-    pub load_start: Option<Micros>,
+    pub load_start: Option<Duration>,
     /// When the bucket was full.
-    pub load_end: Option<Micros>,
+    pub load_end: Option<Duration>,
     /// When it reached the zone.
-    pub arrival: Option<Micros>,
+    pub arrival: Option<Duration>,
     /// When dumping began.
-    pub dump_start: Option<Micros>,
+    pub dump_start: Option<Duration>,
     /// When the bucket was empty.
-    pub dump_end: Option<Micros>,
+    pub dump_end: Option<Duration>,
     /// When the first raker took the heap in hand.
-    pub rake_start: Option<Micros>,
+    pub rake_start: Option<Duration>,
     /// When the heap was raked out.
-    pub raked_out: Option<Micros>,
+    pub raked_out: Option<Duration>,
     /// Indices of the rakers who worked on it, in the order they came.
     pub rakers: Vec<usize>,
-    /// Time the loader spent on each activity for this load, by `activity as usize` \[us\]; what came before loading
+    /// Time the loader spent on each activity for this load; what came before loading
     /// (waiting for a delivery or the face) belongs to it, the way back does not.
-    pub times: [Micros; LoaderActivity::COUNT],
-    /// Time rakers stood clear with this heap in hand, summed over them \[us\].
-    pub stood_clear: Micros,
+    pub times: LoaderTimes,
+    /// Time rakers stood clear with this heap in hand, summed over them.
+    pub stood_clear: Duration,
 }
 
 /// What a loader does from one entry of the log to its next.
 #[derive(Clone, Copy)]
 struct Stretch {
-    from: Micros,
+    from: Duration,
     activity: LoaderActivity,
     load: Option<u32>,
 }
@@ -50,7 +50,7 @@ struct Stretch {
 /// What a raker does from one entry of the log to the next.
 #[derive(Clone, Copy)]
 struct Rake {
-    from: Micros,
+    from: Duration,
     activity: RakerActivity,
     load: Option<u32>,
 }
@@ -70,7 +70,7 @@ struct Storybook {
     loaders: BTreeMap<usize, Stretch>,
     rakers: BTreeMap<usize, Rake>,
     /// Waiting before a load that has no number yet, for each loader.
-    before: BTreeMap<usize, Vec<(LoaderActivity, Micros)>>,
+    before: BTreeMap<usize, Vec<(LoaderActivity, Duration)>>,
 }
 
 impl Storybook {
@@ -94,7 +94,7 @@ impl Storybook {
                     LoaderActivity::Loading => {
                         story.load_start.get_or_insert(at);
                         for (activity, time) in self.before.remove(&loader).unwrap_or_default() {
-                            story.times[activity as usize] += time;
+                            story.times.add(activity, time);
                         }
                     }
                     LoaderActivity::WaitingForRoom => {
@@ -128,14 +128,11 @@ impl Storybook {
         }
     }
 
-    fn close(&mut self, loader: usize, stretch: Stretch, at: Micros) {
+    fn close(&mut self, loader: usize, stretch: Stretch, at: Duration) {
         let time = at - stretch.from;
-        let column = stretch.activity as usize;
         match stretch.load.and_then(|load| self.stories.get_mut(&load)) {
             Some(story) => {
-                if let Some(total) = story.times.get_mut(column) {
-                    *total += time;
-                }
+                story.times.add(stretch.activity, time);
                 match stretch.activity {
                     LoaderActivity::Loading => story.load_end = Some(at),
                     LoaderActivity::Dumping => story.dump_end = Some(at),
@@ -153,7 +150,7 @@ impl Storybook {
         }
     }
 
-    fn stand_clear(&mut self, rake: Rake, at: Micros) {
+    fn stand_clear(&mut self, rake: Rake, at: Duration) {
         if rake.activity == RakerActivity::StandingClear
             && let Some(story) = rake.load.and_then(|load| self.stories.get_mut(&load))
         {
@@ -168,16 +165,20 @@ mod tests {
     use LoaderActivity as L;
     use RakerActivity as R;
 
-    fn loader(at: Micros, activity: L, load: Option<u32>, volume_m3: f64) -> Entry {
+    const fn us(micros: i64) -> Duration {
+        Duration::from_micros(micros)
+    }
+
+    fn loader(at: i64, activity: L, load: Option<u32>, volume_m3: f64) -> Entry {
         let (zone, stockpile) = (Some(0), Some(0));
         Entry {
-            at,
+            at: us(at),
             event: Event::Loader { loader: 0, activity, load, zone, stockpile, pass: None, volume_m3 },
         }
     }
 
-    fn raker(at: Micros, activity: R, load: Option<u32>) -> Entry {
-        Entry { at, event: Event::Raker { raker: 1, activity, load, zone: 0 } }
+    fn raker(at: i64, activity: R, load: Option<u32>) -> Entry {
+        Entry { at: us(at), event: Event::Raker { raker: 1, activity, load, zone: 0 } }
     }
 
     #[test]
@@ -193,22 +194,25 @@ mod tests {
             raker(39, R::StandingClear, Some(0)),
             loader(40, L::Returning, None, 0.0),
             raker(40, R::Raking, Some(0)),
-            Entry { at: 60, event: Event::HeapRakedOut { load: 0, zone: 0, volume_m3: 0.5 } },
+            Entry { at: us(60), event: Event::HeapRakedOut { load: 0, zone: 0, volume_m3: 0.5 } },
             raker(60, R::Waiting, None),
             loader(55, L::Loading, Some(1), 0.0),
         ];
         let stories = load_stories(&log);
         assert_eq!(stories.len(), 2);
         let story = &stories[0];
-        assert_eq!((story.load_start, story.load_end, story.arrival), (Some(5), Some(20), Some(30)));
-        assert_eq!((story.dump_start, story.dump_end), (Some(37), Some(40)));
+        assert_eq!(
+            (story.load_start, story.load_end, story.arrival),
+            (Some(us(5)), Some(us(20)), Some(us(30)))
+        );
+        assert_eq!((story.dump_start, story.dump_end), (Some(us(37)), Some(us(40))));
         assert_eq!(
             (story.rake_start, story.raked_out, story.rakers.as_slice()),
-            (Some(40), Some(60), &[1][..])
+            (Some(us(40)), Some(us(60)), &[1][..])
         );
-        let time = |activity: L| story.times[activity as usize];
+        let time = |activity: L| story.times.time(activity).as_micros();
         assert_eq!((time(L::WaitingForFace), time(L::Loading), time(L::Stopped)), (5, 12, 3));
-        assert_eq!((time(L::WaitingForRoom), time(L::Returning), story.stood_clear), (7, 0, 1));
+        assert_eq!((time(L::WaitingForRoom), time(L::Returning), story.stood_clear), (7, 0, us(1)));
         assert_eq!(story.volume_m3, 0.5);
         assert_eq!(stories[1].load_end, None, "what never came is not made up");
     }

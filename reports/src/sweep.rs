@@ -5,7 +5,7 @@ use crate::failure::Failure;
 use crate::forecast::{Provenance, seconds};
 use scenarios::units::System;
 use scenarios::{Assumption, Caution, Scenario, Vary};
-use sim::{Books, Moment, Outcome, Plan, Runs, Share, Sorted, Study};
+use sim::{Accounts, Moment, Outcome, Plan, Runs, Share, Sorted, Study};
 
 /// Most points of a sweep.
 pub const MOST_POINTS: usize = 400;
@@ -46,7 +46,7 @@ pub struct Point {
     /// What each run yields, in order of its number.
     pub runs: Vec<Run>,
     /// Everybody's times, summed over all runs.
-    pub books: Books,
+    pub books: Accounts,
 }
 
 /// What is kept of a run.
@@ -145,7 +145,7 @@ impl Sweep {
             let study =
                 Study::new(&variant, wanted.seed, Runs::Exactly(wanted.runs), &made).map_err(stuck)?;
             let runs = study.outcomes.iter().map(Run::from).collect();
-            points.push(Point { places, scenario, runs, books: study.books });
+            points.push(Point { places, scenario, runs, books: study.accounts });
         }
         Ok(Self {
             units: base.units,

@@ -1,6 +1,7 @@
 //! What a run's cost is made of.
 
-use crate::activity::{LoaderActivity, Micros, RakerActivity, SECOND};
+use crate::activity::{LoaderActivity, RakerActivity};
+use crate::duration::Duration;
 use crate::job::Job;
 use crate::outcome::Outcome;
 
@@ -23,16 +24,17 @@ impl CostParts {
     /// The parts of a run of this job. Set-up and clean-up are steps of everybody; of a loader that joins the clean-up late,
     /// the others' average is taken.
     pub fn of(job: &Job, outcome: &Outcome) -> Self {
-        let hours = |time: Micros| time as f64 / (3_600 * SECOND) as f64;
-        let each = |time: Micros, people: usize| if people == 0 { 0.0 } else { hours(time) / people as f64 };
-        let of_loaders = |a: LoaderActivity| each(outcome.loaders[a as usize], job.loaders.len());
-        let of_rakers = |a: RakerActivity| each(outcome.rakers[a as usize], job.rakers.len());
+        let each = |time: Duration, people: usize| {
+            if people == 0 { 0.0 } else { time.as_hours_f64() / people as f64 }
+        };
+        let of_loaders = |a: LoaderActivity| each(outcome.loaders.time(a), job.loaders.len());
+        let of_rakers = |a: RakerActivity| each(outcome.rakers.time(a), job.rakers.len());
         let loaders_h = of_loaders(LoaderActivity::SetUp) + of_loaders(LoaderActivity::CleanUp);
         let rakers_h = of_rakers(RakerActivity::SetUp) + of_rakers(RakerActivity::CleanUp);
         let machines: f64 = job.loaders.iter().map(|l| l.machine_cost_per_h).sum();
         let operators: f64 = job.loaders.iter().map(|l| l.operator_cost_per_h).sum();
         let rakers: f64 = job.rakers.iter().map(|r| r.cost_per_h).sum();
-        let on_the_job = hours(outcome.finish.working);
+        let on_the_job = outcome.finish.working.as_hours_f64();
         Self {
             labour: (on_the_job - loaders_h) * operators + (on_the_job - rakers_h) * rakers,
             machine: (on_the_job - loaders_h) * machines,
@@ -51,9 +53,10 @@ impl CostParts {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Distribution;
+    use crate::activity::{LoaderTimes, RakerTimes};
     use crate::job::*;
     use crate::outcome::{Moment, PROGRESS_PARTS};
-    use crate::{Distribution, SECOND};
 
     fn loader(machine_cost_per_h: f64, operator_cost_per_h: f64) -> Loader {
         Loader {
@@ -108,7 +111,7 @@ mod tests {
 
     /// Four hours on the job; set-up of half an hour and clean-up of a quarter for everybody.
     fn outcome(job: &Job) -> Outcome {
-        let hours = |h: f64| (h * 3_600.0) as Micros * SECOND;
+        let hours = |h: f64| Duration::from_secs((h * 3_600.0) as i64);
         let (loaders, rakers) = (job.loaders.len() as f64, job.rakers.len() as f64);
         let finish = Moment { working: hours(4.0), clock: hours(20.0) };
         let mut outcome = Outcome {
@@ -123,14 +126,14 @@ mod tests {
             fuel_l: 6.0,
             labour_h: 20.0,
             cost: 0.0,
-            loaders: [0; _],
-            rakers: [0; _],
-            progress: [0; PROGRESS_PARTS],
+            loaders: LoaderTimes::default(),
+            rakers: RakerTimes::default(),
+            progress: [Duration::ZERO; PROGRESS_PARTS],
         };
-        outcome.loaders[LoaderActivity::SetUp as usize] = hours(0.5 * loaders);
-        outcome.loaders[LoaderActivity::CleanUp as usize] = hours(0.25 * loaders);
-        outcome.rakers[RakerActivity::SetUp as usize] = hours(0.5 * rakers);
-        outcome.rakers[RakerActivity::CleanUp as usize] = hours(0.25 * rakers);
+        outcome.loaders.add(LoaderActivity::SetUp, hours(0.5 * loaders));
+        outcome.loaders.add(LoaderActivity::CleanUp, hours(0.25 * loaders));
+        outcome.rakers.add(RakerActivity::SetUp, hours(0.5 * rakers));
+        outcome.rakers.add(RakerActivity::CleanUp, hours(0.25 * rakers));
         outcome
     }
 

@@ -1,12 +1,13 @@
 //! The event log of a replayed run. A run that is not watched pays nothing for it.
 
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
+use crate::duration::Duration;
 
 /// One line of the event log.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Entry {
-    /// When, from the start of the first day, nights included \[us\].
-    pub at: Micros,
+    /// When, from the start of the first day, nights included.
+    pub at: Duration,
     /// What happened.
     pub event: Event,
 }
@@ -90,6 +91,6 @@ impl Observer for Vec<Entry> {
     const EVERY_STEP: bool = true;
 
     fn see(&mut self, at: Micros, event: impl FnOnce() -> Event) {
-        self.push(Entry { at, event: event() });
+        self.push(Entry { at: Duration::from_micros(at), event: event() });
     }
 }

@@ -1,21 +1,23 @@
 //! What one run yields.
 
-use crate::activity::{LoaderTimes, Micros, RakerTimes};
+use crate::activity::{LoaderTimes, RakerTimes};
+use crate::duration::Duration;
+use serde::{Deserialize, Serialize};
 
 /// In how many parts the progress of a run is told.
 pub const PROGRESS_PARTS: usize = 20;
 
-/// A point of a run on both clocks, counted from the start of the first day \[us\].
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+/// A point of a run on both clocks, counted from the start of the first day.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Moment {
     /// Nights left out.
-    pub working: Micros,
+    pub working: Duration,
     /// Nights included.
-    pub clock: Micros,
+    pub clock: Duration,
 }
 
 /// What one run yields. Plain numbers of fixed size, whatever the number of loads.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Outcome {
     /// Which run, counted from 0; with the seed it is all that is needed to replay it.
     pub run: u32,
@@ -39,19 +41,19 @@ pub struct Outcome {
     pub labour_h: f64,
     /// Hourly costs, fuel and material \[money\].
     pub cost: f64,
-    /// Times summed over all loaders \[us\].
+    /// Times summed over all loaders.
     pub loaders: LoaderTimes,
-    /// Times summed over all rakers \[us\].
+    /// Times summed over all rakers.
     pub rakers: RakerTimes,
-    /// When each twentieth of the volume placed was raked out, on the clock \[us from the start of the first day\].
-    pub progress: [Micros; PROGRESS_PARTS],
+    /// When each twentieth of the volume placed was raked out, on the clock, from the start of the first day.
+    pub progress: [Duration; PROGRESS_PARTS],
 }
 
 impl Outcome {
     /// When the job was done, clean-up included; `None` for a run that ends short, which is never done.
     ///
     /// ```
-    /// let finish = sim::Moment { working: 60, clock: 90 };
+    /// let finish = sim::Moment { working: sim::Duration::from_hours(6), clock: sim::Duration::from_hours(22) };
     /// let done = sim::Outcome { finish, ..Default::default() };
     /// assert_eq!(done.done(), Some(finish));
     /// assert_eq!(sim::Outcome { ends_short: true, ..done }.done(), None);
@@ -62,8 +64,8 @@ impl Outcome {
 }
 
 /// What one run yields for each loader, raker and zone.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Books {
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Accounts {
     /// One for each loader.
     pub loaders: Vec<LoaderTimes>,
     /// One for each raker.
@@ -75,7 +77,7 @@ pub struct Books {
 }
 
 /// What one zone received.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct ZoneTotals {
     /// Loads dumped there.
     pub loads: u64,
@@ -85,27 +87,32 @@ pub struct ZoneTotals {
     pub short_m3: f64,
 }
 
-impl Books {
-    /// Books with every entry 0.
+impl Accounts {
+    /// Accounts with every entry 0.
     pub fn empty(loaders: usize, rakers: usize, zones: usize) -> Self {
         Self {
-            loaders: vec![[0; _]; loaders],
-            rakers: vec![[0; _]; rakers],
+            loaders: vec![LoaderTimes::default(); loaders],
+            rakers: vec![RakerTimes::default(); rakers],
             zones: vec![ZoneTotals::default(); zones],
             loads: vec![0; loaders],
         }
     }
 
-    /// Adds another run's books, or the sum of several runs'.
+    /// The accounts of a job of the same shape with every entry 0.
+    pub(crate) fn emptied(&self) -> Self {
+        Self::empty(self.loaders.len(), self.rakers.len(), self.zones.len())
+    }
+
+    /// Adds another run's accounts, or the sum of several runs'.
     ///
     /// # Panics
-    /// Never on books of the same job; books of another shape are cut to the shorter.
+    /// Never; accounts of a job of another shape are cut to the shorter.
     pub fn add(&mut self, other: &Self) {
         for (mine, theirs) in self.loaders.iter_mut().zip(&other.loaders) {
-            mine.iter_mut().zip(theirs).for_each(|(a, b)| *a += b);
+            *mine += theirs;
         }
         for (mine, theirs) in self.rakers.iter_mut().zip(&other.rakers) {
-            mine.iter_mut().zip(theirs).for_each(|(a, b)| *a += b);
+            *mine += theirs;
         }
         for (mine, theirs) in self.zones.iter_mut().zip(&other.zones) {
             mine.loads += theirs.loads;

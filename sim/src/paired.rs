@@ -25,7 +25,7 @@ pub struct Paired {
 /// ```
 /// # use sim::*;
 /// # fn two(before: &[Outcome], after: &[Outcome]) {
-/// let minutes = paired(before, after, |o| o.finish.working as f64 / (60 * SECOND) as f64);
+/// let minutes = paired(before, after, |o| o.finish.working.as_mins_f64());
 /// let median = minutes.saved.percentile(0.5).value;
 /// # }
 /// ```

@@ -8,8 +8,9 @@ use crate::calendar::END_OF_TIME;
 use crate::chance::Distribution;
 use crate::job::{FillOrder, FinishRule, Job, Loader};
 use crate::luck::RunLuck;
-use crate::outcome::Books;
+use crate::outcome::Accounts;
 use crate::sampler::Sampler;
+use std::fmt::{self, Write as _};
 use std::sync::Arc;
 
 pub(crate) use routes::{Leg, Routes};
@@ -53,6 +54,7 @@ pub struct Plan {
     pub(crate) clean_up: Arc<Sampler>,
     pub(crate) fuel_per_l: f64,
     pub(crate) material_cost: f64,
+    fingerprint: u64,
     compiled: Compiled,
 }
 
@@ -225,8 +227,15 @@ impl Plan {
             clean_up: tables.sampler(&job.shift.clean_up_s),
             fuel_per_l: job.prices.fuel_per_l,
             material_cost: job.prices.material,
+            fingerprint: fingerprint(job),
             compiled: tables,
         })
+    }
+
+    /// A number that tells this job from others: plans of equal jobs have the same, of different jobs another (but for a chance of
+    /// one in 2^64). For parts of a study made by one build of the program; another build may number differently.
+    pub fn fingerprint(&self) -> u64 {
+        self.fingerprint
     }
 
     /// What lies at a pile at first in the run with this luck \[m3\].
@@ -241,10 +250,27 @@ impl Plan {
         if stated_m3 > 0.0 { self.nothing_m3.min(stated_m3) } else { self.nothing_m3 }
     }
 
-    /// Books for the job with every entry 0.
-    pub(crate) fn empty_books(&self) -> Books {
-        Books::empty(self.loaders.len(), self.rakers, self.zones.len())
+    /// Accounts for the job with every entry 0.
+    pub(crate) fn empty_accounts(&self) -> Accounts {
+        Accounts::empty(self.loaders.len(), self.rakers, self.zones.len())
     }
+}
+
+/// FNV-1a of everything that is in a job (Fowler, Noll & Vo, from memory), as its debug text has it: every digit of every number.
+fn fingerprint(job: &Job) -> u64 {
+    struct Fnv(u64);
+    impl fmt::Write for Fnv {
+        fn write_str(&mut self, text: &str) -> fmt::Result {
+            for byte in text.bytes() {
+                self.0 = (self.0 ^ u64::from(byte)).wrapping_mul(0x0100_0000_01B3);
+            }
+            Ok(())
+        }
+    }
+    let mut hash = Fnv(0xCBF2_9CE4_8422_2325);
+    // Nothing is refused: neither by the number nor by a text that derives Debug.
+    let _ = write!(hash, "{job:?}");
+    hash.0
 }
 
 impl LoaderPlan {

@@ -1,6 +1,5 @@
 //! What would help: the same luck with one thing improved, and what that saves.
 
-use crate::activity::SECOND;
 use crate::chance::Distribution;
 use crate::job::{Delivery, Job};
 use crate::outcome::Outcome;
@@ -272,11 +271,11 @@ impl Trial {
         let batches = self.outcomes[first..].par_chunks_mut(BATCH as usize).enumerate();
         let done: Vec<_> = batches
             .map_init(
-                || (Scratch::new(&self.plan), self.plan.empty_books()),
-                |(scratch, books), (batch, outcomes)| {
+                || (Scratch::new(&self.plan), self.plan.empty_accounts()),
+                |(scratch, accounts), (batch, outcomes)| {
                     let runs = (first + batch * BATCH as usize) as u32..;
                     for (run, outcome) in runs.zip(outcomes.iter_mut()) {
-                        *outcome = scratch.run(&self.plan, seed, run, books)?;
+                        *outcome = scratch.run(&self.plan, seed, run, accounts)?;
                     }
                     made(outcomes.len() as u32);
                     Ok(())
@@ -288,7 +287,7 @@ impl Trial {
 
     /// Working time saved so far.
     fn saved_s(&self, study: &Study) -> Mean {
-        paired(&study.outcomes, &self.outcomes, |o| o.finish.working as f64 / SECOND as f64).mean
+        paired(&study.outcomes, &self.outcomes, |o| o.finish.working.as_secs_f64()).mean
     }
 
     /// What the trial comes to.

@@ -1,7 +1,7 @@
 //! One run alone, with its full event log.
 
 use crate::observe::Entry;
-use crate::outcome::{Books, Outcome};
+use crate::outcome::{Accounts, Outcome};
 use crate::plan::Plan;
 use crate::run::{RunError, Scratch};
 
@@ -10,8 +10,8 @@ use crate::run::{RunError, Scratch};
 pub struct Replay {
     /// The same outcome, to the last bit, as in the study.
     pub outcome: Outcome,
-    /// The run's own books.
-    pub books: Books,
+    /// The run's own accounts.
+    pub accounts: Accounts,
     /// Everything that happened, in order.
     pub log: Vec<Entry>,
 }
@@ -22,8 +22,8 @@ impl Replay {
     /// # Errors
     /// If the run can make no progress.
     pub fn new(plan: &Plan, seed: u64, run: u32) -> Result<Self, RunError> {
-        let (mut books, mut log) = (plan.empty_books(), Vec::new());
-        let outcome = Scratch::new(plan).run_watched(plan, seed, run, &mut books, &mut log)?;
-        Ok(Self { outcome, books, log })
+        let (mut accounts, mut log) = (plan.empty_accounts(), Vec::new());
+        let outcome = Scratch::new(plan).run_watched(plan, seed, run, &mut accounts, &mut log)?;
+        Ok(Self { outcome, accounts, log })
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::contest::{Answers, Contestant, Outcome, Pass, Work, ns_per};
 use crate::jobs;
-use sim::{Plan, Runs, SECOND, Study};
+use sim::{Plan, Runs, Study};
 use std::time::Instant;
 
 /// Where heapcast stands among the contestants.
@@ -19,7 +19,7 @@ pub fn contestant() -> anyhow::Result<Contestant> {
         let spent = start.elapsed();
         let (mut answers, mut loads) = (Answers::default(), 0);
         for outcome in &study.outcomes {
-            let completion_s = outcome.completion.working as f64 / SECOND as f64;
+            let completion_s = outcome.completion.working.as_secs_f64();
             loads += u64::from(outcome.loads);
             answers.add(&Outcome { loads: outcome.loads, completion_s });
         }

@@ -109,9 +109,9 @@ pub(super) fn cars_in_repair() -> Sheet {
 /// Time at the stations for each load: waiting and being served.
 fn at_stations(o: &Outcome) -> f64 {
     use LoaderActivity::*;
-    let spent: i64 =
-        [WaitingForFace, Loading, WaitingForRoom, Dumping].iter().map(|a| o.loaders[*a as usize]).sum();
-    spent as f64 / sim::SECOND as f64 / UNIT_S / f64::from(o.loads)
+    let spent: sim::Duration =
+        [WaitingForFace, Loading, WaitingForRoom, Dumping].iter().map(|a| o.loaders.time(*a)).sum();
+    spent.as_secs_f64() / UNIT_S / f64::from(o.loads)
 }
 
 pub(super) fn interactive_networks() -> Sheet {

@@ -9,10 +9,8 @@ use super::sheet::{Sheet, Status};
 use crate::model::jobs::{one_and_one, with_lognormal_noise};
 use sim::*;
 
-const MINUTE: f64 = (60 * SECOND) as f64;
-
 fn minutes(o: &Outcome) -> f64 {
-    o.finish.working as f64 / MINUTE
+    o.finish.working.as_mins_f64()
 }
 
 /// Sixty loads, a loader that takes 45 s and a raker who takes 50 s a load; good and bad days, every load with noise. About an

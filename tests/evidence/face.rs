@@ -18,8 +18,8 @@ const PRINTED_LOADS: u32 = 2_500;
 
 /// Time the crew spent on these, over the length of the run: how many of them did it at a time.
 fn at_a_time(o: &Outcome, activities: &[LoaderActivity]) -> f64 {
-    let spent: i64 = activities.iter().map(|a| o.loaders[*a as usize]).sum();
-    spent as f64 / o.finish.working as f64
+    let spent: sim::Duration = activities.iter().map(|a| o.loaders.time(*a)).sum();
+    spent / o.finish.working
 }
 
 /// One face, three loading laws, two travel laws, one or two at once.

@@ -78,7 +78,7 @@ pub(super) fn hauls() -> Sheet {
     truck.zones[0].need_m3 = 10.0 * 12.0 * YD3;
     truck.stockpiles[0].on_hand_m3 = truck.zones[0].need_m3;
     let run = Replay::new(&Plan::new(&truck).unwrap(), 1, 0).unwrap();
-    let minutes = run.outcome.completion.working as f64 / 6e7 + 20.0;
+    let minutes = run.outcome.completion.working.as_mins_f64() + 20.0;
     sheet.exact("gravel haul: ten trips in a run, minutes", minutes, 606.52, 0.005);
     for (fill, travel) in [(1.0, 0.30), (0.95, 0.55), (0.85, 1.20)] {
         let mut gravel = job(1, 1);

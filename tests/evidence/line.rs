@@ -54,9 +54,9 @@ pub(super) fn long_job() -> Sheet {
             (f("mu1_loader_per_unit_time"), f("mu2_each_raker"), f("c_rakers") as usize, f("b_waiting_room"));
         let study = study(&line(8_000, mu1, mu2, c, b), 16);
         let what = |figure| format!("rates {mu1} and {mu2}, {c} rakers, room {b} besides: {figure}");
-        let share = |o: &Outcome, spent: i64, of: usize| spent as f64 / (o.finish.working * of as i64) as f64;
-        let blocked = |o: &Outcome| share(o, o.loaders[LoaderActivity::WaitingForRoom as usize], 1);
-        let busy = |o: &Outcome| share(o, o.rakers[RakerActivity::Raking as usize], c);
+        let share = |o: &Outcome, spent: sim::Duration, of: usize| spent / (o.finish.working * of as i64);
+        let blocked = |o: &Outcome| share(o, o.loaders.time(LoaderActivity::WaitingForRoom), 1);
+        let busy = |o: &Outcome| share(o, o.rakers.time(RakerActivity::Raking), c);
         let (got, error) = mean_of(&study, throughput);
         sheet.compare(what("throughput"), got, error, f("throughput"), 1e-3 * f("throughput"));
         let (got, error) = mean_of(&study, blocked);

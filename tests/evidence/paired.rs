@@ -4,10 +4,10 @@
 
 use super::sheet::{Sheet, Status};
 use super::theory::*;
-use sim::{Distribution, Job, Outcome, Paired, Plan, Runs, SECOND, Study, paired};
+use sim::{Distribution, Job, Outcome, Paired, Plan, Runs, Study, paired};
 
 fn finish(o: &Outcome) -> f64 {
-    o.finish.working as f64 / SECOND as f64 / UNIT_S
+    o.finish.working.as_secs_f64() / UNIT_S
 }
 
 fn compared(before: &Plan, after: &Plan, seed: u64, runs: u32) -> Paired {

@@ -6,7 +6,7 @@
 
 use super::sheet::{Sheet, Status};
 use super::theory::*;
-use sim::{Distribution, Job, Luck, Outcome, Plan, Promise, SECOND, select};
+use sim::{Distribution, Job, Luck, Outcome, Plan, Promise, select};
 
 /// The confidence that is promised.
 const CONFIDENCE: f64 = 0.95;
@@ -37,7 +37,7 @@ struct Tally {
 }
 
 fn finish(o: &Outcome) -> f64 {
-    o.finish.working as f64 / SECOND as f64 / UNIT_S
+    o.finish.working.as_secs_f64() / UNIT_S
 }
 
 impl Case {

@@ -103,7 +103,7 @@ pub(crate) fn study(job: &Job, runs: u32) -> Study {
 
 /// Working time to the last heap raked out, in units.
 pub(crate) fn completion(o: &Outcome) -> f64 {
-    o.completion.working as f64 / SECOND as f64 / UNIT_S
+    o.completion.working.as_secs_f64() / UNIT_S
 }
 
 /// Compares mean, sd, P10, P50, P80, P90 and P95 of a sample with what `truth` gives by these names. The error of a
@@ -142,7 +142,7 @@ pub(crate) fn mean_of(study: &Study, figure: impl Fn(&Outcome) -> f64) -> (f64, 
 
 /// Loads in a unit of time.
 pub(crate) fn throughput(o: &Outcome) -> f64 {
-    f64::from(o.loads) / (o.completion.working as f64 / SECOND as f64 / UNIT_S)
+    f64::from(o.loads) / (o.completion.working.as_secs_f64() / UNIT_S)
 }
 
 /// Mean of a figure of several runs, and its standard error.

@@ -12,30 +12,30 @@ pub(crate) fn replays(job: &Job, runs: u32) -> impl Iterator<Item = Replay> + us
 }
 
 /// Units of time as the log counts them.
-pub(crate) fn units(units: f64) -> Micros {
-    (units * UNIT_S * SECOND as f64) as Micros
+pub(crate) fn units(units: f64) -> Duration {
+    Duration::from_micros((units * UNIT_S * 1e6) as i64)
 }
 
 /// Share of the time from `from` to `to` in which each count was held; `count` is told every event and gives the count
 /// from then on.
 pub(crate) fn shares_of_time(
     log: &[Entry],
-    from: Micros,
-    to: Micros,
+    from: Duration,
+    to: Duration,
     mut count: impl FnMut(&Event) -> usize,
 ) -> Vec<f64> {
     assert!(log.last().is_some_and(|entry| entry.at >= to), "the run ends too early");
-    let (mut held, mut now, mut level): (Vec<Micros>, _, _) = (Vec::new(), from, 0);
+    let (mut held, mut now, mut level): (Vec<Duration>, _, _) = (Vec::new(), from, 0);
     for entry in log {
         let at = entry.at.clamp(from, to);
         if at > now {
-            held.resize(held.len().max(level + 1), 0);
+            held.resize(held.len().max(level + 1), Duration::ZERO);
             held[level] += at - now;
             now = at;
         }
         level = count(&entry.event);
     }
-    held.iter().map(|time| *time as f64 / (to - from) as f64).collect()
+    held.iter().map(|time| *time / (to - from)).collect()
 }
 
 /// The mean count, from the share of time each was held.
@@ -67,7 +67,7 @@ fn loaders_that(loaders: usize, does: fn(LoaderActivity) -> bool) -> impl FnMut(
 
 /// Share of the loads of these numbers before which a loader had to wait at the face.
 pub(crate) fn waited(log: &[Entry], loaders: usize, numbers: Range<u32>) -> f64 {
-    let mut since: Vec<Option<Micros>> = vec![None; loaders];
+    let mut since: Vec<Option<Duration>> = vec![None; loaders];
     let (mut loads, mut delayed) = (0, 0);
     for entry in log {
         match entry.event {

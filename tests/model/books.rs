@@ -8,8 +8,8 @@ use sim::*;
 /// Something somebody occupies from one time to another.
 #[derive(Clone, Copy, Debug)]
 struct Stay {
-    from: Micros,
-    to: Micros,
+    from: Duration,
+    to: Duration,
     load: u32,
     actor: usize,
 }
@@ -46,40 +46,40 @@ fn near(a: f64, b: f64) -> bool {
 
 /// Every resource's times add up to the time on the job exactly, and are those of the log.
 fn times(run: &Replay, all: &mut Vec<String>) {
-    let (outcome, books) = (&run.outcome, &run.books);
+    let (outcome, books) = (&run.outcome, &run.accounts);
     for (i, times) in books.loaders.iter().enumerate() {
-        let sum: Micros = times.iter().sum();
-        need(all, sum == outcome.finish.working, || format!("loader {}: {sum} us in its books", i + 1));
+        let sum = times.total();
+        need(all, sum == outcome.finish.working, || format!("loader {}: {sum} in its books", i + 1));
         let stays = stays(run, |event| match event {
             Event::Loader { loader, activity, .. } if *loader == i => Some(*activity as usize),
             _ => None,
         });
-        need(all, stays[..LoaderActivity::COUNT] == times[..], || {
+        need(all, LoaderActivity::ALL.iter().all(|a| stays[*a as usize] == times.time(*a)), || {
             format!("loader {}: books {times:?}, log {stays:?}", i + 1)
         });
         let nights = stays[LoaderActivity::Night as usize];
         need(all, nights == outcome.finish.clock - outcome.finish.working, || {
-            format!("loader {}: {nights} us of night", i + 1)
+            format!("loader {}: {nights} of night", i + 1)
         });
     }
     for (i, times) in books.rakers.iter().enumerate() {
-        let sum: Micros = times.iter().sum();
-        need(all, sum == outcome.finish.working, || format!("raker {}: {sum} us in the books", i + 1));
+        let sum = times.total();
+        need(all, sum == outcome.finish.working, || format!("raker {}: {sum} in the books", i + 1));
         let stays = stays(run, |event| match event {
             Event::Raker { raker, activity, .. } if *raker == i => Some(*activity as usize),
             _ => None,
         });
-        need(all, stays[..RakerActivity::COUNT] == times[..], || {
+        need(all, RakerActivity::ALL.iter().all(|a| stays[*a as usize] == times.time(*a)), || {
             format!("raker {}: books {times:?}, log {stays:?}", i + 1)
         });
     }
     for activity in LoaderActivity::ALL {
-        let sum: Micros = books.loaders.iter().map(|times| times[activity as usize]).sum();
-        need(all, outcome.loaders[activity as usize] == sum, || format!("all loaders {}", activity.words()));
+        let sum: Duration = books.loaders.iter().map(|times| times.time(activity)).sum();
+        need(all, outcome.loaders.time(activity) == sum, || format!("all loaders {}", activity.words()));
     }
     for activity in RakerActivity::ALL {
-        let sum: Micros = books.rakers.iter().map(|times| times[activity as usize]).sum();
-        need(all, outcome.rakers[activity as usize] == sum, || format!("all rakers {}", activity.words()));
+        let sum: Duration = books.rakers.iter().map(|times| times.time(activity)).sum();
+        need(all, outcome.rakers.time(activity) == sum, || format!("all rakers {}", activity.words()));
     }
     let last = raked_out(run).map(|(at, ..)| at).last();
     need(all, last.is_none_or(|at| at == outcome.completion.clock), || {
@@ -89,18 +89,18 @@ fn times(run: &Replay, all: &mut Vec<String>) {
 }
 
 /// Time on the clock by what an actor does, nights last.
-fn stays(run: &Replay, of: impl Fn(&Event) -> Option<usize>) -> [Micros; LoaderActivity::COUNT + 1] {
-    let mut total = [0; LoaderActivity::COUNT + 1];
-    let turns: Vec<(Micros, usize)> =
+fn stays(run: &Replay, of: impl Fn(&Event) -> Option<usize>) -> [Duration; LoaderActivity::COUNT + 1] {
+    let mut total = [Duration::ZERO; LoaderActivity::COUNT + 1];
+    let turns: Vec<(Duration, usize)> =
         run.log.iter().filter_map(|entry| Some((entry.at, of(&entry.event)?))).collect();
     let ends = turns.iter().skip(1).map(|(at, _)| *at).chain([run.outcome.finish.clock]);
     for ((from, activity), to) in turns.iter().zip(ends) {
-        total[*activity] += to - from;
+        total[*activity] += to - *from;
     }
     total
 }
 
-fn raked_out(run: &Replay) -> impl Iterator<Item = (Micros, u32, usize, f64)> + '_ {
+fn raked_out(run: &Replay) -> impl Iterator<Item = (Duration, u32, usize, f64)> + '_ {
     run.log.iter().filter_map(|entry| match entry.event {
         Event::HeapRakedOut { load, zone, volume_m3 } => Some((entry.at, load, zone, volume_m3)),
         _ => None,
@@ -109,7 +109,7 @@ fn raked_out(run: &Replay) -> impl Iterator<Item = (Micros, u32, usize, f64)> + 
 
 /// Volume in = placed + left; placed by the log, the outcome and the zones alike; short where it counts.
 fn volumes(job: &Job, run: &Replay, all: &mut Vec<String>) {
-    let (outcome, books) = (&run.outcome, &run.books);
+    let (outcome, books) = (&run.outcome, &run.accounts);
     let placed: f64 = raked_out(run).map(|(.., volume)| volume).sum();
     let loads = raked_out(run).count();
     let zones: f64 = books.zones.iter().map(|zone| zone.placed_m3).sum();
@@ -162,11 +162,11 @@ fn brought_m3(job: &Job, run: u32) -> Option<f64> {
 /// Fuel, labour and cost by the books; progress in order and complete.
 fn money(job: &Job, run: &Replay, all: &mut Vec<String>) {
     use LoaderActivity as L;
-    let (outcome, hour) = (&run.outcome, 3_600.0 * SECOND as f64);
-    let on_the_job_h = outcome.finish.working as f64 / hour;
+    let outcome = &run.outcome;
+    let on_the_job_h = outcome.finish.working.as_hours_f64();
     let (mut fuel, mut cost) = (0.0, job.prices.material);
-    for (loader, times) in job.loaders.iter().zip(&run.books.loaders) {
-        let hours = |of: &[L]| of.iter().map(|a| times[*a as usize]).sum::<Micros>() as f64 / hour;
+    for (loader, times) in job.loaders.iter().zip(&run.accounts.loaders) {
+        let hours = |of: &[L]| of.iter().map(|a| times.time(*a)).sum::<Duration>().as_hours_f64();
         let working = hours(&[L::Loading, L::Hauling, L::Returning, L::Passing, L::Dumping]);
         let waiting =
             hours(&[L::WaitingForFace, L::WaitingForPass, L::WaitingForRoom, L::WaitingForDelivery]);
@@ -180,7 +180,7 @@ fn money(job: &Job, run: &Replay, all: &mut Vec<String>) {
     need(all, near(labour, outcome.labour_h), || format!("labour {labour}, told {}", outcome.labour_h));
     need(all, near(cost, outcome.cost), || format!("cost {cost}, told {}", outcome.cost));
     let mut so_far = 0.0;
-    let heaps: Vec<(Micros, f64)> = raked_out(run)
+    let heaps: Vec<(Duration, f64)> = raked_out(run)
         .map(|(at, .., volume)| {
             so_far += volume;
             (at, so_far)
@@ -200,7 +200,7 @@ fn money(job: &Job, run: &Replay, all: &mut Vec<String>) {
 /// Turns of one loader with a load, a stoppage counted to what it interrupts.
 fn stays_of_loaders(run: &Replay, doing: LoaderActivity) -> Vec<(usize, Stay)> {
     let mut stays = Vec::new();
-    for loader in 0..run.books.loaders.len() {
+    for loader in 0..run.accounts.loaders.len() {
         let mut open: Option<(usize, Stay)> = None;
         for entry in &run.log {
             let Event::Loader { loader: who, activity, load, zone, stockpile, pass, .. } = entry.event else {
@@ -235,11 +235,11 @@ fn stays_of_loaders(run: &Replay, doing: LoaderActivity) -> Vec<(usize, Stay)> {
 }
 
 /// The most that are there at once for any length of time.
-fn most_at_once(stays: impl Iterator<Item = (Micros, Micros)>) -> (usize, Micros) {
-    let mut changes: Vec<(Micros, i32)> =
+fn most_at_once(stays: impl Iterator<Item = (Duration, Duration)>) -> (usize, Duration) {
+    let mut changes: Vec<(Duration, i32)> =
         stays.filter(|(from, to)| to > from).flat_map(|(from, to)| [(from, 1), (to, -1)]).collect();
     changes.sort_unstable();
-    let (mut now, mut most) = (0, (0, 0));
+    let (mut now, mut most) = (0, (0, Duration::ZERO));
     for (at, change) in changes {
         now += change;
         if now > most.0 {
@@ -277,8 +277,8 @@ fn places(job: &Job, run: &Replay, all: &mut Vec<String>) {
 /// Times a raker rakes, with the load.
 fn stays_of_rakers(run: &Replay) -> Vec<(usize, Stay)> {
     let mut stays = Vec::new();
-    for raker in 0..run.books.rakers.len() {
-        let turns: Vec<(Micros, RakerActivity, Option<u32>, usize)> = run
+    for raker in 0..run.accounts.rakers.len() {
+        let turns: Vec<(Duration, RakerActivity, Option<u32>, usize)> = run
             .log
             .iter()
             .filter_map(|entry| match entry.event {
@@ -315,7 +315,7 @@ fn rakers(job: &Job, run: &Replay, all: &mut Vec<String>) {
         need(all, job.raking.together.is_some() || !shared, || format!("two rake load {}", rake.load));
     }
     for zone in 0..job.zones.len() {
-        let mut order: Vec<(Micros, Micros, u32)> = Vec::new();
+        let mut order: Vec<(Duration, Duration, u32)> = Vec::new();
         for (_, dump) in dumping.iter().filter(|(z, _)| *z == zone) {
             let taken = run.log.iter().find_map(|entry| match entry.event {
                 Event::Raker { load: Some(load), .. } if load == dump.load => Some(entry.at),
@@ -331,9 +331,9 @@ fn rakers(job: &Job, run: &Replay, all: &mut Vec<String>) {
 
 /// In a rest nobody rakes, walks or begins a load.
 fn rests(run: &Replay, all: &mut Vec<String>) {
-    let mut since: Option<Micros> = None;
+    let mut since: Option<Duration> = None;
     let mut cleaning = false;
-    let mut in_hand: Vec<Option<u32>> = vec![None; run.books.loaders.len()];
+    let mut in_hand: Vec<Option<u32>> = vec![None; run.accounts.loaders.len()];
     for entry in &run.log {
         match entry.event {
             Event::WorkPauses { .. } => since = Some(entry.at),

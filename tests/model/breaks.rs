@@ -310,7 +310,7 @@ fn several_breaks_each_hold_the_work_up() {
     // 10 heaps of 50 s follow one another from 0:35; 30 s and 100 s of breaks come between.
     let mut job = with_break(10.0, 60.0, 90.0);
     job.shift.breaks.push(pause(&job, 200.0, 300.0));
-    assert_eq!(only_run(&job).outcome.completion.working, (535 + 130) * SECOND);
+    assert_eq!(only_run(&job).outcome.completion.working, Duration::from_secs(535 + 130));
 }
 
 #[test]

@@ -42,9 +42,9 @@ struct Steps {
 /// The steps of every load, by its number. Of one loader, or of several that never stand in each other's books.
 fn steps(run: &Replay) -> Vec<Steps> {
     let mut all = vec![Steps::default(); run.outcome.loads as usize];
-    for loader in 0..run.books.loaders.len() {
+    for loader in 0..run.accounts.loaders.len() {
         let mut last_load = 0;
-        let mut since: Option<(Micros, LoaderActivity, Option<u32>)> = None;
+        let mut since: Option<(Duration, LoaderActivity, Option<u32>)> = None;
         let end = Entry { at: run.outcome.finish.clock, event: Event::WorkResumes };
         for entry in run.log.iter().chain([&end]) {
             let turn = match entry.event {
@@ -61,7 +61,7 @@ fn steps(run: &Replay) -> Vec<Steps> {
             }
             if let Some((from, activity, load)) = since {
                 let (steps, s) =
-                    (&mut all[load.unwrap_or(last_load) as usize], (entry.at - from) as f64 / 1e6);
+                    (&mut all[load.unwrap_or(last_load) as usize], (entry.at - from).as_secs_f64());
                 match (activity, load) {
                     (LoaderActivity::Loading, _) => steps.loading += s,
                     (LoaderActivity::Hauling, _) => steps.hauling += s,
@@ -76,20 +76,20 @@ fn steps(run: &Replay) -> Vec<Steps> {
             since = turn.or(since.map(|(_, activity, load)| (entry.at, activity, load)));
         }
     }
-    for raker in 0..run.books.rakers.len() {
-        let mut since: Option<(Micros, u32)> = None;
+    for raker in 0..run.accounts.rakers.len() {
+        let mut since: Option<(Duration, u32)> = None;
         for entry in &run.log {
             if let Event::Raker { raker: who, activity, load, .. } = entry.event
                 && who == raker
             {
                 if let Some((from, load)) = since {
-                    all[load as usize].raking += (entry.at - from) as f64 / 1e6;
+                    all[load as usize].raking += (entry.at - from).as_secs_f64();
                 }
                 since = load.filter(|_| activity == RakerActivity::Raking).map(|load| (entry.at, load));
             }
         }
         if let Some((from, load)) = since {
-            all[load as usize].raking += (run.outcome.finish.clock - from) as f64 / 1e6;
+            all[load as usize].raking += (run.outcome.finish.clock - from).as_secs_f64();
         }
     }
     all
@@ -121,9 +121,9 @@ fn check_times(run: &Replay, plain: &[Steps], by: impl Fn(u32) -> [f64; 5]) {
         near(got.raking, plain.raking * raking, "raking");
         near(got.volume, plain.volume, "volume");
     }
-    assert_eq!(run.books.loaders[0][LoaderActivity::SetUp as usize], 60 * SECOND);
-    assert_eq!(run.books.rakers[0][RakerActivity::CleanUp as usize], 300 * SECOND);
-    assert_eq!(run.books.rakers[0][RakerActivity::Walking as usize] % (15 * SECOND), 0);
+    assert_eq!(run.accounts.loaders[0].time(LoaderActivity::SetUp), Duration::from_secs(60));
+    assert_eq!(run.accounts.rakers[0].time(RakerActivity::CleanUp), Duration::from_secs(300));
+    assert_eq!(run.accounts.rakers[0].time(RakerActivity::Walking) % Duration::from_secs(15), Duration::ZERO);
 }
 
 fn days(change: impl Fn(&mut JobFactors)) -> Job {
@@ -271,8 +271,8 @@ fn the_need_of_all_zones_is_multiplied_by_one_draw() {
         let f = factor(run, Factor::Need);
         let replay = replay(&job, run);
         // A rest under 0.05 m3 counts as nothing.
-        assert!((0.0..0.05).contains(&(2.0 * f - replay.books.zones[0].placed_m3 + 1e-12)));
-        assert!((0.0..0.05).contains(&(5.0 * f - replay.books.zones[1].placed_m3 + 1e-12)));
+        assert!((0.0..0.05).contains(&(2.0 * f - replay.accounts.zones[0].placed_m3 + 1e-12)));
+        assert!((0.0..0.05).contains(&(5.0 * f - replay.accounts.zones[1].placed_m3 + 1e-12)));
     }
 }
 
@@ -328,11 +328,11 @@ fn set_up_clean_up_and_lateness_have_draws_of_their_own() {
         let luck = RunLuck::new(books::SEED, run);
         let replay = replay(&job, run);
         let draw = |law: &Distribution, which| Sampler::new(law).at(luck.factor(which));
-        let told = |activity| replay.books.rakers[0][activity as usize] as f64 / 1e6;
+        let told = |activity| replay.accounts.rakers[0].time(activity).as_secs_f64();
         near(told(RakerActivity::SetUp), draw(&job.shift.set_up_s, Factor::SetUp), "set-up");
         near(told(RakerActivity::CleanUp), draw(&job.shift.clean_up_s, Factor::CleanUp), "clean-up");
         let came = replay.log.iter().find(|entry| matches!(entry.event, Event::Delivered { .. })).unwrap();
-        near(came.at as f64 / 1e6, Sampler::new(&late_s).at(luck.lateness(1)), "lateness");
+        near(came.at.as_secs_f64(), Sampler::new(&late_s).at(luck.lateness(1)), "lateness");
     }
 }
 

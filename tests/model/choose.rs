@@ -159,14 +159,14 @@ fn a_loader_takes_the_shortest_way_it_fits_through() {
         Way { stockpile: 0, distance_m: 60.0, passes: vec![] },
         Way { stockpile: 0, distance_m: 20.0, passes: through },
     ];
-    let completion_s = |width_m: f64| {
+    let completion = |width_m: f64| {
         let mut job = job.clone();
         job.loaders[0].width_m = width_m;
-        only_run(&job).outcome.completion.working / SECOND
+        only_run(&job).outcome.completion.working
     };
-    assert_eq!(completion_s(1.0), 20 + 10 + 4 + 5);
-    assert_eq!(completion_s(2.0), 20 + 10 + 4 + 5, "as wide as the gate still fits");
-    assert_eq!(completion_s(2.001), 20 + 30 + 5);
+    assert_eq!(completion(1.0), Duration::from_secs(20 + 10 + 4 + 5));
+    assert_eq!(completion(2.0), Duration::from_secs(20 + 10 + 4 + 5), "as wide as the gate still fits");
+    assert_eq!(completion(2.001), Duration::from_secs(20 + 30 + 5));
 }
 
 #[test]

@@ -35,7 +35,7 @@ fn two_hundred_pits_of_twenty_litres_take_two_hundred_loads() {
     let outcome = same_in_a_study(&job);
     assert_eq!((outcome.loads, outcome.short_m3, outcome.ends_short), (200, 0.0, false));
     // The way back of the last load is not waited for.
-    assert_eq!(outcome.completion.working, (200 * 45 - 10) * SECOND);
+    assert_eq!(outcome.completion.working, Duration::from_secs(200 * 45 - 10));
     assert!((outcome.placed_m3 - 4.0).abs() < 1e-9);
 }
 
@@ -53,7 +53,7 @@ fn a_bigger_bucket_does_not_make_small_zones_vanish() {
 fn one_small_zone_is_served() {
     let job = zones_of(&[0.001], 3.0);
     assert_eq!(loads(&job), (vec![0.001], 0.0));
-    assert_eq!(same_in_a_study(&job).completion.working, 35 * SECOND);
+    assert_eq!(same_in_a_study(&job).completion.working, Duration::from_secs(35));
 }
 
 #[test]
@@ -73,7 +73,7 @@ fn small_zones_are_served_in_a_yard_too() {
     for (run, outcome) in study.outcomes.iter().enumerate() {
         let replay = Replay::new(&plan, 1, run as u32).unwrap();
         assert_eq!(replay.outcome, *outcome);
-        let loads: Vec<u64> = replay.books.zones.iter().map(|zone| zone.loads).collect();
+        let loads: Vec<u64> = replay.accounts.zones.iter().map(|zone| zone.loads).collect();
         assert!(loads[0] == 1 && loads[1] >= 1 && loads[2] == 1, "run {run}: {loads:?}");
     }
 }

@@ -110,7 +110,7 @@ fn a_truck_that_comes_as_the_loader_looks_has_come() {
     // The dump ends at 0:35.
     let run = only_run(&with_trucks(1.0, 2.0, &[35.0]));
     assert_eq!(loader_s(&run, 0, LoaderActivity::WaitingForDelivery), 0.0);
-    assert_eq!(run.outcome.completion.working, 80 * SECOND);
+    assert_eq!(run.outcome.completion.working, Duration::from_secs(80));
 }
 
 #[test]
@@ -175,13 +175,13 @@ fn a_delivery_comes_at_night_too() {
          24:00:40 loader 1 dumping load 1 at north
          24:00:45 load 1 raked out at north",
     );
-    assert_eq!(run.outcome.completion.working, (60 + 45) * SECOND);
+    assert_eq!(run.outcome.completion.working, Duration::from_secs(60 + 45));
 }
 
 #[test]
 fn a_truck_that_has_not_come_by_the_finish_is_left_over() {
     let run = only_run(&with_trucks(1.5, 1.0, &[1_000.0]));
-    assert_eq!(run.outcome.finish.working, 35 * SECOND);
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(35));
     assert!((run.outcome.left_over_m3 - 1.5).abs() < 1e-9);
 }
 

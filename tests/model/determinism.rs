@@ -56,13 +56,13 @@ fn a_replay_has_the_same_outcome_as_the_run_in_the_study() {
 fn the_books_of_a_study_are_the_sum_of_its_runs() {
     let plan = Plan::new(&lively()).unwrap();
     let study = Study::new(&plan, 3, Runs::Exactly(100), |_| {}).unwrap();
-    let mut sum = Books::empty(2, 2, 2);
-    (0..100).for_each(|run| sum.add(&Replay::new(&plan, 3, run).unwrap().books));
+    let mut sum = Accounts::empty(2, 2, 2);
+    (0..100).for_each(|run| sum.add(&Replay::new(&plan, 3, run).unwrap().accounts));
     assert_eq!(
         (&sum.loaders, &sum.rakers, &sum.loads),
-        (&study.books.loaders, &study.books.rakers, &study.books.loads)
+        (&study.accounts.loaders, &study.accounts.rakers, &study.accounts.loads)
     );
-    for (a, b) in sum.zones.iter().zip(&study.books.zones) {
+    for (a, b) in sum.zones.iter().zip(&study.accounts.zones) {
         assert_eq!(a.loads, b.loads);
         assert!((a.placed_m3 - b.placed_m3).abs() < 1e-6);
     }
@@ -82,7 +82,7 @@ fn running_until_precise_is_running_so_many() {
     let until = Runs::UntilP80Within { half_width_s: 12.0, most: 20_000 };
     let [one, eight] = [1, 8].map(|threads| study_on(threads, &lively(), until));
     assert_eq!(one, eight);
-    let p80 = one.sorted(|o| o.finish.working as f64 / 1e6).percentile(0.8);
+    let p80 = one.sorted(|o| o.finish.working.as_secs_f64()).percentile(0.8);
     assert!(p80.high.unwrap() - p80.value <= 12.0 && p80.value - p80.low.unwrap() <= 12.0);
     assert!(one.runs() < 20_000, "{} runs", one.runs());
     assert_eq!(one, study_on(2, &lively(), Runs::Exactly(one.runs())));

@@ -75,8 +75,8 @@ fn a_night_refreshes_the_rakers() {
     // 44 min 25 s that day and 26 min 20.005 s on the third.
     let mut job = tiring(3.0, 0.2, 0.1);
     job.shift.end_s = Some(9.5 * 3_600.0);
-    let third_load = (3_600.0 / (1.0 - 0.2 * 2_735.0 / 3_600.0) * 1e6_f64).round() as Micros;
-    let on_the_third_day = third_load - 2_665 * SECOND;
+    let third_load = Duration::try_from_secs_f64(3_600.0 / (1.0 - 0.2 * 2_735.0 / 3_600.0)).unwrap();
+    let on_the_third_day = third_load - Duration::from_secs(2_665);
     let run = only_run(&job);
-    assert_eq!(run.outcome.completion.clock, 48 * 3_600 * SECOND + on_the_third_day);
+    assert_eq!(run.outcome.completion.clock, Duration::from_hours(48) + on_the_third_day);
 }

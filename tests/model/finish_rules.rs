@@ -26,8 +26,8 @@ fn area_covered_leaves_the_rest_at_the_pile() {
 fn piles_that_run_out_leave_a_shortfall_zone_by_zone() {
     let run = only_run(&north_and_south(1.5, 1.0, 2.0, FinishRule::AreaCovered));
     assert_eq!(volumes(&run), [1.0, 0.5, 0.5]);
-    assert_eq!(run.books.zones[0].short_m3, 0.0);
-    assert!((run.books.zones[1].short_m3 - 0.5).abs() < 1e-9);
+    assert_eq!(run.accounts.zones[0].short_m3, 0.0);
+    assert!((run.accounts.zones[1].short_m3 - 0.5).abs() < 1e-9);
     assert!((run.outcome.short_m3 - 0.5).abs() < 1e-9);
     assert_eq!(run.outcome.left_over_m3, 0.0);
     assert_eq!((run.outcome.ends_short, run.outcome.done()), (true, None));
@@ -49,7 +49,7 @@ fn pile_cleared_places_the_surplus_in_its_zone_with_full_buckets() {
     let run = only_run(&job);
     assert_eq!(volumes(&run), [1.0, 0.5, 0.5, 1.0, 1.0, 1.0]);
     assert_eq!(served(&job, &run), "north north south north north north");
-    assert!((run.books.zones[0].placed_m3 - 4.5).abs() < 1e-9);
+    assert!((run.accounts.zones[0].placed_m3 - 4.5).abs() < 1e-9);
     assert_eq!(run.outcome.left_over_m3, 0.0);
 }
 
@@ -76,7 +76,7 @@ fn pile_cleared_places_later_deliveries_too() {
     let run = only_run(&job);
     assert_eq!(volumes(&run), [1.0, 1.0, 0.4]);
     // Back from the zone: 300 + 10 + 20 + 10 + 5, and another cycle of 45 s.
-    assert_eq!(run.outcome.completion.working, 390 * SECOND);
+    assert_eq!(run.outcome.completion.working, Duration::from_secs(390));
 }
 
 #[test]

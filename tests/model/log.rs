@@ -55,8 +55,8 @@ pub(crate) fn lines(job: &Job, run: &Replay) -> Vec<String> {
 }
 
 /// `m:ss` or `h:mm:ss`, with the fraction of a second if there is one.
-pub(crate) fn clock(at: Micros) -> String {
-    let (seconds, fraction) = (at / SECOND, at % SECOND);
+pub(crate) fn clock(at: Duration) -> String {
+    let (seconds, fraction) = (at.as_micros() / 1_000_000, at.as_micros() % 1_000_000);
     let (h, m, s) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
     let whole = if h > 0 { format!("{h}:{m:02}:{s:02}") } else { format!("{m}:{s:02}") };
     let fraction = format!(".{fraction:06}");
@@ -124,12 +124,12 @@ fn words(job: &Job, event: &Event) -> String {
 
 /// Time a loader spends on this, in seconds.
 pub(crate) fn loader_s(run: &Replay, loader: usize, activity: LoaderActivity) -> f64 {
-    run.books.loaders[loader][activity as usize] as f64 / SECOND as f64
+    run.accounts.loaders[loader].time(activity).as_secs_f64()
 }
 
 /// Time a raker spends on this, in seconds.
 pub(crate) fn raker_s(run: &Replay, raker: usize, activity: RakerActivity) -> f64 {
-    run.books.rakers[raker][activity as usize] as f64 / SECOND as f64
+    run.accounts.rakers[raker].time(activity).as_secs_f64()
 }
 
 /// The zones loaded for, in the order of the loads' numbers.

@@ -18,8 +18,8 @@ fn in_thousands_of_jobs_the_books_close_and_nobody_is_where_they_may_not_be_or_i
             assert!(said.is_ok(), "job {number}, run {run}");
             loads += replay.outcome.loads;
             nights += i32::from(replay.outcome.finish.clock > replay.outcome.finish.working);
-            for (total, time) in seen.iter_mut().zip(replay.outcome.loaders) {
-                *total += i32::from(time > 0);
+            for (total, (_, time)) in seen.iter_mut().zip(replay.outcome.loaders.iter()) {
+                *total += i32::from(time > Duration::ZERO);
             }
         }
     }

@@ -22,6 +22,7 @@ pub(crate) mod log;
 mod many_jobs;
 mod never_later;
 mod nights;
+mod parts;
 mod passes;
 mod rakers;
 mod recursion;

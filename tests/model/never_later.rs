@@ -73,11 +73,11 @@ fn replay(job: &Job, seed: u64, run: u32) -> Replay {
 
 /// Completion of a job in which nothing is left to chance \[s of working time\].
 fn completion_s(job: &Job) -> f64 {
-    replay(job, 1, 0).outcome.completion.working as f64 / 1e6
+    replay(job, 1, 0).outcome.completion.working.as_secs_f64()
 }
 
 /// Completions of three runs of a job and of one changed, under the same luck.
-fn completions(job: &Job, changed: &Job, seed: u64) -> Vec<(Micros, Micros)> {
+fn completions(job: &Job, changed: &Job, seed: u64) -> Vec<(Duration, Duration)> {
     let plan = Plan::new(job).unwrap();
     let of = |plan: &Plan| Study::new(plan, seed, Runs::Exactly(3), |_| {}).unwrap().outcomes;
     let (before, after) = (of(&plan), of(&plan.variant(changed).unwrap()));
@@ -94,7 +94,7 @@ fn better_means_never_make_the_plain_job_later_in_any_run() {
             let mut better = job.clone();
             improve(&mut better, n.between(0.0, 1.0));
             for (run, (before, after)) in completions(&job, &better, number).into_iter().enumerate() {
-                assert!(after <= before, "job {number}, run {run}, {name}: {after} us, not {before}");
+                assert!(after <= before, "job {number}, run {run}, {name}: {after}, not {before}");
                 *sooner += u32::from(after < before);
             }
         }
@@ -119,7 +119,7 @@ fn with_stand_clear_or_with_breaks_no_exception_was_found() {
             let mut better = job.clone();
             improve(&mut better, n.between(0.0, 1.0));
             for (run, (before, after)) in completions(&job, &better, number).into_iter().enumerate() {
-                assert!(after <= before, "job {number}, run {run}, {name}: {after} us, not {before}");
+                assert!(after <= before, "job {number}, run {run}, {name}: {after}, not {before}");
             }
         }
     }
@@ -143,9 +143,9 @@ fn a_larger_bucket_never_makes_it_later_where_one_raker_or_none_follows_and_room
             continue;
         }
         // Raking times are rounded heap by heap.
-        let rounding = i64::from(before.loads + after.loads);
+        let rounding = Duration::from_micros(i64::from(before.loads + after.loads));
         let (before, after) = (before.completion.working, after.completion.working);
-        assert!(after <= before + rounding, "job {number}: {after} us, not {before}");
+        assert!(after <= before + rounding, "job {number}: {after}, not {before}");
         compared += 1;
         sooner += u32::from(after + rounding < before);
     }
@@ -259,7 +259,7 @@ fn a_shorter_way_costs_working_time_when_it_lets_the_loader_begin_a_load_before_
     shorter.zones[0].ways[0].distance_m = 20.0;
     later(&job, &shorter, 186.5, 229.0);
     let clock = |job: &Job| replay(job, 1, 0).outcome.completion.clock;
-    assert_eq!(clock(&job) - clock(&shorter), SECOND / 2);
+    assert_eq!(clock(&job) - clock(&shorter), Duration::from_micros(500_000));
 }
 
 #[test]

@@ -46,7 +46,7 @@ fn a_night_falls_when_the_last_of_the_crew_has_stopped_and_lasts_until_the_start
          48:00:15 load 1 raked out at north",
     );
     let (clock_s, working_s) = (48 * 3_600 + 15, 90 + 60 + 15);
-    let expected = Moment { clock: clock_s * SECOND, working: working_s * SECOND };
+    let expected = Moment { clock: Duration::from_secs(clock_s), working: Duration::from_secs(working_s) };
     assert_eq!(run.outcome.completion, expected);
     assert_eq!(run.outcome.finish, expected);
     assert_eq!(raker_s(&run, 0, RakerActivity::OnBreak), 30.0);
@@ -77,7 +77,7 @@ fn a_loader_starts_no_load_after_hours_and_goes_on_next_morning() {
          48:01:00 loader 1 night
          72:00:00 loader 1 done",
     );
-    assert_eq!(run.outcome.completion.clock, (72 * 3_600 + 5) * SECOND);
+    assert_eq!(run.outcome.completion.clock, Duration::from_secs(72 * 3_600 + 5));
 }
 
 #[test]
@@ -156,7 +156,10 @@ fn the_night_starts_no_sooner_than_the_day_ends() {
     let mut job = minute_days(1.0);
     job.shift.end_s = Some(job.shift.start_s + 86.0);
     let run = only_run(&job);
-    assert_eq!(run.outcome.finish, Moment { working: 85 * SECOND, clock: 85 * SECOND });
+    assert_eq!(
+        run.outcome.finish,
+        Moment { working: Duration::from_secs(85), clock: Duration::from_secs(85) }
+    );
 }
 
 #[test]

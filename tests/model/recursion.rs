@@ -96,7 +96,7 @@ fn the_engine_agrees_with_the_recursion_on_the_same_draws_for_many_jobs() {
             assert_eq!(outcome.loads, loads, "case {case}, run {}", outcome.run);
             // Products of factors may be rounded in another order: one microsecond a step.
             let slack = 5 * i64::from(loads);
-            let off = (outcome.completion.clock - completion).abs();
+            let off = (outcome.completion.clock.as_micros() - completion).abs();
             assert!(off <= slack.min(40), "case {case}, run {}: {off} us apart", outcome.run);
             compared += 1;
         }

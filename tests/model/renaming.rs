@@ -55,7 +55,7 @@ fn the_order_in_which_gates_are_listed_changes_nothing() {
         last > 0
     };
     let compared = compare(0..2_000, turned, |before, after| {
-        (&before.outcome, &before.books) == (&after.outcome, &after.books)
+        (&before.outcome, &before.accounts) == (&after.outcome, &after.accounts)
     });
     assert!(compared > 1_000, "{compared}");
 }
@@ -127,7 +127,7 @@ fn a_unit_of_volume_half_as_large_changes_no_time() {
             && (one.loaders, one.rakers, one.progress) == (two.loaders, two.rakers, two.progress)
             && (2.0 * one.placed_m3, 2.0 * one.left_over_m3) == (two.placed_m3, two.left_over_m3)
             && 2.0 * one.short_m3 == two.short_m3
-            && before.books.loads == after.books.loads
+            && before.accounts.loads == after.accounts.loads
     });
 }
 

@@ -25,7 +25,7 @@ fn stays(log: &[Entry], at: usize) -> f64 {
         _ => false,
     };
     let next = log[at + 1..].iter().find(|entry| same(&entry.event));
-    next.map_or(f64::NAN, |next| (next.at - log[at].at) as f64 / 1e6)
+    next.map_or(f64::NAN, |next| (next.at - log[at].at).as_secs_f64())
 }
 
 /// The luck of every load of a run without stoppages, gates, breaks or stand clear.
@@ -171,14 +171,14 @@ fn a_law_changed_for_one_kind_leaves_every_other_kind_as_it_was() {
 }
 
 /// Gaps in operating time and lengths of a loader's stoppages, in order.
-fn stoppages(replay: &Replay, loader: usize) -> Vec<(Micros, Micros)> {
-    let turns: Vec<(Micros, LoaderActivity)> = (replay.log.iter())
+fn stoppages(replay: &Replay, loader: usize) -> Vec<(Duration, Duration)> {
+    let turns: Vec<(Duration, LoaderActivity)> = (replay.log.iter())
         .filter_map(|entry| match entry.event {
             Event::Loader { loader: who, activity, .. } if who == loader => Some((entry.at, activity)),
             _ => None,
         })
         .collect();
-    let (mut all, mut operating) = (Vec::new(), 0);
+    let (mut all, mut operating) = (Vec::new(), Duration::ZERO);
     for pair in turns.windows(2) {
         let lasted = pair[1].0 - pair[0].0;
         match pair[0].1 {
@@ -229,7 +229,7 @@ fn a_run_in_which_the_change_makes_no_difference_is_the_same_bit_for_bit() {
     let [one, two] = [&base, &other]
         .map(|job| Study::new(&Plan::new(job).unwrap(), 9, Runs::Exactly(400), |_| {}).unwrap());
     for (one, two) in one.outcomes.iter().zip(&two.outcomes) {
-        if one.loaders[LoaderActivity::WaitingForRoom as usize] == 0 {
+        if one.loaders.time(LoaderActivity::WaitingForRoom) == Duration::ZERO {
             assert_eq!(one, two, "nobody waited for room, and more room changed the run");
             equal += 1;
         } else {

@@ -30,8 +30,8 @@ fn everybody_sets_up_before_the_first_load_and_cleans_up_after_the_last_heap() {
          2:25 raker 1 clean-up at north
          2:25 loader 1 clean-up",
     );
-    assert_eq!(run.outcome.completion.working, 145 * SECOND);
-    assert_eq!(run.outcome.finish.working, 235 * SECOND);
+    assert_eq!(run.outcome.completion.working, Duration::from_secs(145));
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(235));
     assert_eq!(loader_s(&run, 0, LoaderActivity::SetUp), 60.0);
     assert_eq!(raker_s(&run, 0, RakerActivity::CleanUp), 90.0);
 }
@@ -53,7 +53,7 @@ fn a_loader_still_returning_joins_the_clean_up() {
          0:36 raker 1 clean-up at north
          0:45 loader 1 clean-up",
     );
-    assert_eq!(run.outcome.finish.working, 56 * SECOND);
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(56));
     assert_eq!(loader_s(&run, 0, LoaderActivity::CleanUp), 11.0);
     assert_eq!(loader_s(&run, 0, LoaderActivity::Returning), 10.0);
 }
@@ -63,7 +63,7 @@ fn the_books_close_at_the_finish_even_on_a_loader_still_returning() {
     let mut job = once(0.0, 5.0);
     job.rakers[0].rate_m3_per_h = 3_600.0;
     let run = only_run(&job);
-    assert_eq!(run.outcome.finish.working, 41 * SECOND);
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(41));
     assert_eq!(loader_s(&run, 0, LoaderActivity::Returning), 6.0);
     assert_eq!(loader_s(&run, 0, LoaderActivity::CleanUp), 0.0);
 }
@@ -95,7 +95,7 @@ fn a_loader_still_at_a_gate_goes_through_it_and_joins_the_clean_up() {
 fn without_clean_up_the_finish_is_the_completion() {
     let run = only_run(&once(30.0, 0.0));
     assert_eq!(run.outcome.finish, run.outcome.completion);
-    assert_eq!(run.outcome.finish.working, 115 * SECOND);
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(115));
 }
 
 #[test]
@@ -123,7 +123,10 @@ fn a_clean_up_is_not_interrupted_once_begun() {
     job.shift.breaks = vec![pause(&job, 100.0, 110.0)];
     job.shift.end_s = Some(job.shift.start_s + 120.0);
     let run = only_run(&job);
-    assert_eq!(run.outcome.finish, Moment { working: 185 * SECOND, clock: 185 * SECOND });
+    assert_eq!(
+        run.outcome.finish,
+        Moment { working: Duration::from_secs(185), clock: Duration::from_secs(185) }
+    );
     assert_eq!(raker_s(&run, 0, RakerActivity::CleanUp), 100.0);
 }
 
@@ -143,8 +146,8 @@ fn a_clean_up_begins_in_working_hours() {
          0:45 loader 1 done
          1:40 loader 1 clean-up",
     );
-    assert_eq!(run.outcome.completion.working, 35 * SECOND);
-    assert_eq!(run.outcome.finish.working, 130 * SECOND);
+    assert_eq!(run.outcome.completion.working, Duration::from_secs(35));
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(130));
 }
 
 #[test]
@@ -153,8 +156,14 @@ fn a_clean_up_left_from_the_evening_is_done_next_morning() {
     let mut job = without_rakers(once(0.0, 30.0));
     job.shift.end_s = Some(job.shift.start_s + 33.0);
     let run = only_run(&job);
-    assert_eq!(run.outcome.completion, Moment { working: 35 * SECOND, clock: 35 * SECOND });
-    assert_eq!(run.outcome.finish, Moment { working: 75 * SECOND, clock: (86_400 + 30) * SECOND });
+    assert_eq!(
+        run.outcome.completion,
+        Moment { working: Duration::from_secs(35), clock: Duration::from_secs(35) }
+    );
+    assert_eq!(
+        run.outcome.finish,
+        Moment { working: Duration::from_secs(75), clock: Duration::from_secs(86_400 + 30) }
+    );
 }
 
 #[test]
@@ -162,8 +171,8 @@ fn with_nothing_to_place_the_crew_sets_up_and_cleans_up() {
     let mut job = once(60.0, 30.0);
     job.zones[0].need_m3 = 0.0;
     let run = only_run(&job);
-    assert_eq!((run.outcome.loads, run.outcome.finish.working), (0, 90 * SECOND));
-    assert_eq!(run.outcome.completion.working, 60 * SECOND);
+    assert_eq!((run.outcome.loads, run.outcome.finish.working), (0, Duration::from_secs(90)));
+    assert_eq!(run.outcome.completion.working, Duration::from_secs(60));
 }
 
 #[test]
@@ -185,5 +194,5 @@ fn a_loader_that_waits_for_a_truck_nobody_needs_any_more_joins_the_clean_up() {
         "0:00 loader 2 waiting for a delivery
          1:20 loader 2 clean-up",
     );
-    assert_eq!(run.outcome.finish.working, 110 * SECOND);
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(110));
 }

@@ -135,7 +135,7 @@ fn a_dump_of_no_duration_makes_nobody_stand_clear_for_any_time() {
     job.loaders[0].dump_s = 0.0;
     let run = only_run(&job);
     assert_eq!(raker_s(&run, 0, RakerActivity::StandingClear), 0.0);
-    assert_eq!(run.outcome.completion.working, 530 * SECOND);
+    assert_eq!(run.outcome.completion.working, Duration::from_secs(530));
 }
 
 #[test]

@@ -18,17 +18,17 @@ fn compare(what: &str, job: &Job, runs: u32) -> u32 {
         }
     };
     let mut loads = 0;
-    let mut books: Option<Books> = None;
+    let mut books: Option<Accounts> = None;
     for (run, together) in study.outcomes.iter().enumerate() {
         let single = Replay::new(&plan, SEED, run as u32).unwrap();
         assert_eq!(*together, single.outcome, "{what}, run {run}");
         match &mut books {
-            None => books = Some(single.books),
-            Some(books) => books.add(&single.books),
+            None => books = Some(single.accounts),
+            Some(books) => books.add(&single.accounts),
         }
         loads += together.loads;
     }
-    assert_eq!(Some(study.books), books, "{what}: books");
+    assert_eq!(Some(study.accounts), books, "{what}: books");
     loads
 }
 

@@ -23,14 +23,14 @@ fn replay(job: &Job, run: u32) -> Replay {
 /// A stoppage: how long the loader had operated before it, how long it lasts, and in what it falls.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Stop {
-    operated: Micros,
-    lasts: Micros,
+    operated: Duration,
+    lasts: Duration,
     during: LoaderActivity,
 }
 
 fn stops(run: &Replay, of: usize) -> Vec<Stop> {
     use LoaderActivity as L;
-    let turns: Vec<(Micros, L)> = run
+    let turns: Vec<(Duration, L)> = run
         .log
         .iter()
         .filter_map(|entry| match entry.event {
@@ -38,13 +38,13 @@ fn stops(run: &Replay, of: usize) -> Vec<Stop> {
             _ => None,
         })
         .collect();
-    let (mut operated, mut found) = (0, Vec::new());
+    let (mut operated, mut found) = (Duration::ZERO, Vec::new());
     for pair in turns.windows(2) {
         let ((from, activity), (to, _)) = (pair[0], pair[1]);
         if matches!(activity, L::Loading | L::Hauling | L::Returning | L::Passing | L::Dumping) {
             operated += to - from;
             if pair[1].1 == L::Stopped {
-                found.push(Stop { operated, lasts: 0, during: activity });
+                found.push(Stop { operated, lasts: Duration::ZERO, during: activity });
             }
         } else if activity == L::Stopped {
             found.last_mut().unwrap().lasts += to - from;
@@ -59,13 +59,13 @@ fn a_stoppage_interrupts_a_step_and_the_rest_of_the_step_follows() {
     for number in 0..20 {
         let run = replay(&stopping(40.0), number);
         let stops = stops(&run, 0);
-        assert!(!stops.is_empty() && stops.iter().all(|stop| stop.lasts == 7 * SECOND));
+        assert!(!stops.is_empty() && stops.iter().all(|stop| stop.lasts == Duration::from_secs(7)));
         assert_eq!(loader_s(&run, 0, LoaderActivity::Loading), 40.0 * 20.0);
         assert_eq!(loader_s(&run, 0, LoaderActivity::Hauling), 40.0 * 10.0);
         assert_eq!(loader_s(&run, 0, LoaderActivity::Dumping), 40.0 * 5.0);
         assert_eq!(loader_s(&run, 0, LoaderActivity::Returning), 39.0 * 10.0);
-        let stopped = 7 * stops.len() as Micros;
-        assert_eq!(run.outcome.completion.working, (40 * 45 - 10 + stopped) * SECOND);
+        let stopped = 7 * stops.len() as i64;
+        assert_eq!(run.outcome.completion.working, Duration::from_secs(40 * 45 - 10 + stopped));
     }
 }
 
@@ -74,7 +74,7 @@ fn gaps_between_stoppages_are_exponential_in_operating_time() {
     // Of some 18,000 gaps of mean 100 s: mean, share over 100 s (1/e) and over 250 s (exp -2.5), within 4 standard
     // errors.
     let run = Replay::new(&Plan::new(&stopping(40_000.0)).unwrap(), books::SEED, 0).unwrap();
-    let at: Vec<f64> = stops(&run, 0).iter().map(|stop| stop.operated as f64 / 1e6).collect();
+    let at: Vec<f64> = stops(&run, 0).iter().map(|stop| stop.operated.as_secs_f64()).collect();
     let gaps: Vec<f64> = at.iter().scan(0.0, |last, at| Some(at - std::mem::replace(last, *at))).collect();
     let n = gaps.len() as f64;
     assert!(n > 15_000.0);
@@ -163,7 +163,7 @@ fn a_loader_stopped_when_a_break_begins_stays_stopped() {
         Some(Stoppages { mean_gap_s: 600.0, length_s: Distribution::Constant(7_200.0) });
     let plain = replay(&job, 0);
     let first = stops(&plain, 0)[0];
-    let begins_s = first.operated as f64 / 1e6 + 1_000.0;
+    let begins_s = first.operated.as_secs_f64() + 1_000.0;
     job.shift.breaks = vec![pause(&job, begins_s, begins_s + 100.0)];
     let run = replay(&job, 0);
     assert_eq!(loader_s(&run, 0, LoaderActivity::OnBreak), 0.0);

@@ -32,7 +32,7 @@ fn loaders_that_meet_in_every_gate_never_lock_up() {
     let run = super::log::only_run(&job);
     // The raker is the slowest by far: 60 heaps, each dumped (5 s) and raked (50 s) before the next has room; the first
     // arrives after 20 + 10 + 3 x 4 s.
-    assert_eq!(run.outcome.completion.working, (42 + 60 * 55) * SECOND);
+    assert_eq!(run.outcome.completion.working, Duration::from_secs(42 + 60 * 55));
 }
 
 #[test]

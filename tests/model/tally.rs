@@ -42,7 +42,7 @@ fn every_second_of_everybody_is_entered_under_what_it_was() {
     ]));
     assert_eq!(raker_s(&run, 0, R::Waiting), 40.0);
     assert_eq!(raker_s(&run, 0, R::Raking), 100.0);
-    assert_eq!(run.outcome.finish.working, 140 * SECOND);
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(140));
 }
 
 #[test]
@@ -106,9 +106,9 @@ fn nights_cost_nothing() {
     let mut job = two_loads();
     job.shift.end_s = Some(job.shift.start_s + 90.0);
     let run = only_run(&job);
-    assert_eq!(run.outcome.finish.clock, (86_400 + 50) * SECOND);
+    assert_eq!(run.outcome.finish.clock, Duration::from_secs(86_400 + 50));
     // Dumped 1:25 to 1:30, the loader goes back until 1:40 after hours, and the night falls.
-    assert_eq!(run.outcome.finish.working, 150 * SECOND);
+    assert_eq!(run.outcome.finish.working, Duration::from_secs(150));
     near(run.outcome.labour_h, 2.0 * 150.0 / 3_600.0);
     near(run.outcome.cost, 126.0 * 150.0 / 3_600.0 + 1.84 + 100.0);
 }
@@ -120,7 +120,8 @@ fn progress_tells_when_each_twentieth_of_the_volume_was_raked_out() {
     job.zones[0].need_m3 = 2.5;
     let run = only_run(&job);
     let expected = [[85; 8].as_slice(), &[135; 8], &[160; 4]].concat();
-    assert_eq!(run.outcome.progress.map(|at| at / SECOND).to_vec(), expected);
+    let expected: Vec<Duration> = expected.into_iter().map(Duration::from_secs).collect();
+    assert_eq!(run.outcome.progress.to_vec(), expected);
 }
 
 #[test]
@@ -128,7 +129,7 @@ fn a_heap_counts_towards_the_progress_only_when_it_is_raked_out_whole() {
     // One heap: all twentieths at its end.
     let mut job = one_and_one();
     job.zones[0].need_m3 = 1.0;
-    assert_eq!(only_run(&job).outcome.progress, [85 * SECOND; PROGRESS_PARTS]);
+    assert_eq!(only_run(&job).outcome.progress, [Duration::from_secs(85); PROGRESS_PARTS]);
 }
 
 #[test]
@@ -138,15 +139,15 @@ fn loads_and_volumes_are_counted_by_loader_and_zone() {
     job.loaders[1].heaped_m3 = 0.5;
     // Loader 1: 1 m3 (north); loader 2: 0.5 m3 (north), then both south in turn: 1, 0.5, 0.5 or the like.
     let run = only_run(&job);
-    assert_eq!(run.books.zones[0].loads, 2);
-    near(run.books.zones[0].placed_m3, 1.5);
-    near(run.books.zones[1].placed_m3, 2.0);
-    assert_eq!(run.books.loads.iter().sum::<u64>(), u64::from(run.outcome.loads));
+    assert_eq!(run.accounts.zones[0].loads, 2);
+    near(run.accounts.zones[0].placed_m3, 1.5);
+    near(run.accounts.zones[1].placed_m3, 2.0);
+    assert_eq!(run.accounts.loads.iter().sum::<u64>(), u64::from(run.outcome.loads));
     let by_log = |of: usize| {
         let loading = |entry: &&Entry| matches!(entry.event, Event::Loader { loader, activity: LoaderActivity::Loading, .. } if loader == of);
         run.log.iter().filter(loading).count() as u64
     };
-    assert_eq!(run.books.loads, [by_log(0), by_log(1)]);
+    assert_eq!(run.accounts.loads, [by_log(0), by_log(1)]);
 }
 
 #[test]
@@ -158,9 +159,9 @@ fn the_books_of_a_study_are_those_of_its_runs_added_up() {
     job.rakers.push(raker("another", 1));
     let plan = Plan::new(&job).unwrap();
     let study = Study::new(&plan, 3, Runs::Exactly(20), |_| {}).unwrap();
-    let mut books = Books::empty(1, 2, 2);
+    let mut books = Accounts::empty(1, 2, 2);
     for run in 0..20 {
-        let one = Replay::new(&plan, 3, run).unwrap().books;
+        let one = Replay::new(&plan, 3, run).unwrap().accounts;
         assert!(one.zones.iter().any(|z| z.short_m3 > 0.0) && one.loads[0] > 0);
         for (zone, of_run) in books.zones.iter_mut().zip(&one.zones) {
             zone.loads += of_run.loads;
@@ -168,9 +169,10 @@ fn the_books_of_a_study_are_those_of_its_runs_added_up() {
             zone.short_m3 += of_run.short_m3;
         }
         books.loads[0] += one.loads[0];
-        let add = |sums: &mut [i64], times: &[i64]| sums.iter_mut().zip(times).for_each(|(sum, t)| *sum += t);
-        add(&mut books.loaders[0], &one.loaders[0]);
-        (0..2).for_each(|raker| add(&mut books.rakers[raker], &one.rakers[raker]));
+        one.loaders[0].iter().for_each(|(activity, time)| books.loaders[0].add(activity, time));
+        for raker in 0..2 {
+            one.rakers[raker].iter().for_each(|(activity, time)| books.rakers[raker].add(activity, time));
+        }
     }
-    assert_eq!(study.books, books);
+    assert_eq!(study.accounts, books);
 }

@@ -86,7 +86,7 @@ fn a_crew_stands_clear_and_goes_on_as_one() {
         "2:20 load 0 raked out at north
          4:00 load 1 raked out at north",
     );
-    assert_eq!(run.books.rakers[0], run.books.rakers[1]);
+    assert_eq!(run.accounts.rakers[0], run.accounts.rakers[1]);
     assert_eq!(raker_s(&run, 1, RakerActivity::StandingClear), 5.0);
     assert_eq!(raker_s(&run, 1, RakerActivity::Raking), 200.0);
 }

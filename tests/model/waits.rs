@@ -228,9 +228,9 @@ enum Line {
 /// Who joins a line first is served first.
 fn queues(run: &Replay, all: &mut Vec<String>) {
     use LoaderActivity as L;
-    let mut served: Vec<(Line, Micros, Micros, usize)> = Vec::new();
-    for who in 0..run.books.loaders.len() {
-        let mut joined: Option<(Line, Micros)> = None;
+    let mut served: Vec<(Line, Duration, Duration, usize)> = Vec::new();
+    for who in 0..run.accounts.loaders.len() {
+        let mut joined: Option<(Line, Duration)> = None;
         let mut before: Option<(L, Option<u32>)> = None;
         for entry in &run.log {
             let Event::Loader { loader, activity, load, zone, stockpile, pass, .. } = entry.event else {

@@ -22,7 +22,7 @@ mod timed;
 
 use any_job::{crowd, line, some_job, yard};
 use scenarios::{Scenario, Selection};
-use sim::{Job, Plan, Replay, Runs, Study};
+use sim::{Accounts, Job, Outcome, Plan, Replay, Runs, Study};
 use std::collections::hash_map::DefaultHasher;
 use std::fmt::{Debug, Write as _};
 use std::hash::{Hash as _, Hasher as _};
@@ -101,14 +101,38 @@ fn all_lines() -> String {
 fn add(lines: &mut String, what: &str, job: &Job, runs: u32, logs: u32) {
     let plan = Plan::new(job).unwrap();
     for seed in SEEDS {
-        let study = Study::new(&plan, seed, Runs::Exactly(runs), |_| {});
+        let study = Study::new(&plan, seed, Runs::Exactly(runs), |_| {}).map(|study| Kept {
+            seed: study.seed,
+            outcomes: study.outcomes,
+            accounts: study.accounts,
+        });
         let replays: Vec<_> = (0..logs).map(|run| Replay::new(&plan, seed, run)).collect();
         writeln!(lines, "{what} {seed} {:016x} {:016x}", number(&study), number(&replays)).unwrap();
     }
 }
 
+/// What is kept of a study.
+#[derive(Debug)]
+struct Kept {
+    seed: u64,
+    outcomes: Vec<Outcome>,
+    accounts: Accounts,
+}
+
 fn number(of: &impl Debug) -> u64 {
     let mut hasher = DefaultHasher::new();
-    format!("{of:?}").hash(&mut hasher);
+    former_words(&format!("{of:?}")).hash(&mut hasher);
     hasher.finish()
+}
+
+/// The debug text as it was before durations and time accounts were types, so that what was kept then can still be compared.
+fn former_words(text: &str) -> String {
+    let mut text =
+        text.replace("Accounts {", "Books {").replace("accounts:", "books:").replace("Kept {", "Study {");
+    for name in ["Duration(", "LoaderTimes(", "RakerTimes("] {
+        let mut pieces = text.split(name);
+        let first = pieces.next().unwrap_or_default().to_owned();
+        text = pieces.fold(first, |all, piece| all + &piece.replacen(')', "", 1));
+    }
+    text
 }

@@ -25,12 +25,16 @@ fn rows(name: &str) -> Vec<csv::StringRecord> {
     csv::Reader::from_path(file(name)).unwrap().records().map(Result::unwrap).collect()
 }
 
-fn loader_activity(words: &str) -> Option<usize> {
-    LoaderActivity::ALL.iter().position(|a| format!("{a:?}") == words)
+fn loader_activity(words: &str) -> Option<LoaderActivity> {
+    LoaderActivity::ALL.into_iter().find(|a| format!("{a:?}") == words)
 }
 
-fn raker_activity(words: &str) -> Option<usize> {
-    RakerActivity::ALL.iter().position(|a| format!("{a:?}") == words)
+fn raker_activity(words: &str) -> Option<RakerActivity> {
+    RakerActivity::ALL.into_iter().find(|a| format!("{a:?}") == words)
+}
+
+fn us(time: Duration) -> f64 {
+    time.as_micros() as f64
 }
 
 /// The place in a list of `loader 3`, `raker 1`, `zone 2`.
@@ -43,18 +47,18 @@ fn exact_figure(run: &Replay, who: &str, figure: &str) -> f64 {
     let o = &run.outcome;
     if let Some(loader) = place(who, "loader") {
         return match figure.strip_suffix("_us").and_then(loader_activity) {
-            Some(activity) => run.books.loaders[loader][activity] as f64,
-            None if figure == "loads" => run.books.loads[loader] as f64,
+            Some(activity) => us(run.accounts.loaders[loader].time(activity)),
+            None if figure == "loads" => run.accounts.loads[loader] as f64,
             None => panic!("no figure {figure} of a loader"),
         };
     }
     if let Some(raker) = place(who, "raker") {
         let activity = figure.strip_suffix("_us").and_then(raker_activity);
-        return run.books.rakers[raker][activity.unwrap_or_else(|| panic!("no figure {figure} of a raker"))]
-            as f64;
+        let activity = activity.unwrap_or_else(|| panic!("no figure {figure} of a raker"));
+        return us(run.accounts.rakers[raker].time(activity));
     }
     if let Some(zone) = place(who, "zone") {
-        let totals = &run.books.zones[zone];
+        let totals = &run.accounts.zones[zone];
         return match figure {
             "loads" => totals.loads as f64,
             "placed_m3" => totals.placed_m3,
@@ -63,19 +67,19 @@ fn exact_figure(run: &Replay, who: &str, figure: &str) -> f64 {
         };
     }
     if let Some(part) = figure.strip_prefix("progress_").and_then(|f| f.strip_suffix("_clock_us")) {
-        return o.progress[part.parse::<usize>().unwrap() - 1] as f64;
+        return us(o.progress[part.parse::<usize>().unwrap() - 1]);
     }
     match figure {
-        "completion_us" => o.completion.working as f64,
-        "completion_clock_us" => o.completion.clock as f64,
-        "finish_us" => o.finish.working as f64,
-        "finish_clock_us" => o.finish.clock as f64,
+        "completion_us" => us(o.completion.working),
+        "completion_clock_us" => us(o.completion.clock),
+        "finish_us" => us(o.finish.working),
+        "finish_clock_us" => us(o.finish.clock),
         _ => outcome_figure(o, figure),
     }
 }
 
 fn outcome_figure(o: &Outcome, figure: &str) -> f64 {
-    let s = |t: i64| t as f64 / SECOND as f64;
+    let s = Duration::as_secs_f64;
     match figure {
         "completion_s" => s(o.completion.working),
         "completion_clock_s" => s(o.completion.clock),
@@ -153,20 +157,20 @@ fn study_figure(study: &Study, figure: &str) -> (f64, Option<f64>) {
 fn books_figure(study: &Study, who: &str, of: &str) -> f64 {
     let spent = |activity: &str| -> f64 {
         let in_run = |o: &Outcome| match who {
-            "loaders" => o.loaders[loader_activity(activity).unwrap()],
-            _ => o.rakers[raker_activity(activity).unwrap()],
+            "loaders" => o.loaders.time(loader_activity(activity).unwrap()),
+            _ => o.rakers.time(raker_activity(activity).unwrap()),
         };
-        study.outcomes.iter().map(|o| in_run(o) as f64).sum()
+        study.outcomes.iter().map(|o| us(in_run(o))).sum()
     };
     if let Some(activity) = of.strip_suffix(".share") {
         let all: f64 = match who {
-            "loaders" => study.outcomes.iter().flat_map(|o| o.loaders).map(|t| t as f64).sum(),
-            _ => study.outcomes.iter().flat_map(|o| o.rakers).map(|t| t as f64).sum(),
+            "loaders" => study.outcomes.iter().map(|o| us(o.loaders.total())).sum(),
+            _ => study.outcomes.iter().map(|o| us(o.rakers.total())).sum(),
         };
         return spent(activity) / all;
     }
     let activity = of.strip_suffix("_s.mean").unwrap_or_else(|| panic!("no figure {of}"));
-    spent(activity) / SECOND as f64 / f64::from(study.runs())
+    spent(activity) / 1e6 / f64::from(study.runs())
 }
 
 /// Means, spreads, percentiles and shares of the jobs with chance.

@@ -2,7 +2,9 @@
 //! with the same draws and the same books, and none of the branches for gates, breaks, stoppages and other crews.
 
 use super::floors::Tables;
-use sim::{Job, Kind, LoaderActivity as L, Micros, Outcome, PROGRESS_PARTS, RakerActivity as R, RunLuck};
+use sim::{Duration, Job, Kind, LoaderActivity as L, Outcome, PROGRESS_PARTS, RakerActivity as R, RunLuck};
+
+type Micros = i64;
 
 /// The job's figures and tables.
 pub struct ByHand {
@@ -145,14 +147,19 @@ impl Books {
     pub fn check(&self, engine: &Outcome) {
         let own = (self.completion, self.loads, self.placed_m3, self.left_over_m3);
         let o = engine;
-        assert_eq!(own, (o.completion.working, o.loads, o.placed_m3, o.left_over_m3), "run {}", o.run);
-        let loader = |activity: L| o.loaders[activity as usize];
+        assert_eq!(
+            own,
+            (o.completion.working.as_micros(), o.loads, o.placed_m3, o.left_over_m3),
+            "run {}",
+            o.run
+        );
+        let loader = |activity: L| o.loaders.time(activity).as_micros();
         let own =
             [self.loading, self.hauling, self.waiting_for_room, self.dumping, self.returning, self.done];
         let engines = [L::Loading, L::Hauling, L::WaitingForRoom, L::Dumping, L::Returning, L::Done];
         assert_eq!(own, engines.map(loader), "run {}", o.run);
-        let raker = [R::Raking, R::Waiting].map(|activity| o.rakers[activity as usize]);
+        let raker = [R::Raking, R::Waiting].map(|activity| o.rakers.time(activity).as_micros());
         assert_eq!([self.raking, self.waiting_for_heaps], raker, "run {}", o.run);
-        assert_eq!(self.progress, o.progress, "run {}", o.run);
+        assert_eq!(self.progress, o.progress.map(Duration::as_micros), "run {}", o.run);
     }
 }

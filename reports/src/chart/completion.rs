@@ -8,7 +8,7 @@ pub use sketch::draw;
 use super::ticks::{multiples, time_step};
 use crate::findings::{Calendar, Done, OrderSays, PLAN_SHARE, about_duration, days_in, label, share_of_runs};
 use scenarios::units::System;
-use sim::{Handbook, SECOND, Shift, Sorted, Study};
+use sim::{Handbook, Shift, Sorted, Study};
 
 /// The finish of many runs, ready to be drawn. Times are working time from the start of the first day \[min\]; where
 /// everything falls on one day that is also time on the clock.
@@ -80,9 +80,9 @@ pub fn prepare(
     calendar: Calendar,
 ) -> CompletionData {
     let done = study.outcomes.iter().filter_map(sim::Outcome::done);
-    let done = Sorted::new(done.map(|done| done.working as f64 / SECOND as f64 / 60.0));
-    let finish = study.sorted(|o| o.finish.working as f64 / SECOND as f64 / 60.0);
-    let by_clock = study.sorted(|o| o.finish.clock as f64 / SECOND as f64);
+    let done = Sorted::new(done.map(|done| done.working.as_secs_f64() / 60.0));
+    let finish = study.sorted(|o| o.finish.working.as_secs_f64() / 60.0);
+    let by_clock = study.sorted(|o| o.finish.clock.as_secs_f64());
     let values = finish.values();
     let nights = study.outcomes.iter().any(|o| o.finish.clock != o.finish.working);
     let last = values.last().copied().unwrap_or(0.0);

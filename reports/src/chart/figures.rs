@@ -37,7 +37,7 @@ pub fn figures(forecast: &Forecast, size: Size) -> Result<Vec<Figure>, ChartErro
     add("completion", data.title.clone(), completion::draw(&data, size))?;
     let data = progress::prepare(&forecast.study, job, calendar);
     add("progress", data.title.clone(), progress::draw(&data, size))?;
-    let data = waiting::prepare(crate::findings::who_waits(forecast).title, job, &forecast.study.books);
+    let data = waiting::prepare(crate::findings::who_waits(forecast).title, job, &forecast.study.accounts);
     add("waiting", data.title.clone(), waiting::draw(&data, size))?;
     let data = relief::prepare(&crate::findings::relief(forecast));
     add("relief", data.title.clone(), relief::draw(&data, size))?;

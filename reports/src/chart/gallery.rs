@@ -36,7 +36,7 @@ fn hang_all(name: &str, job: &Job, many: u32, units: System) -> Vec<String> {
     let mut wrong = hang_completion(name, &study, &handbook, job, units);
     let data = progress::prepare(&study, job, dateless(units));
     wrong.extend(hang(&format!("progress-{name}"), |size| progress::draw(&data, size)));
-    let data = waiting::prepare("Who waits for whom".into(), job, &study.books);
+    let data = waiting::prepare("Who waits for whom".into(), job, &study.accounts);
     wrong.extend(hang(&format!("waiting-{name}"), |size| waiting::draw(&data, size)));
     let tries = sim::Tries::exactly(many);
     let plan = sim::Plan::new(job).expect("jobs that can be run");
@@ -149,7 +149,7 @@ fn a_figure_without_anything_to_show_is_refused() {
         ),
         Err(ChartError::Nothing(_))
     ));
-    let data = waiting::prepare(String::new(), &job(), &nobody.books);
+    let data = waiting::prepare(String::new(), &job(), &nobody.accounts);
     assert!(matches!(waiting::draw(&data, Size::PAGE), Err(ChartError::Nothing(_))));
 }
 

@@ -4,8 +4,8 @@ use crate::example;
 use crate::findings::{Calendar, OrderSays, order_of};
 use scenarios::units::System;
 use sim::{
-    Books, Break, Delivery, Distribution, Handbook, Job, Loader, Moment, Outcome, PROGRESS_PARTS, Pass,
-    PassOnWay, Plan, Raker, Replay, Runs, SECOND, Stoppages, Study,
+    Accounts, Break, Delivery, Distribution, Duration, Handbook, Job, Loader, Moment, Outcome,
+    PROGRESS_PARTS, Pass, PassOnWay, Plan, Raker, Replay, Runs, Stoppages, Study,
 };
 
 /// Names as long as people make them.
@@ -46,7 +46,7 @@ pub(super) fn dateless(units: System) -> Calendar {
 /// A study whose runs finish after these times \[min\], each in steady progress.
 pub(super) fn study(minutes: &[f64]) -> Study {
     let outcome = |(run, min): (usize, &f64)| {
-        let time = (min * 60.0 * SECOND as f64).round() as i64;
+        let time = Duration::try_from_secs_f64(min * 60.0).expect("a time that fits");
         let moment = Moment { working: time, clock: time };
         Outcome {
             run: run as u32,
@@ -56,11 +56,7 @@ pub(super) fn study(minutes: &[f64]) -> Study {
             ..example::outcome(0)
         }
     };
-    Study {
-        seed: 1,
-        outcomes: minutes.iter().enumerate().map(outcome).collect(),
-        books: Books::empty(1, 1, 1),
-    }
+    Study::of(1, minutes.iter().enumerate().map(outcome).collect(), Accounts::empty(1, 1, 1))
 }
 
 /// A handbook figure.

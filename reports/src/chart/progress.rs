@@ -7,7 +7,7 @@ pub use sketch::draw;
 use super::days::Days;
 use crate::findings::Calendar;
 use crate::findings::about_duration;
-use sim::{Job, Micros, PROGRESS_PARTS, SECOND, Sorted, Study};
+use sim::{Duration, Job, PROGRESS_PARTS, Sorted, Study};
 
 /// Progress of many runs, ready to be drawn. Times are on the clock, from the start of the first day \[min\].
 #[derive(Clone, Debug, PartialEq)]
@@ -61,8 +61,8 @@ pub fn prepare(study: &Study, job: &Job, calendar: Calendar) -> ProgressData {
     }
 }
 
-fn minutes(time: Micros) -> f64 {
-    time as f64 / SECOND as f64 / 60.0
+fn minutes(time: Duration) -> f64 {
+    time.as_secs_f64() / 60.0
 }
 
 /// When deliveries are promised, as far as the axis goes.

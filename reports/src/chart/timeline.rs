@@ -9,7 +9,7 @@ use super::days::Days;
 use super::doing::Doing;
 use super::words::short_name;
 use crate::findings::{Calendar, about_duration};
-use sim::{Event, Job, Micros, Replay, SECOND};
+use sim::{Duration, Event, Job, Replay};
 
 /// A replayed run, ready to be drawn. Times are on the clock, from the start of the first day \[min\].
 #[derive(Clone, Debug, PartialEq)]
@@ -81,8 +81,8 @@ pub fn prepare(job: &Job, replay: &Replay, calendar: Calendar) -> TimelineData {
     }
 }
 
-fn minutes(time: Micros) -> f64 {
-    time as f64 / SECOND as f64 / 60.0
+fn minutes(time: Duration) -> f64 {
+    time.as_secs_f64() / 60.0
 }
 
 /// Blocks from the changes of one of the crew; an activity lasts until the next, the last until `end`.

@@ -5,7 +5,7 @@ mod sketch;
 pub use sketch::draw;
 
 use super::doing::Doing;
-use sim::{Books, Job, LoaderActivity, Micros, RakerActivity};
+use sim::{Accounts, Duration, Job};
 
 /// Shares of the time on the job, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,26 +44,21 @@ const ORDER: [Doing; 12] = [
 ];
 
 /// Prepares the figure from the books of one run or the sum of many, under the finding.
-pub fn prepare(title: String, job: &Job, books: &Books) -> WaitingData {
+pub fn prepare(title: String, job: &Job, books: &Accounts) -> WaitingData {
     let loaders = books.loaders.iter().zip(&job.loaders).map(|(times, loader)| {
-        row(
-            &loader.name,
-            LoaderActivity::ALL.iter().zip(times).filter_map(|(a, t)| Some((Doing::of_loader(*a)?, *t))),
-        )
+        row(&loader.name, times.iter().filter_map(|(activity, t)| Some((Doing::of_loader(activity)?, t))))
     });
     let rakers = books.rakers.iter().zip(&job.rakers).map(|(times, raker)| {
-        row(
-            &raker.name,
-            RakerActivity::ALL.iter().zip(times).filter_map(|(a, t)| Some((Doing::of_raker(*a)?, *t))),
-        )
+        row(&raker.name, times.iter().filter_map(|(activity, t)| Some((Doing::of_raker(activity)?, t))))
     });
     let rows: Vec<Row> = loaders.chain(rakers).collect();
     let loaders = books.loaders.len().min(job.loaders.len());
     WaitingData { title, rows, loaders }
 }
 
-fn row(name: &str, times: impl Iterator<Item = (Doing, Micros)>) -> Row {
-    let times: Vec<(Doing, f64)> = times.map(|(doing, time)| (doing.briefly(), time as f64)).collect();
+fn row(name: &str, times: impl Iterator<Item = (Doing, Duration)>) -> Row {
+    let times: Vec<(Doing, f64)> =
+        times.map(|(doing, time)| (doing.briefly(), time.as_micros() as f64)).collect();
     let whole: f64 = times.iter().map(|(_, time)| time).sum();
     let share =
         |doing: Doing| times.iter().filter(|(d, _)| *d == doing).map(|(_, t)| 100.0 * t / whole).sum::<f64>();

@@ -3,7 +3,7 @@
 use super::{Choice, Comparison, Judged};
 use crate::example;
 use scenarios::units::System;
-use sim::{Micros, Moment, Promise, SECOND};
+use sim::{Duration, Moment, Promise};
 
 /// Runs of each.
 pub(crate) const RUNS: u32 = 100;
@@ -12,7 +12,7 @@ pub(crate) const RUNS: u32 = 100;
 pub(crate) fn choice(name: &str, minutes: impl Fn(u32) -> f64, cost: impl Fn(u32) -> f64) -> Choice {
     let mut study = example::forecast().study;
     for (run, outcome) in (0..RUNS).zip(&mut study.outcomes) {
-        let time = (minutes(run) * 60.0 * SECOND as f64).round() as Micros;
+        let time = Duration::try_from_secs_f64(minutes(run) * 60.0).expect("a time that fits");
         let moment = Moment { working: time, clock: time };
         (outcome.completion, outcome.finish) = (moment, moment);
         (outcome.cost, outcome.short_m3) = (cost(run), 0.0);

@@ -3,7 +3,7 @@
 use super::table::{ExportError, clock_s, clock_text, exact_s, table, volumes};
 use crate::forecast::seconds;
 use crate::load_story::{LoadStory, load_stories};
-use sim::{Job, LoaderActivity, Micros, Replay};
+use sim::{Duration, Job, LoaderActivity, Replay};
 
 /// Loads are counted from 1 in the order their loading began. Times ending in `_clock_s` count from midnight of
 /// the first day; the others are lengths of time.
@@ -45,9 +45,9 @@ pub fn loads_csv(job: &Job, replay: &Replay) -> Result<Vec<u8>, ExportError> {
 fn row(job: &Job, story: &LoadStory) -> Vec<String> {
     use LoaderActivity as A;
     let name = |found: Option<&String>| found.cloned().unwrap_or_default();
-    let time = |activity: A| exact_s(story.times[activity as usize]);
-    let at = |moment: Option<Micros>| moment.map_or_else(String::new, |m| clock_s(job, m));
-    let clock = |moment: Option<Micros>| {
+    let time = |activity: A| exact_s(story.times.time(activity));
+    let at = |moment: Option<Duration>| moment.map_or_else(String::new, |m| clock_s(job, m));
+    let clock = |moment: Option<Duration>| {
         moment.map_or_else(String::new, |m| clock_text(job.shift.start_s + seconds(m)))
     };
     let rakers: Vec<&str> =

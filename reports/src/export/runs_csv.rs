@@ -62,7 +62,7 @@ fn row(job: &Job, o: &Outcome, fuelled: bool, priced: bool) -> Vec<String> {
     fields.extend([o.placed_m3, o.left_over_m3, o.short_m3].into_iter().flat_map(volumes));
     fields.extend(fuels(Some(o.fuel_l).filter(|_| fuelled)));
     fields.extend([number(o.labour_h), number(Some(o.cost).filter(|_| priced))]);
-    fields.extend(o.loaders.iter().chain(&o.rakers).map(|t| exact_s(*t)));
+    fields.extend(o.loaders.iter().map(|(_, t)| t).chain(o.rakers.iter().map(|(_, t)| t)).map(exact_s));
     fields
 }
 
@@ -80,7 +80,10 @@ mod tests {
         assert_eq!(of("run"), "7");
         assert_eq!(of("loads"), outcome.loads.to_string());
         assert_eq!(of("cost"), outcome.cost.to_string());
-        assert_eq!(of("loaders_waiting_for_room_s"), exact_s(outcome.loaders[7]));
+        assert_eq!(
+            of("loaders_waiting_for_room_s"),
+            exact_s(outcome.loaders.time(sim::LoaderActivity::WaitingForRoom))
+        );
     }
 
     #[test]

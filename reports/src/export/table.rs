@@ -1,7 +1,7 @@
 //! What all exported tables share: how a field is written.
 
 use scenarios::units::{System, fuel_number, volume_number};
-use sim::{Job, Micros, SECOND};
+use sim::{Duration, Job};
 
 /// Why results do not fit a format.
 #[derive(Debug, thiserror::Error)]
@@ -39,7 +39,8 @@ fn harmless(cell: String) -> String {
 }
 
 /// Seconds, exact to the microsecond.
-pub(super) fn exact_s(micros: Micros) -> String {
+pub(super) fn exact_s(time: Duration) -> String {
+    let micros = time.as_micros();
     let sign = if micros < 0 { "-" } else { "" };
     let size = micros.unsigned_abs();
     format!("{sign}{}.{:06}", size / 1_000_000, size % 1_000_000)
@@ -47,8 +48,8 @@ pub(super) fn exact_s(micros: Micros) -> String {
 
 /// A moment of the clock as seconds after midnight of the first day, exact to the microsecond, from one counted from the
 /// start of the first day. In every file a *clock* figure is written in this way; a *working* figure counts from that start.
-pub(super) fn clock_s(job: &Job, moment: Micros) -> String {
-    exact_s((job.shift.start_s * SECOND as f64).round() as Micros + moment)
+pub(super) fn clock_s(job: &Job, moment: Duration) -> String {
+    exact_s(Duration::try_from_secs_f64(job.shift.start_s).unwrap_or_default() + moment)
 }
 
 /// A number in the fewest digits that give it back; empty where there is none.
@@ -148,8 +149,8 @@ mod tests {
 
     #[test]
     fn times_are_exact_and_unknown_numbers_empty() {
-        assert_eq!(exact_s(7_260_000_001), "7260.000001");
-        assert_eq!(exact_s(-5), "-0.000005");
+        assert_eq!(exact_s(Duration::from_micros(7_260_000_001)), "7260.000001");
+        assert_eq!(exact_s(Duration::from_micros(-5)), "-0.000005");
         assert_eq!(number(0.1), "0.1");
         assert_eq!(number(None), "");
         assert_eq!(number(f64::NAN), "");

@@ -107,7 +107,7 @@ struct Samples {
 
 impl Samples {
     fn new(study: &Study, start_s: f64) -> Self {
-        let of = |moment: fn(&Outcome) -> Moment, part: fn(Moment) -> i64| {
+        let of = |moment: fn(&Outcome) -> Moment, part: fn(Moment) -> sim::Duration| {
             study.sorted(|o| seconds(part(moment(o))))
         };
         Self {
@@ -217,7 +217,8 @@ pub(crate) fn known(time: Estimate) -> String {
 }
 
 fn be_done(forecast: &Forecast, order: &OrderSays, by_s: f64) -> BeDone {
-    let by = ((by_s - forecast.scenario.job.shift.start_s) * sim::SECOND as f64).round() as sim::Micros;
+    let since_start_s = by_s - forecast.scenario.job.shift.start_s;
+    let by = sim::Duration::try_from_secs_f64(since_start_s).unwrap_or(sim::Duration::MAX);
     let share = forecast.study.share_done_by(by);
     let clock = Calendar::of(&forecast.scenario, forecast.units).clock(by_s);
     let mut sentence = match share.value {

@@ -56,7 +56,7 @@ fn why(forecast: &Forecast, median_s: f64) -> String {
     let runs = f64::from(forecast.study.runs().max(1));
     let loaders = forecast.scenario.job.loaders.len().max(1) as f64;
     let total = |columns: &[sim::LoaderActivity]| {
-        let of_run = |o: &sim::Outcome| columns.iter().map(|a| o.loaders[*a as usize]).sum::<i64>();
+        let of_run = |o: &sim::Outcome| columns.iter().map(|a| o.loaders.time(*a)).sum::<sim::Duration>();
         seconds(forecast.study.outcomes.iter().map(of_run).sum()) / runs / loaders
     };
     use sim::LoaderActivity as A;

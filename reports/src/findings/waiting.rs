@@ -5,7 +5,7 @@ mod pace;
 use crate::forecast::{Forecast, seconds};
 use pace::{Crew, Tried};
 use serde::Serialize;
-use sim::{Books, Job, LoaderActivity, RakerActivity, Relief, Study};
+use sim::{Accounts, Duration, Job, LoaderActivity, LoaderTimes, RakerActivity, RakerTimes, Relief, Study};
 
 /// Names of [`LoaderActivity`]'s columns in files, in its order.
 pub const LOADER_KEYS: [&str; LoaderActivity::COUNT] = [
@@ -90,25 +90,23 @@ pub fn who_waits(forecast: &Forecast) -> WhoWaits {
 /// The same for any runs of a job, with what would help it.
 pub fn who_waits_with(job: &Job, study: &Study, relief: &[Relief]) -> WhoWaits {
     let job_s = study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
-    told(job, &study.books, study.runs(), Some(Tried::new(relief, job_s)))
+    told(job, &study.accounts, study.runs(), Some(Tried::new(relief, job_s)))
 }
 
 /// The same for any runs of a job by who waits alone.
 pub fn who_waits_in(job: &Job, study: &Study) -> WhoWaits {
-    who_waits_by(job, &study.books, study.runs())
+    who_waits_by(job, &study.accounts, study.runs())
 }
 
 /// The same by the books of a job alone, summed over so many runs.
-pub fn who_waits_by(job: &Job, books: &Books, runs: u32) -> WhoWaits {
+pub fn who_waits_by(job: &Job, books: &Accounts, runs: u32) -> WhoWaits {
     told(job, books, runs, None)
 }
 
-fn told(job: &Job, books: &Books, runs: u32, tried: Option<Tried>) -> WhoWaits {
+fn told(job: &Job, books: &Accounts, runs: u32, tried: Option<Tried>) -> WhoWaits {
     let runs = f64::from(runs.max(1));
-    let mut loaders = [0; LoaderActivity::COUNT];
-    books.loaders.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| loaders[i] += t);
-    let mut rakers = [0; RakerActivity::COUNT];
-    books.rakers.iter().flat_map(|times| times.iter().enumerate()).for_each(|(i, t)| rakers[i] += t);
+    let loaders: LoaderTimes = books.loaders.iter().flat_map(LoaderTimes::iter).collect();
+    let rakers: RakerTimes = books.rakers.iter().flat_map(RakerTimes::iter).collect();
     let (loaders, rakers) = (loader_parts(&loaders, runs), raker_parts(&rakers, runs));
     let each_loader = books.loaders.iter().zip(&books.loads).zip(&job.loaders);
     let each_raker = books.rakers.iter().zip(&job.rakers);
@@ -130,27 +128,29 @@ fn told(job: &Job, books: &Books, runs: u32, tried: Option<Tried>) -> WhoWaits {
     WhoWaits { title: crew.title(), short: crew.short(), sentence: crew.sentence(), each, loaders, rakers }
 }
 
-fn loader_parts(times: &sim::LoaderTimes, runs: f64) -> Vec<Part> {
-    let words = LoaderActivity::ALL.map(LoaderActivity::words);
-    parts(times, &LOADER_KEYS, &words, runs)
+fn loader_parts(times: &LoaderTimes, runs: f64) -> Vec<Part> {
+    parts(times.iter().map(|(activity, time)| (activity.words(), time)), &LOADER_KEYS, times.total(), runs)
 }
 
-fn raker_parts(times: &sim::RakerTimes, runs: f64) -> Vec<Part> {
-    let words = RakerActivity::ALL.map(RakerActivity::words);
-    parts(times, &RAKER_KEYS, &words, runs)
+fn raker_parts(times: &RakerTimes, runs: f64) -> Vec<Part> {
+    parts(times.iter().map(|(activity, time)| (activity.words(), time)), &RAKER_KEYS, times.total(), runs)
 }
 
-fn parts(times: &[i64], keys: &[&'static str], words: &[&'static str], runs: f64) -> Vec<Part> {
-    let whole: i64 = times.iter().sum();
-    if whole == 0 {
+fn parts(
+    times: impl Iterator<Item = (&'static str, Duration)>,
+    keys: &[&'static str],
+    whole: Duration,
+    runs: f64,
+) -> Vec<Part> {
+    if whole == Duration::ZERO {
         return Vec::new();
     }
-    let entries = times.iter().zip(keys).zip(words);
-    entries
-        .map(|((&time, &key), &words)| Part {
+    times
+        .zip(keys)
+        .map(|((words, time), &key)| Part {
             key,
             words,
-            share: time as f64 / whole as f64,
+            share: time / whole,
             minutes: seconds(time) / runs / 60.0,
         })
         .collect()

@@ -77,7 +77,7 @@ fn chances(forecast: &Forecast) -> Markup {
     let times = round_times(&finish, forecast.scenario.job.shift.end_s);
     let calendar = Calendar::of(&forecast.scenario, forecast.units);
     let row = |at: &f64| {
-        let by = ((at - start_s) * sim::SECOND as f64).round() as sim::Micros;
+        let by = sim::Duration::try_from_secs_f64(at - start_s).unwrap_or(sim::Duration::MAX);
         let chance = findings::percent(forecast.study.share_done_by(by).value);
         Row::new(html! { (tight(&calendar.clock(*at))) }, [html! { (tight(&chance)) }])
     };

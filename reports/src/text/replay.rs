@@ -7,7 +7,7 @@ use crate::forecast::Provenance;
 use crate::forecast::seconds;
 use scenarios::Scenario;
 use scenarios::units::{System, fuel};
-use sim::{Job, LoaderActivity, Micros, RakerActivity, Replay};
+use sim::{Duration, Job, Replay};
 use std::path::Path;
 
 /// What one run yields and, in full, where everybody's time went.
@@ -71,24 +71,24 @@ pub fn replay_files(from: &Provenance, folder: &Path, columns: u16) -> String {
 
 /// Who spent how long on what, longest first, what took no time left out.
 fn times(job: &Job, run: &Replay) -> Vec<Vec<String>> {
-    let loaders = job.loaders.iter().zip(&run.books.loaders).map(|(l, times)| {
-        let entries = LoaderActivity::ALL.iter().zip(times).map(|(a, t)| (a.words(), *t)).collect();
+    let loaders = job.loaders.iter().zip(&run.accounts.loaders).map(|(l, times)| {
+        let entries = times.iter().map(|(activity, time)| (activity.words(), time)).collect();
         (l.name.as_str(), entries)
     });
-    let rakers = job.rakers.iter().zip(&run.books.rakers).map(|(r, times)| {
-        let entries = RakerActivity::ALL.iter().zip(times).map(|(a, t)| (a.words(), *t)).collect();
+    let rakers = job.rakers.iter().zip(&run.accounts.rakers).map(|(r, times)| {
+        let entries = times.iter().map(|(activity, time)| (activity.words(), time)).collect();
         (r.name.as_str(), entries)
     });
     loaders.chain(rakers).flat_map(|(name, entries)| one(name, entries)).collect()
 }
 
-fn one(name: &str, mut entries: Vec<(&str, Micros)>) -> Vec<Vec<String>> {
-    let whole: Micros = entries.iter().map(|(_, t)| t).sum();
-    entries.retain(|(_, t)| *t > 0);
-    entries.sort_by_key(|(_, t)| -t);
-    let row = |(i, (words, time)): (usize, (&str, Micros))| {
+fn one(name: &str, mut entries: Vec<(&str, Duration)>) -> Vec<Vec<String>> {
+    let whole: Duration = entries.iter().map(|(_, t)| *t).sum();
+    entries.retain(|(_, t)| *t > Duration::ZERO);
+    entries.sort_by_key(|(_, t)| -*t);
+    let row = |(i, (words, time)): (usize, (&str, Duration))| {
         let name = if i == 0 { name } else { "" };
-        let share = crate::findings::percent(time as f64 / whole as f64);
+        let share = crate::findings::percent(time / whole);
         vec![name.to_owned(), words.to_owned(), about_duration(seconds(time)), share]
     };
     entries.into_iter().enumerate().map(row).collect()

@@ -22,7 +22,7 @@ use crate::activity::Micros;
 use crate::calendar::END_OF_TIME;
 use crate::luck::{Factor, RunLuck};
 use crate::observe::{Entry, Observer, Unwatched};
-use crate::outcome::{Books, Outcome};
+use crate::outcome::{Accounts, Outcome};
 use crate::plan::{Plan, whole};
 use load::Pace;
 pub(crate) use state::Scratch;
@@ -78,7 +78,7 @@ impl Scratch {
         plan: &Plan,
         seed: u64,
         run: u32,
-        books: &mut Books,
+        books: &mut Accounts,
     ) -> Result<Outcome, RunError> {
         self.go(plan, RunLuck::new(seed, run), run, books, &mut Unwatched)
     }
@@ -89,7 +89,7 @@ impl Scratch {
         plan: &Plan,
         seed: u64,
         run: u32,
-        books: &mut Books,
+        books: &mut Accounts,
         log: &mut Vec<Entry>,
     ) -> Result<Outcome, RunError> {
         self.go(plan, RunLuck::new(seed, run), run, books, log)
@@ -100,7 +100,7 @@ impl Scratch {
         plan: &Plan,
         luck: RunLuck,
         run: u32,
-        books: &mut Books,
+        books: &mut Accounts,
         watcher: &mut O,
     ) -> Result<Outcome, RunError> {
         self.reset(plan, &luck);

@@ -2,9 +2,10 @@
 
 use super::Run;
 use super::state::{LoaderState, Stage};
-use crate::activity::{LoaderActivity as L, Micros, RakerActivity as R, SECOND};
+use crate::activity::{LoaderActivity as L, LoaderTimes, Micros, RakerActivity as R, RakerTimes, SECOND};
+use crate::duration::Duration;
 use crate::observe::Observer;
-use crate::outcome::{Books, Moment, Outcome, PROGRESS_PARTS, ZoneTotals};
+use crate::outcome::{Accounts, Moment, Outcome, PROGRESS_PARTS, ZoneTotals};
 use crate::plan::{Leg, Plan};
 
 const HOUR: f64 = (3_600 * SECOND) as f64;
@@ -14,7 +15,7 @@ pub(super) struct Tally<'a> {
     plan: &'a Plan,
     hours: f64,
     outcome: Outcome,
-    books: &'a mut Books,
+    books: &'a mut Accounts,
 }
 
 impl<'a> Tally<'a> {
@@ -25,9 +26,9 @@ impl<'a> Tally<'a> {
         completion: Moment,
         finish: Moment,
         raked_out: &[(Micros, f64)],
-        books: &'a mut Books,
+        books: &'a mut Accounts,
     ) -> Self {
-        let hours = finish.working as f64 / HOUR;
+        let hours = finish.working.as_hours_f64();
         let outcome = Outcome {
             run,
             completion,
@@ -40,9 +41,9 @@ impl<'a> Tally<'a> {
             fuel_l: 0.0,
             labour_h: hours * (plan.loaders.len() + plan.rakers) as f64,
             cost: plan.material_cost,
-            loaders: [0; _],
-            rakers: [0; _],
-            progress: progress(raked_out, completion.clock),
+            loaders: LoaderTimes::default(),
+            rakers: RakerTimes::default(),
+            progress: progress(raked_out, completion.clock.as_micros()).map(Duration::from_micros),
         };
         Self { plan, hours, outcome, books }
     }
@@ -51,8 +52,8 @@ impl<'a> Tally<'a> {
     pub(super) fn loader(&mut self, loader: usize, times: &[Micros; L::COUNT], loads: u64) {
         let machine = &self.plan.loaders[loader];
         self.books.loads[loader] += loads;
-        self.books.loaders[loader].iter_mut().zip(times).for_each(|(sum, t)| *sum += t);
-        self.outcome.loaders.iter_mut().zip(times).for_each(|(sum, t)| *sum += t);
+        self.books.loaders[loader].add_micros(times, 1);
+        self.outcome.loaders.add_micros(times, 1);
         let total = |of: &[L]| of.iter().map(|a| times[*a as usize]).sum::<Micros>() as f64 / HOUR;
         self.outcome.fuel_l +=
             total(&WORKING) * machine.fuel_working_l_per_h + total(&WAITING) * machine.fuel_idling_l_per_h;
@@ -63,10 +64,9 @@ impl<'a> Tally<'a> {
     pub(super) fn crew(&mut self, crew: usize, times: &[Micros; R::COUNT]) {
         let people = &self.plan.crews[crew];
         for raker in &mut self.books.rakers[people.first_raker..people.first_raker + people.rakers] {
-            raker.iter_mut().zip(times).for_each(|(sum, t)| *sum += t);
+            raker.add_micros(times, 1);
         }
-        let rakers = people.rakers as Micros;
-        self.outcome.rakers.iter_mut().zip(times).for_each(|(sum, t)| *sum += t * rakers);
+        self.outcome.rakers.add_micros(times, people.rakers as Micros);
         self.outcome.cost += self.hours * people.cost_per_h;
     }
 
@@ -90,10 +90,13 @@ impl<'a> Tally<'a> {
 }
 
 impl<O: Observer> Run<'_, O> {
-    pub(super) fn tally(&mut self, run: u32, books: &mut Books) -> Outcome {
-        let finish = Moment { working: self.now - self.s.nights, clock: self.now };
-        let completion =
-            Moment { working: self.s.completion - self.s.nights_at_completion, clock: self.s.completion };
+    pub(super) fn tally(&mut self, run: u32, books: &mut Accounts) -> Outcome {
+        let moment = |clock: Micros, nights: Micros| Moment {
+            working: Duration::from_micros(clock - nights),
+            clock: Duration::from_micros(clock),
+        };
+        let finish = moment(self.now, self.s.nights);
+        let completion = moment(self.s.completion, self.s.nights_at_completion);
         let mut tally = Tally::new(self.plan, run, completion, finish, &self.s.raked_out, books);
         for (loader, state) in self.s.loaders.iter_mut().enumerate() {
             state.close(self.now);

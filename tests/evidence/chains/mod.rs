@@ -65,21 +65,21 @@ fn cycle(job: Job, times: Cycle) -> Job {
 fn times(sheet: &mut Sheet, what: &str, study: &Study, truth: &dyn Fn(&str) -> f64, headings: &[&str]) {
     use LoaderActivity as L;
     use RakerActivity as R;
-    let units = |spent: i64| spent as f64 / SECOND as f64 / UNIT_S;
+    let units = |spent: Duration| spent.as_secs_f64() / UNIT_S;
     for heading in headings {
         let spent = |o: &Outcome| match *heading {
-            "loading" => units(o.loaders[L::Loading as usize]),
-            "hauling" => units(o.loaders[L::Hauling as usize]),
-            "passing" => units(o.loaders[L::Passing as usize]),
-            "waiting_face" => units(o.loaders[L::WaitingForFace as usize]),
-            "waiting_pass" => units(o.loaders[L::WaitingForPass as usize]),
-            "waiting_room" => units(o.loaders[L::WaitingForRoom as usize]),
-            "dumping" => units(o.loaders[L::Dumping as usize]),
-            "returning" => units(o.loaders[L::Returning as usize]),
-            "waiting_delivery" => units(o.loaders[L::WaitingForDelivery as usize]),
-            "stopped" => units(o.loaders[L::Stopped as usize]),
-            "raking" => units(o.rakers[R::Raking as usize]),
-            "standing_clear" => units(o.rakers[R::StandingClear as usize]),
+            "loading" => units(o.loaders.time(L::Loading)),
+            "hauling" => units(o.loaders.time(L::Hauling)),
+            "passing" => units(o.loaders.time(L::Passing)),
+            "waiting_face" => units(o.loaders.time(L::WaitingForFace)),
+            "waiting_pass" => units(o.loaders.time(L::WaitingForPass)),
+            "waiting_room" => units(o.loaders.time(L::WaitingForRoom)),
+            "dumping" => units(o.loaders.time(L::Dumping)),
+            "returning" => units(o.loaders.time(L::Returning)),
+            "waiting_delivery" => units(o.loaders.time(L::WaitingForDelivery)),
+            "stopped" => units(o.loaders.time(L::Stopped)),
+            "raking" => units(o.rakers.time(R::Raking)),
+            "standing_clear" => units(o.rakers.time(R::StandingClear)),
             _ => panic!("no such time: {heading}"),
         };
         let (got, error) = mean_of(study, spent);

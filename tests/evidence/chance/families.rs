@@ -195,7 +195,7 @@ pub(crate) fn small_studies() -> Sheet {
         let distance = |seed: u32| {
             let runs = Runs::Exactly(size as u32);
             let study = Study::new(&plan, u64::from(seed), runs, |_| {}).unwrap();
-            let sample = study.sorted(|o| o.completion.working as f64 / MEAN_US);
+            let sample = study.sorted(|o| o.completion.working.as_micros() as f64 / MEAN_US);
             kolmogorov(sample.values(), law.up_to) / size.sqrt()
         };
         let distances: Vec<f64> = (0..studies).map(distance).collect();

@@ -106,7 +106,7 @@ pub(crate) fn fitted_and_drawn() -> Sheet {
         let law = fit(triple);
         let mut job = one_draw(Place::Loading, &law.relative());
         job.loaders[0].load_s = law.mean() * 60.0;
-        let sample = study(&job, 100_000).sorted(|o| o.completion.working as f64 / 6e7);
+        let sample = study(&job, 100_000).sorted(|o| o.completion.working.as_mins_f64());
         for (name, share, stated) in [("P10", 0.1, low), ("P90", 0.9, high)] {
             let got = sample.percentile(share);
             let error = (got.high.unwrap() - got.low.unwrap()) / (2.0 * 1.96);

@@ -69,7 +69,7 @@ fn one_draw(place: Place, law: &Distribution) -> Job {
 /// Completions of so many runs of a job under a seed, in units of the mean, in the order of the runs.
 fn draws(job: &Job, seed: u64, runs: u32) -> Vec<f64> {
     let study = Study::new(&Plan::new(job).unwrap(), seed, Runs::Exactly(runs), |_| {}).unwrap();
-    study.outcomes.iter().map(|o| o.completion.working as f64 / MEAN_US).collect()
+    study.outcomes.iter().map(|o| o.completion.working.as_micros() as f64 / MEAN_US).collect()
 }
 
 /// The score that a standard normal number reaches with this chance.

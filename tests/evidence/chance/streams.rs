@@ -156,7 +156,7 @@ pub(crate) fn pairs() -> Sheet {
 fn first_stoppages(replay: &Replay, loaders: usize) -> Vec<f64> {
     let mut all = Vec::new();
     for loader in 0..loaders {
-        let turns: Vec<(Micros, LoaderActivity)> = (replay.log.iter())
+        let turns: Vec<(Duration, LoaderActivity)> = (replay.log.iter())
             .filter_map(|entry| match entry.event {
                 Event::Loader { loader: who, activity, .. } if who == loader => Some((entry.at, activity)),
                 _ => None,
@@ -167,7 +167,7 @@ fn first_stoppages(replay: &Replay, loaders: usize) -> Vec<f64> {
         let doing = [LoaderActivity::Loading, LoaderActivity::Stopped];
         for (i, pair) in turns.windows(2).enumerate() {
             assert_eq!(pair[0].1, doing[i % 2]);
-            all.push((pair[1].0 - pair[0].0) as f64 / (UNIT_S * 1e6));
+            all.push((pair[1].0 - pair[0].0).as_micros() as f64 / (UNIT_S * 1e6));
         }
     }
     all

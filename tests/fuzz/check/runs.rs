@@ -1,6 +1,6 @@
 //! A job that was accepted can be made ready and run, and its books close.
 
-use sim::{Handbook, Job, LoaderActivity, Micros, Outcome, Plan, RakerActivity, Replay, Runs, SECOND, Study};
+use sim::{Duration, Handbook, Job, Outcome, Plan, Replay, Runs, Study};
 
 #[path = "../../model/books.rs"]
 mod books;
@@ -16,7 +16,7 @@ const RUNS: u32 = 2;
 const LOADS: f64 = 1_000.0;
 const LOGGED: u32 = 120;
 /// Days and stoppages from which on it is not either.
-const DAYS: Micros = 30;
+const DAYS: f64 = 30.0;
 const STOPPAGES: f64 = 500.0;
 
 pub(crate) fn check(job: &Job) {
@@ -43,24 +43,22 @@ pub(crate) fn check(job: &Job) {
 /// Every machine and every person is accounted for to the last microsecond, and no figure is none.
 fn totals(job: &Job, outcome: &Outcome) {
     let time = outcome.finish.working;
-    let sum = |times: &[Micros]| times.iter().sum::<Micros>();
     assert!(outcome.completion.clock <= outcome.finish.clock && time <= outcome.finish.clock, "{outcome:?}");
-    assert!(outcome.loaders.iter().chain(&outcome.rakers).all(|time| *time >= 0), "{outcome:?}");
-    assert_eq!(sum(&outcome.loaders), time * job.loaders.len() as Micros, "loaders");
-    assert_eq!(sum(&outcome.rakers), time * job.rakers.len() as Micros, "rakers");
-    assert!(outcome.progress.is_sorted() && outcome.progress[0] >= 0, "{outcome:?}");
+    assert!(outcome.loaders.iter().all(|(_, time)| time >= Duration::ZERO), "{outcome:?}");
+    assert!(outcome.rakers.iter().all(|(_, time)| time >= Duration::ZERO), "{outcome:?}");
+    assert_eq!(outcome.loaders.total(), time * job.loaders.len() as i64, "loaders");
+    assert_eq!(outcome.rakers.total(), time * job.rakers.len() as i64, "rakers");
+    assert!(outcome.progress.is_sorted() && outcome.progress[0] >= Duration::ZERO, "{outcome:?}");
     let figures = [outcome.placed_m3, outcome.short_m3, outcome.fuel_l, outcome.labour_h, outcome.cost];
     assert!(figures.iter().all(|figure| figure.is_finite() && *figure >= 0.0), "{outcome:?}");
     let slack = 1e-9 * (1.0 + outcome.placed_m3);
     assert!(outcome.left_over_m3.is_finite() && outcome.left_over_m3 >= -slack, "{outcome:?}");
-    let activities = (outcome.loaders.len(), outcome.rakers.len());
-    assert_eq!(activities, (LoaderActivity::COUNT, RakerActivity::COUNT));
 }
 
 fn short_log(job: &Job, outcome: &Outcome) -> bool {
     let gaps = job.loaders.iter().filter_map(|loader| Some(loader.stoppages.as_ref()?.mean_gap_s));
-    let worked_s = (outcome.finish.working / SECOND) as f64;
+    let worked_s = outcome.finish.working.as_secs_f64().floor();
     let stoppages: f64 = gaps.map(|gap_s| worked_s / gap_s).sum();
-    let days = outcome.finish.clock / (86_400 * SECOND);
+    let days = outcome.finish.clock / Duration::from_hours(24);
     outcome.loads <= LOGGED && days <= DAYS && stoppages <= STOPPAGES
 }

@@ -123,7 +123,7 @@ fn the_axis_holds_the_handbook_figure_however_far_off_it_is() {
 #[test]
 fn a_job_over_night_is_told_in_hours_of_work_and_in_days() {
     let mut over_night = study(&even());
-    over_night.outcomes.iter_mut().for_each(|o| o.finish.clock += 86_400 * SECOND);
+    over_night.outcomes.iter_mut().for_each(|o| o.finish.clock += sim::Duration::from_hours(24));
     let data = prepare(&over_night, &handbook(91.0), &job().shift, &enough(), dateless(System::Metric));
     assert_eq!(data.one_day_from_s, None);
     assert_eq!(

@@ -51,7 +51,7 @@ fn curves_rise_and_jobs_over_a_night_are_told_in_hours_of_work() {
         assert!(curve.points.windows(2).all(|p| p[0].0 <= p[1].0 && p[0].1 <= p[1].1), "{}", curve.letter);
     }
     let mut night = three();
-    night.choices[0].study.outcomes[99].finish.clock += 86_400 * sim::SECOND;
+    night.choices[0].study.outcomes[99].finish.clock += sim::Duration::from_hours(24);
     let data = prepare(&night);
     assert_eq!(data.one_day_from_s, None);
     assert!(data.curves[0].when.ends_with("of work"), "{}", data.curves[0].when);
@@ -86,7 +86,7 @@ fn a_far_slower_job_does_not_squash_the_others_and_is_said_to_lie_beyond_the_pic
         let mut far = three();
         for outcome in &mut far.choices[1 - best].study.outcomes {
             for at in [&mut outcome.finish.clock, &mut outcome.finish.working] {
-                *at += 42 * 3_600 * sim::SECOND;
+                *at += sim::Duration::from_hours(42);
             }
         }
         far.best = best;

@@ -30,7 +30,7 @@ fn the_blocks_of_a_loader_add_up_to_its_books() {
     for activity in LoaderActivity::ALL {
         let doing = Doing::of_loader(activity).expect("an activity on the job");
         let drawn: f64 = data.rows[0].blocks.iter().filter(|b| b.doing == doing).map(|b| b.to - b.from).sum();
-        let booked = minutes(replay.books.loaders[0][activity as usize]);
+        let booked = minutes(replay.accounts.loaders[0].time(activity));
         assert!((drawn - booked).abs() < 1e-6, "{activity:?}: {drawn} drawn, {booked} booked");
     }
 }
@@ -39,9 +39,8 @@ fn the_blocks_of_a_loader_add_up_to_its_books() {
 fn the_title_names_who_waits_longest() {
     let job = job();
     let mut replay = replay(&job);
-    let minute = 60 * SECOND;
     let loader = |at: i64, activity| Entry {
-        at: at * minute,
+        at: Duration::from_mins(at),
         event: Event::Loader {
             loader: 0,
             activity,
@@ -53,10 +52,10 @@ fn the_title_names_who_waits_longest() {
         },
     };
     let raker = |at: i64, activity| Entry {
-        at: at * minute,
+        at: Duration::from_mins(at),
         event: Event::Raker { raker: 0, activity, load: None, zone: 0 },
     };
-    replay.outcome.finish = sim::Moment { working: 120 * minute, clock: 120 * minute };
+    replay.outcome.finish = sim::Moment { working: Duration::from_hours(2), clock: Duration::from_hours(2) };
     replay.outcome.loads = 2;
     replay.log = vec![
         loader(0, LoaderActivity::Loading),
@@ -91,10 +90,9 @@ fn deliveries_of_the_log_are_marked() {
 /// A clock in a test is rough: what is held is that twenty times the loads take far less than four hundred times as long.
 #[test]
 fn what_is_drawn_of_a_hundred_thousand_loads_is_bounded() {
-    let minute = 60 * SECOND;
     let kinds = [LoaderActivity::Loading, LoaderActivity::Hauling, LoaderActivity::WaitingForRoom];
     let entry = |k: i64| Entry {
-        at: k * minute,
+        at: Duration::from_mins(k),
         event: Event::Loader {
             loader: 0,
             activity: kinds[k as usize % 3],
@@ -108,7 +106,7 @@ fn what_is_drawn_of_a_hundred_thousand_loads_is_bounded() {
     let job = job();
     let mut long = replay(&job);
     long.log = (0..300_000).map(entry).collect();
-    long.outcome.finish.clock = 300_000 * minute;
+    long.outcome.finish.clock = Duration::from_mins(300_000);
     let svg = draw(&prepare(&job, &long, dateless(System::Metric)), crate::chart::Size::PAGE).unwrap();
     assert!(svg.len() < 2_000_000, "{} bytes", svg.len());
 }

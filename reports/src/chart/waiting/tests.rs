@@ -2,20 +2,21 @@
 
 use super::*;
 use crate::chart::invented::crew;
+use sim::{LoaderActivity, RakerActivity};
 
-fn books(loaders: &[&[(LoaderActivity, i64)]], rakers: &[&[(RakerActivity, i64)]]) -> (Job, Books) {
+fn books(loaders: &[&[(LoaderActivity, i64)]], rakers: &[&[(RakerActivity, i64)]]) -> (Job, Accounts) {
     let mut job = crew(loaders.len(), rakers.len(), 100.0);
     job.loaders
         .iter_mut()
         .zip(["tractor", "barrow", "skid loader"])
         .for_each(|(l, name)| l.name = name.into());
     job.rakers.iter_mut().zip(["Robin", "Kim", "Alex"]).for_each(|(r, name)| r.name = name.into());
-    let mut books = Books::empty(loaders.len(), rakers.len(), 1);
+    let mut books = Accounts::empty(loaders.len(), rakers.len(), 1);
     for (row, times) in books.loaders.iter_mut().zip(loaders) {
-        times.iter().for_each(|(activity, time)| row[*activity as usize] += time);
+        times.iter().for_each(|(activity, time)| row.add(*activity, Duration::from_micros(*time)));
     }
     for (row, times) in books.rakers.iter_mut().zip(rakers) {
-        times.iter().for_each(|(activity, time)| row[*activity as usize] += time);
+        times.iter().for_each(|(activity, time)| row.add(*activity, Duration::from_micros(*time)));
     }
     (job, books)
 }

@@ -205,7 +205,7 @@ fn jobs_that_are_the_same_are_said_to_be() {
 fn over_a_night_the_chance_of_the_first_day_is_told() {
     let mut night = three();
     for outcome in night.choices[0].study.outcomes.iter_mut().skip(60) {
-        outcome.finish.clock += 86_400 * sim::SECOND;
+        outcome.finish.clock += sim::Duration::from_hours(24);
     }
     let besides = says(&night).verdict.besides;
     assert_eq!(
@@ -218,10 +218,10 @@ fn over_a_night_the_chance_of_the_first_day_is_told() {
 fn the_day_told_is_the_one_that_parts_the_jobs() {
     let mut days = three();
     for choice in &mut days.choices {
-        choice.study.outcomes.iter_mut().for_each(|o| o.finish.clock += 2 * 86_400 * sim::SECOND);
+        choice.study.outcomes.iter_mut().for_each(|o| o.finish.clock += sim::Duration::from_hours(48));
     }
     assert_eq!(says(&days).verdict.besides.len(), 1, "all are done on day 3, which parts nobody");
-    days.choices[1].study.outcomes.iter_mut().for_each(|o| o.finish.clock -= 86_400 * sim::SECOND);
+    days.choices[1].study.outcomes.iter_mut().for_each(|o| o.finish.clock -= sim::Duration::from_hours(24));
     assert_eq!(
         says(&days).verdict.besides[1],
         "Done by the end of day 2: A in no run, B in 90 % of the runs, C in no run."

@@ -5,7 +5,7 @@ use crate::example;
 use crate::sweep::{Deadline, Point, Run};
 use scenarios::Vary;
 use scenarios::units::System;
-use sim::{Books, Moment, SECOND};
+use sim::{Accounts, Duration, Moment};
 
 /// A sweep over these things in which run `r` of `runs` takes `minutes(point, r)` and costs `cost(point)`; a job without
 /// prices where that is `None`.
@@ -22,7 +22,7 @@ pub(crate) fn made(
     }
     let point = |(at, places): (usize, Vec<usize>)| {
         let run = |r: u32| {
-            let time = (minutes(at, r) * 60.0 * SECOND as f64).round() as i64;
+            let time = Duration::try_from_secs_f64(minutes(at, r) * 60.0).expect("a time that fits");
             let finish = Moment { working: time, clock: time };
             Run {
                 finish,
@@ -35,7 +35,7 @@ pub(crate) fn made(
         let mut scenario = base.clone();
         // Apart from the base, so that no point is the job as it stands by accident.
         scenario.job.zones[0].need_m3 += 1.0 + at as f64;
-        Point { places, scenario, runs: (0..runs).map(run).collect(), books: Books::empty(1, 1, 1) }
+        Point { places, scenario, runs: (0..runs).map(run).collect(), books: Accounts::empty(1, 1, 1) }
     };
     let points = places(&things).into_iter().enumerate().map(point).collect();
     let provenance = example::forecast().provenance;

@@ -32,7 +32,7 @@ pub(in crate::page) struct Line {
 /// Mean loads of all runs for each zone. How a zone's loads divide among several piles is known of the typical run alone
 /// and taken from there.
 pub(in crate::page) fn load_plan(forecast: &Forecast) -> LoadPlan {
-    let books = &forecast.study.books;
+    let books = &forecast.study.accounts;
     let runs = f64::from(forecast.study.runs().max(1));
     let means: Vec<f64> = books.zones.iter().map(|z| z.loads as f64 / runs).collect();
     let volumes: Vec<f64> = books.zones.iter().map(|z| z.placed_m3 / runs).collect();
