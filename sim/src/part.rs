@@ -126,7 +126,7 @@ impl StudyPart {
 
 /// How many replications of a range come before the first batch that begins in it.
 fn singles(runs: &Range<u32>) -> usize {
-    if runs.is_empty() { 0 } else { to_end_of_batch(runs.start, runs.end) }
+    to_end_of_batch(runs.start, runs.end.max(runs.start))
 }
 
 impl Study {
@@ -136,6 +136,7 @@ impl Study {
     /// If the parts are of different jobs or seeds, if they do not hold every replication from 0 to the last just once, or if one
     /// is damaged.
     pub fn merge(mut parts: Vec<StudyPart>) -> Result<Self, MergeError> {
+        parts.retain(|part| !part.runs.is_empty());
         parts.sort_by_key(|part| (part.runs.start, part.runs.end));
         let first = parts.first().ok_or(MergeError::NoParts)?;
         let mut study: Option<Self> = None;
@@ -170,7 +171,7 @@ impl StudyPart {
         if runs.start > next {
             return Err(MergeError::Gap { missing: next..runs.start });
         }
-        if runs.start < next && !runs.is_empty() {
+        if runs.start < next {
             return Err(MergeError::Overlap { twice: runs.start..next.min(runs.end) });
         }
         Ok(())
