@@ -15,7 +15,7 @@ const MINUTE: Micros = 60 * SECOND;
 const HOUR: Micros = 60 * MINUTE;
 
 /// A length of simulated time in whole microseconds. A point of time is its distance from the start of the first day. A
-/// difference can be below zero, which [`std::time::Duration`] cannot.
+/// difference can be below zero, which a duration of the standard library cannot.
 ///
 /// Whole numbers, so that time accounts add up exactly whatever the order.
 ///
