@@ -270,9 +270,10 @@ impl fmt::Display for Deadlock {
             let place = zone.map_or_else(String::new, |zone| format!(" (zone {})", zone + 1));
             format!("loader {} is {activity}{place}", i + 1)
         });
-        let rakers = self.rakers.iter().map(|(raker, activity, zone)| {
-            format!("raker {} is {activity} in zone {}", raker + 1, zone + 1)
-        });
+        let rakers = self
+            .rakers
+            .iter()
+            .map(|(raker, activity, zone)| format!("raker {} is {activity} in zone {}", raker + 1, zone + 1));
         let zones = self.zones.iter().enumerate().map(|(i, (lacks_m3, heaps))| {
             format!("zone {} lacks {lacks_m3:.3} m3 and holds {heaps} heaps to rake", i + 1)
         });

@@ -2,6 +2,12 @@
 //!
 //! A [`Job`] is plain data. Whoever builds one (a scenario file, a test) is expected to have told the person what was
 //! wrong with their numbers in their own units; [`crate::Plan::new`] still refuses what the model cannot mean.
+//!
+//! Every part has a [`Default`], so that only what matters need be written: a figure with a neutral value (no cost, no limit, no
+//! chance) has it by default, and one that must be told makes [`crate::Plan::new`] refuse the job where it was forgotten.
+//!
+//! Figures here are real numbers in SI and not [`crate::Duration`]s: they are means and rates, multiplied by random factors
+//! before a time is rounded to whole microseconds.
 
 use crate::chance::Distribution;
 
@@ -206,9 +212,10 @@ pub struct Fatigue {
 }
 
 /// Which of the zones that still need material is served next.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum FillOrder {
     /// In the order listed.
+    #[default]
     AsListed,
     /// Farthest from the pile the load would come from.
     FarthestFirst,
@@ -221,9 +228,10 @@ pub enum FillOrder {
 }
 
 /// When the job counts as finished.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum FinishRule {
     /// Every zone has what it needs; the rest stays at the pile.
+    #[default]
     AreaCovered,
     /// Everything delivered is placed; the surplus goes to one zone.
     PileCleared {
@@ -302,7 +310,7 @@ pub struct LoadNoise {
 }
 
 /// What things cost, in the job's own currency.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Prices {
     /// Fuel \[money/l\].
     pub fuel_per_l: f64,

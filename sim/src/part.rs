@@ -1,8 +1,8 @@
 //! A study shared by several processes: ranges of its replications made apart, then merged to the same bits.
 
+use crate::error::RunError;
 use crate::outcome::{Accounts, Outcome};
 use crate::plan::Plan;
-use crate::run::RunError;
 use crate::study::{BATCH, Batch, Study, make, to_end_of_batch, whole_batches};
 use serde::{Deserialize, Serialize};
 use std::ops::Range;

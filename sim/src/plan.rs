@@ -6,6 +6,7 @@ mod routes;
 use crate::activity::{Micros, SECOND};
 use crate::calendar::END_OF_TIME;
 use crate::chance::Distribution;
+use crate::error::JobError;
 use crate::job::{FillOrder, FinishRule, Job, Loader};
 use crate::luck::RunLuck;
 use crate::outcome::Accounts;
@@ -19,11 +20,6 @@ pub(crate) use routes::{Leg, Routes};
 pub const MOST_LOADERS: usize = 64;
 /// Most rakers in a job.
 pub const MOST_RAKERS: usize = 64;
-
-/// A job that the model cannot run.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{0}")]
-pub struct JobError(pub String);
 
 /// A job made ready to run: distributions compiled into tables, ways sorted, everything in microseconds.
 #[derive(Clone, Debug)]

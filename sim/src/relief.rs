@@ -1,12 +1,13 @@
 //! What would help: the same luck with one thing improved, and what that saves.
 
 use crate::chance::Distribution;
+use crate::error::{JobError, RunError};
 use crate::job::{Delivery, Job};
 use crate::outcome::Outcome;
 use crate::paired::paired;
 use crate::percentile::{Mean, Share, share};
-use crate::plan::{JobError, Plan};
-use crate::run::{RunError, Scratch};
+use crate::plan::Plan;
+use crate::run::Scratch;
 use crate::study::Study;
 use rayon::prelude::*;
 

@@ -1,9 +1,10 @@
 //! One run alone, with its full event log.
 
+use crate::error::RunError;
 use crate::observe::Entry;
 use crate::outcome::{Accounts, Outcome};
 use crate::plan::Plan;
-use crate::run::{RunError, Scratch};
+use crate::run::Scratch;
 
 /// One run with everything that happened in it.
 #[derive(Clone, Debug, PartialEq)]

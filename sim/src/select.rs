@@ -14,9 +14,9 @@
 //! the first runs shows cannot be reckoned with: trouble rarer than one in so many runs may be overlooked.
 
 use crate::always_valid::AlwaysValid;
+use crate::error::RunError;
 use crate::outcome::Outcome;
 use crate::plan::Plan;
-use crate::run::RunError;
 use crate::study::{Runs, Study};
 
 /// What is promised of the one selected.

@@ -1,10 +1,11 @@
 //! Many replications of one job, in parallel, the same to the last bit on any number of threads.
 
 use crate::duration::Duration;
+use crate::error::RunError;
 use crate::outcome::{Accounts, Outcome};
 use crate::percentile::{Share, Sorted, share};
 use crate::plan::Plan;
-use crate::run::{RunError, Scratch};
+use crate::run::Scratch;
 use rayon::prelude::*;
 use std::sync::atomic::{AtomicUsize, Ordering};
 

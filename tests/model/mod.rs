@@ -11,6 +11,7 @@ mod crumbs;
 mod deliveries;
 mod determinism;
 mod dump_and_stand_clear;
+mod examples;
 mod face;
 mod fatigue;
 mod fill_orders;

@@ -101,12 +101,11 @@ fn all_lines() -> String {
 fn add(lines: &mut String, what: &str, job: &Job, runs: u32, logs: u32) {
     let plan = Plan::new(job).unwrap();
     for seed in SEEDS {
-        let study = Study::new(&plan, seed, Runs::Exactly(runs), |_| {}).map(|study| Kept {
-            seed: study.seed,
-            outcomes: study.outcomes,
-            accounts: study.accounts,
-        });
-        let replays: Vec<_> = (0..logs).map(|run| Replay::new(&plan, seed, run)).collect();
+        let former = |e: sim::RunError| RunError { run: e.run, why: e.why.to_string() };
+        let kept =
+            |study: Study| Kept { seed: study.seed, outcomes: study.outcomes, accounts: study.accounts };
+        let study = Study::new(&plan, seed, Runs::Exactly(runs), |_| {}).map(kept).map_err(former);
+        let replays: Vec<_> = (0..logs).map(|run| Replay::new(&plan, seed, run).map_err(former)).collect();
         writeln!(lines, "{what} {seed} {:016x} {:016x}", number(&study), number(&replays)).unwrap();
     }
 }
@@ -117,6 +116,13 @@ struct Kept {
     seed: u64,
     outcomes: Vec<Outcome>,
     accounts: Accounts,
+}
+
+/// As an error was before it had data.
+#[derive(Debug)]
+struct RunError {
+    run: u32,
+    why: String,
 }
 
 fn number(of: &impl Debug) -> u64 {

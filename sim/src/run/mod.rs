@@ -20,6 +20,7 @@ mod travel;
 
 use crate::activity::Micros;
 use crate::calendar::END_OF_TIME;
+use crate::error::{RunError, RunProblem};
 use crate::luck::{Factor, RunLuck};
 use crate::observe::{Entry, Observer, Unwatched};
 use crate::outcome::{Accounts, Outcome};
@@ -30,16 +31,6 @@ use state::Who;
 
 /// Loads after which a run is given up: far beyond any job for a small loader.
 const MOST_LOADS: u32 = 10_000_000;
-
-/// A run that can make no progress.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("run {run} {why}")]
-pub struct RunError {
-    /// Which run.
-    pub run: u32,
-    /// What blocks what, in plain words.
-    pub why: String,
-}
 
 /// A run under way.
 struct Run<'a, O> {
@@ -113,7 +104,7 @@ impl Scratch {
 }
 
 impl<O: Observer> Run<'_, O> {
-    fn go_to_the_end(&mut self) -> Result<(), String> {
+    fn go_to_the_end(&mut self) -> Result<(), RunProblem> {
         loop {
             self.start_all();
             let (at, slot) = self.s.calendar.first();
@@ -179,7 +170,7 @@ impl<O: Observer> Run<'_, O> {
     /// Whether the job goes on to the next event, where that is not just somebody's next step. Refuses to go on for ever:
     /// nothing that moves is left, or far too much.
     #[cold]
-    fn goes_on_to(&mut self, next: Micros) -> Result<bool, String> {
+    fn goes_on_to(&mut self, next: Micros) -> Result<bool, RunProblem> {
         if let Some(finish) = self.s.finish {
             let over = finish <= self.now || next > finish;
             self.now = if over { finish } else { self.now };
@@ -187,20 +178,15 @@ impl<O: Observer> Run<'_, O> {
         }
         self.night_may_fall();
         if next > END_OF_TIME / 4 && next < END_OF_TIME {
-            return Err("was given up after more than a hundred years of work: a rate, a speed or the hours of a day are far too \
-                        small for the volume; look at their units"
-                .into());
+            return Err(RunProblem::TooLong);
         }
         let waits_for_the_clock = self.s.resting.is_some() || self.a_delivery_comes();
         if next < END_OF_TIME && (waits_for_the_clock || self.s.somebody_is_busy()) {
             return Ok(true);
         }
         Err(match self.s.next_load {
-            MOST_LOADS => format!(
-                "was given up after {MOST_LOADS} loads: the buckets hold next to nothing of what is to be moved; look at the units \
-                 of bucket and volume"
-            ),
-            _ => self.stuck(),
+            MOST_LOADS => RunProblem::TooManyLoads { most: MOST_LOADS },
+            _ => RunProblem::Deadlock(self.stuck()),
         })
     }
 }

@@ -28,7 +28,7 @@ pub(crate) fn check(job: &Job) {
         return;
     }
     match Study::new(&plan, books::SEED, Runs::Exactly(RUNS), |_| ()) {
-        Err(stuck) => assert!(!stuck.why.is_empty()),
+        Err(stuck) => assert!(!stuck.why.to_string().is_empty()),
         Ok(study) => {
             study.outcomes.iter().for_each(|outcome| totals(job, outcome));
             if let Some(outcome) = study.outcomes.iter().find(|outcome| short_log(job, outcome)) {
