@@ -1,64 +1,79 @@
-//! The ground of heapcast: what a job with loose material, small loaders and rakers takes, as a distribution.
+//! How long does it take to move a pile of loose material with small loaders and rakes? A discrete-event simulator that answers
+//! with a distribution, and says what holds the job up and what would help.
 //!
-//! # What this crate promises
+//! # Start here
 //!
-//! A [`Job`] is plain data in SI. [`Plan::new`] refuses what the model cannot mean and compiles the rest. A [`Study`] is
-//! many runs of a plan: every [`Outcome`] depends on the seed and its run's number and on nothing else, so it is the
-//! same to the last bit on any number of threads, and a [`Replay`] makes any one of them again with its full event log.
-//! Time is counted in whole microseconds, so every resource's books close exactly. Figures come with intervals
-//! ([`Percentile`], [`Mean`], [`Share`]). [`relief`] asks what would help, under the same luck; [`Handbook`] is the
-//! single guess to hold the range against.
-//!
-//! # What it does not
-//!
-//! No files, no units, no printing, no clock, no thread of its own making (it uses the current `rayon` pool). It does
-//! not say whether a machine may be used for a job: that is for its manual and for those who know.
-//!
-//! # Example
-//!
-//! Ten loads of one cubic metre with one loader and one raker, raking uncertain from load to load:
+//! One loader and one raker; raking times differ from load to load:
 //!
 //! ```
 //! use sim::*;
-//! let mut chance = Chance::none();
-//! chance.loads.raking = Distribution::Lognormal { mean: 1.0, cv: 0.3 };
-//! let job = Job {
-//!     material: Material { name: "bark".into(), density_kg_per_m3: 250.0, fill_factor: 1.0 },
-//!     zones: vec![Zone {
-//!         name: "orchard row".into(),
-//!         need_m3: 10.0,
-//!         room: Some(2),
-//!         ways: vec![Way { stockpile: 0, distance_m: 30.0, passes: vec![] }],
-//!         walks_m: vec![0.0],
-//!     }],
-//!     stockpiles: vec![Stockpile { name: "pile".into(), on_hand_m3: 12.0, deliveries: vec![], face: 1 }],
-//!     passes: vec![],
+//! let mut job = Job {
+//!     material: Material { density_kg_per_m3: 250.0, ..Material::default() },
+//!     zones: vec![Zone { need_m3: 10.0, ways: vec![Way { distance_m: 30.0, ..Way::default() }], ..Zone::default() }],
+//!     stockpiles: vec![Stockpile { on_hand_m3: 12.0, ..Stockpile::default() }],
 //!     loaders: vec![Loader {
-//!         name: "loader".into(), heaped_m3: 1.0, struck_m3: None, lift_kg: None, width_m: 1.2,
-//!         loaded_m_per_s: 1.5, empty_m_per_s: 2.0, load_s: 20.0, dump_s: 10.0, start_stop_s: 4.0, spread_s_per_m3: 0.0,
-//!         machine_cost_per_h: 0.0, operator_cost_per_h: 40.0, fuel_working_l_per_h: 4.0, fuel_idling_l_per_h: 1.0,
-//!         stoppages: None,
+//!         heaped_m3: 1.0, loaded_m_per_s: 1.5, empty_m_per_s: 2.0, load_s: 20.0, dump_s: 10.0, ..Loader::default()
 //!     }],
-//!     rakers: vec![Raker {
-//!         name: "raker".into(), rate_m3_per_h: 22.0, start_zone: 0, walking_m_per_s: 1.3, cost_per_h: 25.0,
-//!     }],
-//!     raking: Raking { together: None, fatigue: None, spread_share: 0.0, stand_clear: true },
-//!     fill_order: FillOrder::AsListed,
-//!     finish: FinishRule::AreaCovered,
-//!     shift: Shift {
-//!         start_s: 8.0 * 3600.0, end_s: None, breaks: vec![],
-//!         set_up_s: Distribution::Constant(600.0), clean_up_s: Distribution::Constant(300.0),
-//!     },
-//!     chance,
-//!     prices: Prices { fuel_per_l: 1.5, material: 0.0 },
+//!     rakers: vec![Raker { rate_m3_per_h: 22.0, walking_m_per_s: 1.3, ..Raker::default() }],
+//!     ..Job::default()
 //! };
+//! job.chance.loads.raking = Distribution::Lognormal { mean: 1.0, cv: 0.3 };
+//!
 //! let study = Study::new(&Plan::new(&job)?, 42, Runs::Exactly(1_000), |_| {})?;
-//! let minutes = study.sorted(|o| o.finish.working.as_mins_f64());
-//! let p80 = minutes.percentile(0.8);
-//! assert!(p80.value > 40.0 && p80.value < 60.0);
+//! let p80 = study.sorted(|outcome| outcome.finish.working.as_mins_f64()).percentile(0.8);
+//! // The raker needs 27.3 min for ten loads and never begins before the first lies there after 50 s.
+//! assert!(p80.value > 28.0 && p80.value < 35.0);
 //! assert!(p80.low < Some(p80.value) && p80.high > Some(p80.value));
+//! let waiting = study.accounts.loaders[0].time(LoaderActivity::WaitingForRoom);
+//! assert_eq!(waiting, Duration::ZERO, "there is no limit of room");
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
+//!
+//! Three longer programs are in `sim/examples`: one loader and one raker (`one_and_one`), a yard with a gate
+//! (`yard_with_a_gate`), and two crews compared under common random numbers (`two_crews`).
+//!
+//! # The parts
+//!
+//! | step | types |
+//! |---|---|
+//! | say what is to be done | [`Job`] and its parts, plain data; figures with a neutral value have it by default |
+//! | say what is left to chance | [`Chance`] of [`Distribution`]s, [`LowTypicalHigh`] for how people know things |
+//! | make it ready | [`Plan`], which refuses what the model has no meaning for ([`JobError`]) |
+//! | run it many times | [`Study`]; shared by several processes as [`StudyPart`]s |
+//! | look into one replication | [`Replay`], with the event log |
+//! | read the answer | [`Outcome`] and [`Accounts`]: durations by [`LoaderActivity`] and [`RakerActivity`], volumes, cost |
+//! | say how sure it is | [`Percentile`], [`Mean`], [`Share`], each with its interval |
+//! | compare and choose | [`paired`], [`select`](fn@select), [`relief`](fn@relief), [`Payback`] |
+//! | hold a single guess beside it | [`Handbook`] |
+//!
+//! A *replication* is one simulated performance of the job; to people, and in field names such as [`Outcome::run`], it is a run.
+//!
+//! # Units
+//!
+//! SI, said in each name: `_m`, `_m3`, `_kg`, `_s`, `_m_per_s`, with hours for rates of work, fuel and money (`_per_h`). What goes
+//! in are real numbers, since a mean is multiplied by random factors. What comes out of a replication is a [`Duration`] in whole
+//! microseconds: so the time accounts of each loader and raker add up exactly to the time on the job. Points of time count from
+//! the start of the first day, once with nights and once without ([`Moment`]).
+//!
+//! # Reproducibility
+//!
+//! Every random number is a pure function of the seed, the replication's number, the load's number and what it is for. An outcome
+//! therefore depends on the seed and its number alone: it is the same to the last bit on any number of threads, in parts made by
+//! different processes, and when a [`Replay`] makes it again. Two jobs run with one seed have the same days and the same loads
+//! (common random numbers), so that small true differences show in few replications.
+//!
+//! # What it does not do
+//!
+//! No files, no unit conversion, no printing, no clock, no thread of its own (it uses the current `rayon` pool, which is one thread
+//! where a platform has no more). It does not say whether a machine may be used for a job: that is for its manual and for those who
+//! know.
+//!
+//! # Sources of the methods
+//!
+//! From memory unless a test names its printed table. Random numbers: Steele, Lea & Flood, *Fast Splittable Pseudorandom Number
+//! Generators* (2014). Common random numbers and paired comparison: Law, *Simulation Modeling and Analysis*. Intervals of
+//! percentiles: David & Nagaraja, *Order Statistics*. Selection of the best: Fan, Hong & Nelson (2016). PERT:
+//! Malcolm et al. (1959). Each is cited where it is used.
 
 mod activity;
 mod always_valid;

@@ -1,11 +1,11 @@
-//! One job held against another, run by run with the same luck.
+//! One job compared with another, replication by replication, under common random numbers.
 
 use crate::outcome::Outcome;
 use crate::percentile::{Mean, Share, Sorted, mean, share};
 
 /// What one job saves against another in one figure.
 ///
-/// Both must have been run with the same seed: load *k* of run *r* then has the same luck on both sides (common random
+/// Both must have been run with the same seed: load *k* of run *r* then draws the same on both sides (common random
 /// numbers; Law, Simulation Modeling and Analysis, ch. 11, from memory), most of the chance falls out of the difference,
 /// and small true differences show in few runs.
 #[derive(Clone, Debug, PartialEq)]

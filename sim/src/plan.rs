@@ -234,7 +234,7 @@ impl Plan {
         self.fingerprint
     }
 
-    /// What lies at a pile at first in the run with this luck \[m3\].
+    /// What lies at a pile at first in the replication that draws these \[m3\].
     pub(crate) fn stock(&self, pile: usize, luck: &RunLuck) -> f64 {
         let pile = &self.piles[pile];
         pile.on_hand_m3 * self.factors.bulk.at(luck.bulk(pile.number))

@@ -1,4 +1,4 @@
-//! What would help: the same luck with one thing improved, and what that saves.
+//! What would help: common random numbers with one thing improved, and what that saves.
 
 use crate::chance::Distribution;
 use crate::error::{JobError, RunError};

@@ -11,7 +11,7 @@
 //! leader was compared with it, and the interval says it is at most the indifference worse. (The older sequential procedure of
 //! Kim & Nelson, 2001, promises this only where the best is ahead of all others by the indifference.) The intervals want
 //! normal differences; those of ten runs averaged are near enough, which the tests hold by repetition. What none of
-//! the first runs shows cannot be reckoned with: trouble rarer than one in so many runs may be overlooked.
+//! the first runs shows cannot be allowed for: trouble rarer than one in so many runs may be overlooked.
 
 use crate::always_valid::AlwaysValid;
 use crate::error::RunError;
@@ -32,12 +32,12 @@ pub struct Promise {
     pub most: u32,
 }
 
-/// How the jobs' luck hangs together.
+/// Whether the jobs share their random numbers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Luck {
     /// The same for all: common random numbers.
     Common,
-    /// Each its own, as if they were compared on different days; only to show what common luck saves.
+    /// Each its own, as if they were compared on different days; only to show what common random numbers save.
     Independent,
 }
 

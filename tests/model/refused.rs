@@ -4,8 +4,8 @@ use super::jobs::*;
 use sim::*;
 
 fn refused(job: &Job) -> bool {
-    let new = Plan::new(job).err();
-    assert_eq!(Plan::check(job).err(), new);
+    let new = Plan::new(job).err().map(|error| error.to_string());
+    assert_eq!(Plan::check(job).err().map(|error| error.to_string()), new);
     new.is_some()
 }
 
@@ -141,4 +141,56 @@ fn the_hours_of_a_day_are_in_order() {
     assert!(hours(8.0, Some(17.0), &[(10.0, 10.0)]), "of no length");
     assert!(hours(8.0, Some(17.0), &[(10.0, 12.0), (11.0, 13.0)]), "two at once");
     assert!(hours(8.0, None, &[(31.0, 32.1)]), "after the first day");
+}
+
+#[test]
+fn a_refusal_says_in_words_and_as_data_whose_figure_is_wrong() {
+    let says = |change: &dyn Fn(&mut Job)| {
+        let mut job = sound();
+        change(&mut job);
+        Plan::check(&job).unwrap_err().to_string()
+    };
+    assert_eq!(
+        says(&|j| j.rakers = vec![raker("a", 0); 65]),
+        "there are 65 rakers; from 0 to 64 are possible"
+    );
+    assert_eq!(says(&|j| j.material.fill_factor = 0.0), "fill factor is 0; it must be above 0");
+    assert_eq!(says(&|j| j.zones[1].room = Some(0)), "south has room for no heap");
+    assert_eq!(says(&|j| j.zones[1].walks_m.truncate(1)), "south needs a walk to every zone");
+    assert_eq!(says(&|j| j.zones[0].walks_m[1] = -2.5), "a walk from north is -2.5; it must be 0 or more");
+    assert_eq!(says(&|j| j.zones[0].ways[0].stockpile = 4), "a way to north starts at no stockpile");
+    assert_eq!(
+        says(&|j| j.zones[0].ways[0].passes[1].pass = 4),
+        "a way to north leads through no known pass"
+    );
+    let share = says(&|j| j.zones[0].ways[0].passes[1].share = 1.5);
+    assert_eq!(share, "place of a pass on the way to north is 1.5; it must be from 0 to 1");
+    let back = says(&|j| j.zones[0].ways[0].passes[1].share = 0.1);
+    assert_eq!(back, "passes on the way to north are not in order");
+    assert_eq!(says(&|j| j.stockpiles[0].face = 0), "pile: nobody can load at a face of 0");
+    assert_eq!(says(&|j| j.passes[0].at_once = 0), "gate: no machine can pass");
+    assert_eq!(
+        says(&|j| j.loaders[0].lift_kg = Some(-1.0)),
+        "what loader may lift is -1; it must be above 0"
+    );
+    assert_eq!(says(&|j| j.rakers[0].start_zone = 2), "raker starts in a zone that does not exist");
+    let nobody = "there is nobody to rake, and the loaders do not spread all of it themselves";
+    assert_eq!(says(&|j| j.rakers.clear()), nobody);
+    let nowhere = says(&|j| j.finish = FinishRule::PileCleared { surplus_zone: 2 });
+    assert_eq!(nowhere, "the surplus goes to a zone that does not exist");
+    assert_eq!(says(&|j| j.shift.start_s = 86_400.0), "the day must start within the first 24 hours");
+    assert_eq!(says(&|j| j.shift.end_s = Some(60.0)), "the day must end after its start and by midnight");
+    let overlapping = says(&|j| j.shift.breaks[1].start_s = 10.25 * 3600.0);
+    assert_eq!(overlapping, "breaks must be in order, apart, and within the day");
+    let wide = Distribution::Normal { mean: 1.0, sd: 0.5 };
+    let wide = says(&|j| j.chance.loads.haul = wide.clone());
+    assert_eq!(wide, "spread of haul: the standard deviation is more than 0.3 of the mean");
+    let mean = says(&|j| j.chance.days.bulk = Distribution::Constant(1.5));
+    assert_eq!(mean, "spread of bulk: its mean is 1.5, not 1");
+    let mut job = sound();
+    job.zones[1].need_m3 = -3.0;
+    let Err(JobError::BelowZero { figure: Figure { of: Some(part), .. }, value }) = Plan::check(&job) else {
+        panic!("not refused")
+    };
+    assert_eq!((part.kind, part.index, part.name.as_str(), value), (PartKind::Zone, 1, "south", -3.0));
 }
