@@ -1,6 +1,7 @@
-//! Every screen in the README and the guide is what the program says of the command above it.
+//! Every screen in the README and the guide is what the program says of the command above it, and the page of keys what the
+//! reader knows.
 //!
-//! `HEAPCAST_GUIDE=write` writes the screens again.
+//! `HEAPCAST_GUIDE=write` writes the screens and the page again.
 
 use crate::program::Bench;
 use std::fs;
@@ -83,6 +84,21 @@ fn the_readme_shows_what_the_program_says() {
 #[test]
 fn the_guide_shows_what_the_program_says() {
     hold("scenarios/GUIDE.md", 10);
+}
+
+#[test]
+fn the_page_of_keys_is_what_the_reader_knows() {
+    let path = root().join("scenarios/KEYS.md");
+    let made = reports::text::keys_page(&scenarios::keys());
+    if std::env::var_os("HEAPCAST_GUIDE").is_some() {
+        fs::write(&path, made).unwrap();
+        return;
+    }
+    let kept = fs::read_to_string(&path).unwrap_or_default();
+    let differs = kept.lines().zip(made.lines()).find(|(kept, made)| kept != made);
+    let again = "HEAPCAST_GUIDE=write cargo test --test heapcast guide";
+    assert_eq!(differs, None, "scenarios/KEYS.md is out of date: {again}");
+    assert_eq!(kept.lines().count(), made.lines().count(), "scenarios/KEYS.md is out of date: {again}");
 }
 
 #[test]

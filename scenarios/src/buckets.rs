@@ -3,10 +3,10 @@
 mod line;
 mod row;
 
-use crate::fields::printable;
 use crate::hash;
 use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
+use crate::parse::printable;
 use crate::problem::Refusal;
 use crate::raw::quoted;
 use crate::signs::{composed, shown_path};

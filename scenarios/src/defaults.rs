@@ -60,6 +60,8 @@ pub(crate) const START: Usual = practice(8.0 * 3600.0);
 pub(crate) const TRUCKLOAD: Usual = practice(15.0);
 /// Raking rate of light material, 25 yd3/h \[m3/h\].
 const RAKING: f64 = 25.0 * 0.764_554_857_984;
+/// The same as a figure of the table.
+pub(crate) const RAKING_LIGHT: Usual = practice(RAKING);
 /// Density up to which material counts as light \[kg/m3\].
 const LIGHT: f64 = 300.0;
 

@@ -3,24 +3,20 @@
 use crate::document::{Node, Table, Value};
 use crate::ledger::{At, Ledger, Place};
 use crate::nearest::nearest;
-use crate::raw;
-use crate::signs;
-use crate::units::amount::{self, Amount, AmountError};
-use crate::units::dimension::Dimension;
-use crate::units::kind::{Kind, Zero};
-use crate::units::{self, System, volume_number};
+use crate::parse::clock::{ANY_DAY, Days};
+use crate::parse::{self, Listed, Wrong, figure, printable};
+use crate::quantity::Given;
+use crate::raw::{self, Holds, Key, LeftOut};
+use crate::units::kind::Kind;
+use sim::Distribution;
 use std::ops::RangeInclusive;
-
-/// What is less, but not zero, cannot be reckoned with, in whatever unit it is kept.
-const NEXT_TO_NOTHING: f64 = 1e-9;
-/// Longest name of a thing \[characters\].
-const LONGEST_NAME: usize = 80;
 
 /// A table whose keys are known.
 pub(crate) struct Fields<'d> {
     table: &'d Table,
     /// Where it stands.
     pub(crate) place: Place,
+    keys: &'static [Key],
     /// Known keys that a misspelt key probably stands for.
     mistaken: Vec<String>,
 }
@@ -35,8 +31,14 @@ pub(crate) struct Item<'d> {
 }
 
 impl<'d> Fields<'d> {
-    /// Opens a table; every key that is not among the known ones is a problem.
-    pub(crate) fn open(table: &'d Table, place: Place, known: &[&str], ledger: &mut Ledger<'_>) -> Self {
+    /// Opens a table; every key that is not among the known words is a problem.
+    pub(crate) fn open(
+        table: &'d Table,
+        place: Place,
+        keys: &'static [Key],
+        known: &[&str],
+        ledger: &mut Ledger<'_>,
+    ) -> Self {
         let mut mistaken = Vec::new();
         for (key, entry) in table.in_order() {
             if known.contains(&key) {
@@ -53,14 +55,15 @@ impl<'d> Fields<'d> {
             let shown = printable(key);
             ledger.problem(&place.key(&shown).at(&entry.key_span), "", "this key is not known", right);
         }
-        Self { table, place, mistaken }
+        Self { table, place, keys, mistaken }
     }
 
     /// Opens a value that must be a table.
-    pub(crate) fn of(item: &Item<'d>, known: &[&str], ledger: &mut Ledger<'_>) -> Option<Self> {
+    pub(crate) fn of(item: &Item<'d>, keys: &'static [Key], ledger: &mut Ledger<'_>) -> Option<Self> {
+        let known: Vec<&str> = keys.iter().map(|key| key.name).collect();
         match &item.node.value {
             Value::Table(table) => {
-                Some(Self::open(table, item.place.clone().at(&item.node.span), known, ledger))
+                Some(Self::open(table, item.place.clone().at(&item.node.span), keys, &known, ledger))
             }
             other => {
                 let what = format!("this is {}, where a table is wanted", other.name());
@@ -92,36 +95,80 @@ impl<'d> Fields<'d> {
         self.table.entries.contains_key(key) || self.mistaken.iter().any(|other| other == key)
     }
 
+    /// What is known of a key. Asking for one that the table does not have is a fault of the program.
+    fn holds(&self, key: &str) -> Option<Holds> {
+        let holds = self.keys.iter().find(|known| known.name == key).map(|known| known.holds);
+        debug_assert!(holds.is_some(), "{key} is not declared");
+        holds
+    }
+
+    /// The value under a key; if there is none and there must be, that is a problem.
+    pub(crate) fn item(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<Item<'d>> {
+        match self.keys.iter().find(|known| known.name == key)?.left_out {
+            LeftOut::Needed(right) => self.need(key, right, ledger),
+            _ => self.get(key),
+        }
+    }
+
     /// A text under a key.
     pub(crate) fn text(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<String>> {
-        self.get(key)?.text("write it in quotes", ledger)
+        let right = match self.holds(key)? {
+            Holds::Name => "write a name in quotes",
+            _ => "write it in quotes",
+        };
+        self.item(key, ledger)?.text(right, ledger)
+    }
+
+    /// One of a few words under a key.
+    pub(crate) fn word<T: Copy>(
+        &self,
+        key: &str,
+        words: &[(&str, T)],
+        ledger: &mut Ledger<'_>,
+    ) -> Option<At<T>> {
+        self.item(key, ledger)?.word(words, ledger)
     }
 
     /// A quantity under a key that is one figure.
-    pub(crate) fn figure(&self, key: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
-        self.get(key)?.figure(kind, ledger)
+    pub(crate) fn figure(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
+        let Holds::Figure(kind) = self.holds(key)? else { return None };
+        self.item(key, ledger)?.figure(kind, ledger)
+    }
+
+    /// A quantity under a key.
+    pub(crate) fn given(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<Given>> {
+        let Holds::Given(kind, takes) = self.holds(key)? else { return None };
+        self.item(key, ledger)?.given(kind, takes, ledger)
+    }
+
+    /// The distribution of a thing itself under a key.
+    pub(crate) fn law(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<Distribution>> {
+        let Holds::Law(kind) = self.holds(key)? else { return None };
+        self.item(key, ledger)?.law(kind, ledger)
     }
 
     /// A count under a key.
-    pub(crate) fn count(
-        &self,
-        key: &str,
-        limits: RangeInclusive<u32>,
-        ledger: &mut Ledger<'_>,
-    ) -> Option<At<u32>> {
-        self.get(key)?.count(limits, ledger)
+    pub(crate) fn count(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<u32>> {
+        let Holds::Count(least, most) = self.holds(key)? else { return None };
+        self.item(key, ledger)?.count(least..=most, ledger)
+    }
+
+    /// A time of the clock under a key.
+    pub(crate) fn clock(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
+        let days = if matches!(self.holds(key)?, Holds::DayAndClock) { ANY_DAY } else { Days::Every };
+        self.item(key, ledger)?.clock(days, ledger)
+    }
+
+    /// A table under a key.
+    pub(crate) fn table(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<Fields<'d>> {
+        let Holds::Table(keys) = self.holds(key)? else { return None };
+        Fields::of(&self.item(key, ledger)?, keys, ledger)
     }
 
     /// A yes or no under a key.
     pub(crate) fn truth(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<bool>> {
-        let item = self.get(key)?;
-        match item.node.value {
-            Value::Truth(truth) => Some(item.at(truth)),
-            _ => {
-                item.wrong("this is neither true nor false", "write true or false, without quotes", ledger);
-                None
-            }
-        }
+        let item = self.item(key, ledger)?;
+        item.read(parse::truth(&item.node.value), ledger).map(|truth| item.at(truth))
     }
 }
 
@@ -136,197 +183,59 @@ impl<'d> Item<'d> {
         ledger.wrong(&self.place, self.node, what, right);
     }
 
+    /// What was read of it, or a problem.
+    pub(crate) fn read<T>(&self, read: Result<T, Wrong>, ledger: &mut Ledger<'_>) -> Option<T> {
+        read.map_err(|Wrong { what, right }| self.wrong(what, right, ledger)).ok()
+    }
+
     /// A text that is not empty.
     pub(crate) fn text(&self, right: &str, ledger: &mut Ledger<'_>) -> Option<At<String>> {
-        match &self.node.value {
-            Value::Text(text) if text.trim().is_empty() => {
-                self.wrong("nothing is written here", right, ledger)
-            }
-            Value::Text(text) if text.chars().count() > LONGEST_NAME => {
-                let right = format!("write at most {LONGEST_NAME} characters");
-                self.wrong("this is too long", right, ledger);
-            }
-            Value::Text(text) => match signs::first_hidden(text.trim()) {
-                None => return Some(self.at(signs::composed(text.trim()))),
-                Some(sign) => {
-                    let what = format!("this has a sign in it that cannot be seen ({sign})");
-                    self.wrong(what, "type it again on one line, with signs that can be seen", ledger);
-                }
-            },
-            other => {
-                self.wrong(format!("this is {}, where a text is wanted", other.name()), right, ledger);
-            }
-        }
-        None
+        self.read(parse::text(&self.node.value, right), ledger).map(|text| self.at(text))
     }
 
     /// One of a few words.
     pub(crate) fn word<T: Copy>(&self, words: &[(&str, T)], ledger: &mut Ledger<'_>) -> Option<At<T>> {
-        let all = words.iter().map(|(word, _)| format!("\"{word}\"")).collect::<Vec<_>>().join(", ");
-        let text = self.text(&format!("write one of {all}"), ledger)?;
-        let found = words.iter().find(|(word, _)| word.eq_ignore_ascii_case(&text.value));
-        if found.is_none() {
-            let right = match nearest(&text.value, words.iter().map(|(word, _)| *word)) {
-                Some(near) => format!("the nearest is \"{near}\"; all are {all}"),
-                None => format!("write one of {all}"),
-            };
-            self.wrong("this word is not known here", right, ledger);
-        }
-        found.map(|(_, value)| self.at(*value))
+        self.read(parse::word(&self.node.value, words), ledger).map(|word| self.at(word))
     }
 
     /// A count within limits.
     pub(crate) fn count(&self, limits: RangeInclusive<u32>, ledger: &mut Ledger<'_>) -> Option<At<u32>> {
-        let (least, most) = (limits.start(), limits.end());
-        let right = format!("write a whole number from {least} to {most}, without quotes");
-        match &self.node.value {
-            Value::Whole(count) => match u32::try_from(*count) {
-                Ok(count) if limits.contains(&count) => return Some(self.at(count)),
-                _ if *count == 0 => self.wrong("none at all is not a count", right, ledger),
-                _ if *count < 0 => self.wrong("this is less than nothing", right, ledger),
-                _ => self.wrong("this is absurdly many", right, ledger),
-            },
-            other => self.wrong(format!("this is {}, where a count is wanted", other.name()), right, ledger),
-        }
-        None
+        self.read(parse::count(&self.node.value, limits), ledger).map(|count| self.at(count))
+    }
+
+    /// A time of the clock, in seconds after midnight of the first day.
+    pub(crate) fn clock(&self, days: Days, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
+        self.read(parse::clock::clock(&self.node.value, days), ledger).map(|seconds| self.at(seconds))
+    }
+
+    /// The entries of a list; none if it is not one.
+    pub(crate) fn list(&self, listed: &Listed<'_>, ledger: &mut Ledger<'_>) -> Vec<Item<'d>> {
+        let list = self.read(parse::list(&self.node.value, listed), ledger).unwrap_or_default();
+        list.iter().map(|node| Item { node, place: self.place.clone() }).collect()
     }
 
     /// A quantity as one figure, in the unit its kind is kept in.
     pub(crate) fn figure(&self, kind: Kind, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
-        if matches!(self.node.value, Value::Table(_)) {
-            let right = format!("write one figure, such as {}", kind.facts().example);
-            self.wrong("a range or a distribution is not taken here", right, ledger);
-            return None;
-        }
+        self.read(figure::is_one(&self.node.value, kind), ledger)?;
         let value = self.measure(kind, ledger)?;
         self.believable(value, kind, ledger).then(|| self.at(value))
     }
 
     /// A quantity of the right dimension, believable or not, in the unit its kind is kept in.
     pub(crate) fn measure(&self, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
-        let facts = kind.facts();
-        let wanted = facts.dimension;
-        let such = format!("{} is wanted, such as {}", wanted.name(), facts.example);
-        let read = match &self.node.value {
-            Value::Text(text) => amount::parse(text),
-            Value::Whole(number) => Ok(amount::bare(*number as f64)),
-            Value::Number(number) if number.is_finite() => Ok(amount::bare(*number)),
-            Value::Number(_) => Err(AmountError::NotFinite),
-            other => {
-                self.wrong(format!("this is {}", other.name()), such, ledger);
-                return None;
-            }
-        };
-        let amount = match read {
-            Ok(amount) if amount.dimension == wanted => amount,
-            Ok(amount) if by_the_ton(kind, &amount) => return self.by_the_ton(&amount, kind, ledger),
-            Ok(amount) => {
-                let what = mismatch(&amount, wanted);
-                self.wrong(what, such, ledger);
-                return None;
-            }
-            Err(error) => {
-                self.wrong(error.what(), such, ledger);
-                return None;
-            }
-        };
-        ledger.saw_unit(amount.system);
-        if let Some(currency) = &amount.currency {
+        let measured = self.read(figure::measured(&self.node.value, kind, ledger.density), ledger)?;
+        if let Some((words, from)) = measured.by_the_ton(&self.node.typed, kind) {
+            ledger.assume(&self.place.path, words, from);
+        }
+        ledger.saw_unit(measured.system);
+        if let Some(currency) = &measured.currency {
             ledger.saw_currency(&self.place, self.node, currency);
         }
-        Some(amount.in_units_of((facts.kept_in)()))
-    }
-
-    /// What is counted or paid by the ton, by volume: by the density of the material, which is said.
-    fn by_the_ton(&self, amount: &Amount, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
-        let facts = kind.facts();
-        let Some(density) = ledger.density else {
-            let right = format!(
-                "give density under [material], as in \"1500 kg/m3\", or write {} such as {}",
-                facts.dimension.name(),
-                facts.example
-            );
-            self.wrong("tons are turned into a volume by the density, which is not known", right, ledger);
-            return None;
-        };
-        let value = amount.by_volume(facts.dimension, density)?;
-        let currency = amount.currency.as_deref().unwrap_or_default();
-        let show = |system: System| match kind {
-            Kind::PricePerVolume => {
-                let (unit, size) =
-                    if system == System::Us { ("yd3", volume_number(1.0, system).0) } else { ("m3", 1.0) };
-                format!("{}/{unit}", units::money(value / size, currency))
-            }
-            _ => units::volume(value, system),
-        };
-        let words =
-            format!("{} is taken as {} ({})", self.node.typed, show(System::Metric), show(System::Us));
-        let weighs = [System::Metric, System::Us].map(|system| units::density(density, system));
-        ledger.assume(
-            &self.place.path,
-            words,
-            format!("by the material's density, {} ({})", weighs[0], weighs[1]),
-        );
-        ledger.saw_unit(amount.system);
-        if let Some(currency) = &amount.currency {
-            ledger.saw_currency(&self.place, self.node, currency);
-        }
-        Some(value / (facts.kept_in)())
+        Some(measured.value)
     }
 
     /// Whether a value lies within what is believable for its kind; if not, that is a problem.
     pub(crate) fn believable(&self, value: f64, kind: Kind, ledger: &mut Ledger<'_>) -> bool {
-        let facts = kind.facts();
-        let [low, high] = facts.limits;
-        let range = format!("it may be from {low} to {high}, such as {}", facts.example);
-        let what = if !value.is_finite() {
-            "this is not a finite number"
-        } else if value < 0.0 {
-            "this is less than nothing"
-        } else if value == 0.0 && facts.zero == Zero::Refused {
-            "this may not be zero"
-        } else if value < facts.least || value > 0.0 && value < NEXT_TO_NOTHING {
-            "this is absurdly small"
-        } else if value > facts.greatest * (1.0 + 1e-12) {
-            "this is absurdly large"
-        } else {
-            return true;
-        };
-        self.wrong(what, range, ledger);
-        false
+        self.read(figure::believable(value, kind), ledger).is_some()
     }
-}
-
-/// Whether a kind of volume or price is also given by the ton.
-fn by_the_ton(kind: Kind, amount: &Amount) -> bool {
-    match kind {
-        Kind::Volume | Kind::Delivery => amount.is_in_tons(),
-        Kind::PricePerVolume => amount.by_volume(Dimension::MONEY_PER_VOLUME, 1.0).is_some(),
-        _ => false,
-    }
-}
-
-fn mismatch(amount: &Amount, wanted: Dimension) -> String {
-    if amount.dimension == Dimension::NUMBER {
-        let money = [Dimension::MONEY, Dimension::MONEY_PER_TIME, Dimension::MONEY_PER_VOLUME];
-        return if money.contains(&wanted) {
-            "the currency is missing".into()
-        } else {
-            AmountError::NoUnit.what()
-        };
-    }
-    let what = format!("this is {}", amount.dimension.name());
-    match (amount.dimension, wanted) {
-        (Dimension::LENGTH, Dimension::VOLUME) => {
-            format!("{what} (a \"yard\" of material is a cubic yard, written yd3)")
-        }
-        (Dimension::LENGTH, Dimension::TIME) => format!("{what} (m is for metres, minutes are written min)"),
-        _ => what,
-    }
-}
-
-/// A text fit to be shown in a message: cut short, what cannot be seen written as its code point.
-pub(crate) fn printable(text: &str) -> String {
-    let cut: String = text.chars().take(LONGEST_NAME).collect();
-    signs::escaped(&cut)
 }

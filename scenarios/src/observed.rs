@@ -3,9 +3,10 @@
 mod csv_list;
 
 use crate::document::Value;
-use crate::fields::{Fields, Item, printable};
+use crate::fields::{Fields, Item};
 use crate::files::{self, NotRead};
 use crate::ledger::{At, Ledger};
+use crate::parse::printable;
 use crate::units::amount::{self, Amount};
 use crate::units::kind::Kind;
 use csv_list::Unread;

@@ -1,11 +1,16 @@
 //! A quantity given one of three ways: one figure; low, typical and high; a full distribution.
 
 mod family;
+pub(crate) mod keys;
+
+#[cfg(test)]
+pub(crate) use family::FAMILIES;
 
 use crate::document::{Table, Value};
 use crate::fields::{Fields, Item};
 use crate::ledger::{At, Ledger};
 use crate::units::kind::{Kind, Zero};
+use keys::THREE;
 use sim::{Distribution, FitError, LowTypicalHigh};
 
 /// A quantity as given, in the unit its kind is kept in.
@@ -41,24 +46,6 @@ pub(crate) enum Takes {
     NoLaw,
     /// As `Loads`, but of the distributions only those whose inverse is known.
     Inverted,
-}
-
-impl Fields<'_> {
-    /// A quantity under a key.
-    pub(crate) fn given(
-        &self,
-        key: &str,
-        kind: Kind,
-        takes: Takes,
-        ledger: &mut Ledger<'_>,
-    ) -> Option<At<Given>> {
-        self.get(key)?.given(kind, takes, ledger)
-    }
-
-    /// The distribution of a thing itself under a key.
-    pub(crate) fn law(&self, key: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<At<Distribution>> {
-        self.get(key)?.law(kind, ledger)
-    }
 }
 
 impl<'d> Item<'d> {
@@ -151,8 +138,7 @@ impl<'d> Item<'d> {
         kind: Kind,
         ledger: &mut Ledger<'_>,
     ) -> Option<LowTypicalHigh> {
-        let keys = ["low", "typical", "high"];
-        if keys.iter().all(|key| !table.entries.contains_key(*key)) {
+        if THREE.iter().all(|key| !table.entries.contains_key(*key)) {
             let right = format!(
                 "write one figure such as {}, or {{ low = ..., typical = ..., high = ... }}, or {{ family = ... }}",
                 kind.facts().example
@@ -160,8 +146,8 @@ impl<'d> Item<'d> {
             self.wrong("this table gives neither low, typical and high nor a family", right, ledger);
             return None;
         }
-        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &keys, ledger);
-        let [low, typical, high] = keys.map(|key| {
+        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &[], &THREE, ledger);
+        let [low, typical, high] = THREE.map(|key| {
             let right = "give all three of low, typical and high";
             let item = fields.need(key, right, ledger)?;
             let value = item.measure(kind, ledger)?;

@@ -1,10 +1,9 @@
 //! Figures typed on the command line, read with the same units and limits as those of a file.
 
-use crate::document::{Node, Value};
-use crate::fields::{Item, printable};
-use crate::ledger::{Ledger, Place};
+use crate::document::Value;
+use crate::parse::clock::{self, Days};
+use crate::parse::{self, Wrong, printable};
 use crate::units::kind::Kind;
-use std::path::Path;
 
 /// A sum of money and its currency: `$2,400`, `2400 EUR`.
 ///
@@ -42,6 +41,27 @@ pub fn percent(text: &str) -> Result<f64, String> {
 /// What is wrong with it and what would be right, in words.
 pub fn duration(text: &str) -> Result<f64, String> {
     figure(text, Kind::Stretch).map(|(seconds, _)| seconds)
+}
+
+/// A length of time above zero, however long \[s\]: `90 s`, `36 h`.
+///
+/// ```
+/// assert_eq!(scenarios::typed::time("36 h"), Some(129_600.0));
+/// assert_eq!(scenarios::typed::time("36"), None);
+/// ```
+pub fn time(text: &str) -> Option<f64> {
+    parse::figure::time(text)
+}
+
+/// A time of the clock on one of the first `days` days \[s after midnight of the first day\]: `15:00`, `2:30 pm`,
+/// `day 2 10:00`.
+///
+/// ```
+/// assert_eq!(scenarios::typed::clock("day 2 2:30 pm", 2), Some(138_600.0));
+/// assert_eq!(scenarios::typed::clock("day 3 2:30 pm", 2), None);
+/// ```
+pub fn clock(text: &str, days: u32) -> Option<f64> {
+    clock::parse(text, Days::UpTo(days)).ok()
 }
 
 /// The heaped capacity of a bucket \[m3\]: `14 ft3`.
@@ -95,15 +115,9 @@ fn with_currency(typed: &str, kind: Kind) -> Result<(f64, String), String> {
 
 /// A figure and its currency if it has one.
 fn figure(typed: &str, kind: Kind) -> Result<(f64, Option<String>), String> {
-    let mut ledger = Ledger::new("", "", Path::new(""));
-    let node = Node { span: 0..0, typed: String::new(), value: Value::Text(typed.to_owned()) };
-    let value = Item { node: &node, place: Place::default() }.figure(kind, &mut ledger);
-    let currency = ledger.currency().map(str::to_owned);
-    let shown = printable(typed.trim());
-    match (value, ledger.problems().first()) {
-        (Some(value), None) => Ok((value.value, currency)),
-        (_, Some(problem)) => Err(format!("\"{shown}\": {}; {}", problem.what, problem.right)),
-        (None, None) => Err(format!("\"{shown}\": this cannot be read")),
+    match parse::figure::figure(&Value::Text(typed.to_owned()), kind) {
+        Ok(figure) => Ok((figure.value, figure.currency)),
+        Err(Wrong { what, right }) => Err(format!("\"{}\": {what}; {right}", printable(typed.trim()))),
     }
 }
 

@@ -3,11 +3,19 @@
 use super::Bucket;
 use super::row::Cell;
 use crate::document::{Node, Value};
-use crate::fields::{Item, printable};
+use crate::fields::Item;
 use crate::ledger::{Ledger, Place};
+use crate::parse::printable;
 use crate::signs::likeness;
 use crate::units::kind::Kind;
 use std::ops::Range;
+
+impl Cell {
+    fn node(&self) -> Node {
+        let value = Value::Text(self.text.clone());
+        Node { span: self.span.clone(), typed: printable(&self.text), value }
+    }
+}
 
 /// One line of a list.
 pub(super) struct Line<'c> {
@@ -96,11 +104,7 @@ impl Line<'_> {
             ledger.problem(&place(self.line.clone()), "", "this bucket has no name", right);
             return None;
         };
-        let node = Node {
-            span: cell.span.clone(),
-            typed: printable(&cell.text),
-            value: Value::Text(cell.text.clone()),
-        };
+        let node = cell.node();
         let name = Item { node: &node, place: place(cell.span.clone()) }.text(right, ledger)?.value;
         if others.iter().any(|other| likeness(&other.name) == likeness(&name)) {
             ledger.problem(&place(cell.span.clone()), &node.typed, "two buckets have this name", right);
@@ -111,11 +115,7 @@ impl Line<'_> {
 
     fn figure(&self, words: &str, column: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
         let cell = self.cell(column)?;
-        let node = Node {
-            span: cell.span.clone(),
-            typed: printable(&cell.text),
-            value: Value::Text(cell.text.clone()),
-        };
+        let node = cell.node();
         let place = Place { words: format!("{words}, {column}"), ..Place::default() };
         Some(Item { node: &node, place }.figure(kind, ledger)?.value)
     }

@@ -57,10 +57,10 @@ fn every_default_used_is_listed_with_its_source() {
     ] {
         assert!(!assumed(&scenario, key).is_empty());
     }
-    for kind in crate::raw::DAYS {
+    for (kind, ..) in crate::defaults::DAYS {
         assumed(&scenario, &format!("spread.days.{kind}"));
     }
-    for kind in crate::raw::LOADS {
+    for (kind, ..) in crate::defaults::LOADS {
         assumed(&scenario, &format!("spread.loads.{kind}"));
     }
     assert!(scenario.assumptions.iter().all(|a| !a.from.is_empty() && !a.words.is_empty()));

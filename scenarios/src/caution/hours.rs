@@ -1,7 +1,7 @@
 //! Deliveries against the hours of work.
 
 use super::Caution;
-use crate::clock::DAY;
+use crate::parse::clock::DAY;
 use crate::units::{System, clock, duration};
 use sim::Job;
 

@@ -11,7 +11,7 @@ pub(super) fn check(shift: &RawShift, ledger: &mut Ledger<'_>) {
     }
     let start = shift.start.as_ref().map_or(defaults::START.value, |start| start.value);
     let said = |seconds| clock(seconds, System::Metric);
-    if start >= crate::clock::DAY
+    if start >= crate::parse::clock::DAY
         && let Some(typed) = &shift.start
     {
         ledger.wrong_at(typed, "the day cannot begin when it ends", "write a time before 24:00");

@@ -8,8 +8,19 @@ use crate::observed;
 use crate::units::kind::Kind;
 use sim::{ChanceError, Distribution};
 
-const FAMILIES: &str =
-    "constant, uniform, triangular, pert, normal, lognormal, gamma, weibull, exponential, observed";
+/// The families that can be named, and the keys of each.
+pub(crate) const FAMILIES: &[(&str, &[&str])] = &[
+    ("constant", &["value"]),
+    ("uniform", &["least", "greatest"]),
+    ("triangular", &["least", "mode", "greatest"]),
+    ("pert", &["least", "mode", "greatest"]),
+    ("normal", &["mean", "sd"]),
+    ("lognormal", &["mean", "cv"]),
+    ("gamma", &["mean", "cv"]),
+    ("weibull", &["mean", "shape"]),
+    ("exponential", &["mean"]),
+    ("observed", &["values", "file", "column", "unit"]),
+];
 
 impl Item<'_> {
     /// Reads a table with a family: the law, in the unit its kind is kept in, and the name of the family.
@@ -24,27 +35,17 @@ impl Item<'_> {
         let family =
             Item { node, place: place.clone() }.text("write the name of a family in quotes", ledger)?;
         let name = family.value.to_lowercase();
-        let keys: &[&str] = match name.as_str() {
-            "constant" => &["value"],
-            "uniform" => &["least", "greatest"],
-            "triangular" | "pert" => &["least", "mode", "greatest"],
-            "normal" => &["mean", "sd"],
-            "lognormal" | "gamma" => &["mean", "cv"],
-            "weibull" => &["mean", "shape"],
-            "exponential" => &["mean"],
-            "observed" => &["values", "file", "column", "unit"],
-            _ => {
-                let near = nearest(&name, FAMILIES.split(", "));
-                let right = near.map_or_else(
-                    || format!("known families are {FAMILIES}"),
-                    |near| format!("the nearest is \"{near}\"; known families are {FAMILIES}"),
-                );
-                ledger.wrong(&place, node, "this family is not known", right);
-                return None;
-            }
+        let Some((_, keys)) = FAMILIES.iter().find(|(known, _)| *known == name) else {
+            let all = FAMILIES.iter().map(|(known, _)| *known).collect::<Vec<_>>().join(", ");
+            let right = nearest(&name, FAMILIES.iter().map(|(known, _)| *known)).map_or_else(
+                || format!("known families are {all}"),
+                |near| format!("the nearest is \"{near}\"; known families are {all}"),
+            );
+            ledger.wrong(&place, node, "this family is not known", right);
+            return None;
         };
-        let known: Vec<&str> = ["family", "by"].iter().chain(keys).copied().collect();
-        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &known, ledger);
+        let known: Vec<&str> = ["family", "by"].iter().chain(*keys).copied().collect();
+        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &[], &known, ledger);
         let law = if name == "observed" {
             let values = observed::read(self, &fields, kind, ledger)?;
             Distribution::Observed(values.into())

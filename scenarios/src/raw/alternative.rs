@@ -1,12 +1,30 @@
 //! `[[alternative]]`: named variants of the same job.
 
 use super::change::{RIGHT, RawChange, collect};
+use super::key::{Holds, Key, LeftOut, key};
 use crate::document::{Table, Value};
 use crate::fields::{Fields, Item};
 use crate::ledger::{At, Ledger, Place};
+use crate::parse::Listed;
 use crate::signs::likeness;
 use std::ops::Range;
 
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "name",
+        Holds::Name,
+        LeftOut::Needed("give every alternative a name"),
+        "\"second raker\"",
+        "What the alternative is called.",
+    ),
+    key(
+        "change",
+        Holds::Changes,
+        LeftOut::Needed(RIGHT),
+        "{ \"raker.helper.count\" = 2 }",
+        "What differs from the job as it stands: keys of the file with dots between kind, name and key, and their new values.",
+    ),
+];
 /// Most alternatives of one file.
 const MOST: usize = 30;
 
@@ -27,20 +45,14 @@ pub(crate) fn alternatives(table: &Table, ledger: &mut Ledger<'_>) -> Vec<RawAlt
     let place =
         Place { words: "alternative".into(), path: "alternative".into(), span: Some(node.span.clone()) };
     let item = Item { node, place };
-    let list = match &node.value {
-        Value::List(list) if list.len() <= MOST => list,
-        Value::List(list) => {
-            item.wrong(format!("there are {} of them", list.len()), format!("give at most {MOST}"), ledger);
-            return Vec::new();
-        }
-        other => {
-            let right = "write [[alternative]] in double brackets, once for each";
-            item.wrong(format!("this is {}, not a list of alternatives", other.name()), right, ledger);
-            return Vec::new();
-        }
+    let listed = Listed {
+        most: MOST,
+        too_many: |count| format!("there are {count} of them"),
+        wanted: ", not a list of alternatives",
+        right: "write [[alternative]] in double brackets, once for each",
     };
     let mut all: Vec<RawAlternative> = Vec::new();
-    for (i, node) in list.iter().enumerate() {
+    for (i, Item { node, .. }) in item.list(&listed, ledger).into_iter().enumerate() {
         let words = format!("alternative {}", i + 1);
         let place = Place { path: words.clone(), words, span: Some(node.span.clone()) };
         let Some(one) = alternative(&Item { node, place }, ledger) else {
@@ -58,11 +70,9 @@ pub(crate) fn alternatives(table: &Table, ledger: &mut Ledger<'_>) -> Vec<RawAlt
 }
 
 fn alternative(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<RawAlternative> {
-    let fields = Fields::of(item, &["name", "change"], ledger)?;
-    let name = fields
-        .need("name", "give every alternative a name", ledger)
-        .and_then(|item| item.text("write a name in quotes", ledger));
-    let change = fields.need("change", RIGHT, ledger)?;
+    let fields = Fields::of(item, KEYS, ledger)?;
+    let name = fields.text("name", ledger);
+    let change = fields.item("change", ledger)?;
     let Value::Table(table) = &change.node.value else {
         change.wrong(format!("this is {}, where a table is wanted", change.node.value.name()), RIGHT, ledger);
         return None;

@@ -1,10 +1,10 @@
 //! One change of a document: the path of a key and its new value.
 
-use super::{TABLES, TOP};
+use super::{SECTIONS, top};
 use crate::document::{Entry, Node, Table, Value};
-use crate::fields::printable;
 use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
+use crate::parse::printable;
 use crate::signs::composed;
 use std::ops::Range;
 
@@ -39,11 +39,13 @@ pub(crate) fn change(changes: &Table, table: &mut Table, ledger: &mut Ledger<'_>
 /// The kind of thing a key belongs to, if there may be several of it and the key is given without a name.
 pub(crate) fn kind_of(kind: Option<&str>, key: &str) -> Option<&'static str> {
     let has = |kind: &str| {
-        TABLES.iter().any(|(heading, keys)| *heading == format!("[[{kind}]]") && keys.contains(&key))
+        SECTIONS.iter().any(|section| {
+            section.heading == format!("[[{kind}]]") && section.keys.iter().any(|its| its.name == key)
+        })
     };
     match kind {
         Some(kind) => KINDS.iter().copied().find(|known| *known == kind && has(known)),
-        None if TOP.contains(&key) => None,
+        None if top().any(|word| word == key) => None,
         None => KINDS.iter().copied().find(|known| has(known)),
     }
 }
@@ -69,8 +71,8 @@ pub(super) fn collect(
         if first == "alternative" {
             let right = "an alternative changes the job, not another alternative";
             ledger.problem(&here, &entry.node.typed, "alternatives cannot be changed", right);
-        } else if !TOP.contains(&first) {
-            let near = nearest(first, TOP.iter().copied().filter(|key| *key != "alternative"));
+        } else if !top().any(|word| word == first) {
+            let near = nearest(first, top().filter(|key| *key != "alternative"));
             let right =
                 near.map_or_else(|| RIGHT.to_owned(), |near| format!("the nearest known key is \"{near}\""));
             ledger.problem(&here, &entry.node.typed, format!("\"{}\" is not known", printable(first)), right);

@@ -1,10 +1,64 @@
 //! `[crew]`
 
+use super::key::{Holds, Key, LeftOut, key};
 use crate::fields::Fields;
 use crate::ledger::{At, Ledger};
 use crate::units::kind::Kind;
 
-pub(super) const KEYS: &[&str] = &["together", "crowding", "fatigue", "spread_share", "stand_clear"];
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "together",
+        Holds::Truth,
+        LeftOut::Taken("false"),
+        "true",
+        "Whether all rakers work the same heap together. Otherwise each works a heap alone.",
+    ),
+    key(
+        "crowding",
+        Holds::Figure(Kind::Crowding),
+        LeftOut::Taken("100 %: they do not get in each other's way"),
+        "\"90 %\"",
+        "What each of them still manages when they rake together. Goes with together = true.",
+    ),
+    key(
+        "fatigue",
+        Holds::Table(FATIGUE),
+        LeftOut::Taken("rakers do not tire"),
+        "{ loss = \"4 %/h\", least = \"70 %\" }",
+        "How rakers slow down as the hours of raking add up over a day.",
+    ),
+    key(
+        "spread_share",
+        Holds::Figure(Kind::SpreadShare),
+        LeftOut::Taken("0 %: loaders dump only, rakers spread it all"),
+        "\"30 %\"",
+        "Share of the material that the loaders spread themselves with the bucket. 100 % if nobody rakes.",
+    ),
+    key(
+        "stand_clear",
+        Holds::Truth,
+        LeftOut::Taken("true: the usual caution"),
+        "true",
+        "Whether rakers stand clear of a zone while a loader dumps there. The machine's manual and your own rules say how far.",
+    ),
+];
+const FATIGUE: &[Key] = &[
+    key(
+        "loss",
+        Holds::Figure(Kind::FatigueLoss),
+        LeftOut::Needed(FATIGUE_RIGHT),
+        "\"4 %/h\"",
+        "Share of the fresh pace that is lost with every hour of raking.",
+    ),
+    key(
+        "least",
+        Holds::Figure(Kind::FatigueLeast),
+        LeftOut::Needed(FATIGUE_RIGHT),
+        "\"70 %\"",
+        "Share of the fresh pace that is never lost.",
+    ),
+];
+const FATIGUE_RIGHT: &str = "write fatigue = { loss = \"5 %/h\", least = \"60 %\" }";
 
 /// How the crew works, as typed.
 #[derive(Default)]
@@ -20,10 +74,10 @@ pub(crate) struct RawCrew {
 
 impl RawCrew {
     pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
-        let spread_share = fields.figure("spread_share", Kind::SpreadShare, ledger);
+        let spread_share = fields.figure("spread_share", ledger);
         Self {
             together: fields.truth("together", ledger),
-            crowding: fields.figure("crowding", Kind::Crowding, ledger),
+            crowding: fields.figure("crowding", ledger),
             fatigue: fatigue(fields, ledger),
             spread_share_is_wrong: spread_share.is_none() && fields.has("spread_share"),
             spread_share,
@@ -33,10 +87,7 @@ impl RawCrew {
 }
 
 fn fatigue(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Option<(At<f64>, At<f64>)> {
-    let item = fields.get("fatigue")?;
-    let fields = Fields::of(&item, &["loss", "least"], ledger)?;
-    let right = "write fatigue = { loss = \"5 %/h\", least = \"60 %\" }";
-    let loss = fields.need("loss", right, ledger).and_then(|item| item.figure(Kind::FatigueLoss, ledger));
-    let least = fields.need("least", right, ledger).and_then(|item| item.figure(Kind::FatigueLeast, ledger));
+    let fields = fields.table("fatigue", ledger)?;
+    let (loss, least) = (fields.figure("loss", ledger), fields.figure("least", ledger));
     loss.zip(least)
 }

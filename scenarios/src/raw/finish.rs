@@ -1,9 +1,26 @@
 //! `[finish]`
 
+use super::key::{Holds, Key, LeftOut, key};
 use crate::fields::Fields;
 use crate::ledger::{At, Ledger};
 
-pub(super) const KEYS: &[&str] = &["rule", "surplus"];
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "rule",
+        Holds::Word(|| RULES.iter().map(|(word, _)| *word).collect()),
+        LeftOut::Taken("\"area covered\""),
+        "\"area covered\"",
+        "When the job is done: when every zone has what it takes and is raked, or when nothing is left at the stockpiles.",
+    ),
+    key(
+        "surplus",
+        Holds::Text,
+        LeftOut::Taken("the last zone"),
+        "\"north\"",
+        "The zone that takes what is left over, where the pile is to be cleared.",
+    ),
+];
+const RULES: &[(&str, Rule)] = &[("area covered", Rule::AreaCovered), ("pile cleared", Rule::PileCleared)];
 
 /// When a job counts as finished.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,10 +38,6 @@ pub(crate) struct RawFinish {
 
 impl RawFinish {
     pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
-        let rules = [("area covered", Rule::AreaCovered), ("pile cleared", Rule::PileCleared)];
-        Self {
-            rule: fields.get("rule").and_then(|item| item.word(&rules, ledger)),
-            surplus: fields.text("surplus", ledger),
-        }
+        Self { rule: fields.word("rule", RULES, ledger), surplus: fields.text("surplus", ledger) }
     }
 }

@@ -1,6 +1,8 @@
 //! `[[loader]]`
 
 use super::Named;
+use super::key::{Holds, Key, LeftOut, key};
+use crate::defaults;
 use crate::fields::Fields;
 use crate::ledger::{At, Ledger};
 use crate::lift::{LiftFigure, RawLift, StatedLift, least};
@@ -8,32 +10,202 @@ use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 use sim::Distribution;
 
-pub(super) const KEYS: &[&str] = &[
-    "name",
-    "count",
-    "heaped",
-    "struck",
-    "bucket_mass",
-    "hydraulic_lift",
-    "hydraulic_lift_share",
-    "rated_operating_capacity",
-    "rated_operating_capacity_share",
-    "tipping_load",
-    "tipping_load_share",
-    "tracks",
-    "width",
-    "speed_loaded",
-    "speed_empty",
-    "loading",
-    "dumping",
-    "start_and_stop",
-    "spread_time",
-    "machine_cost",
-    "operator_cost",
-    "fuel_working",
-    "fuel_idling",
-    "stoppages",
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "name",
+        Holds::Name,
+        LeftOut::Needed("give every loader a name of its own"),
+        "\"compact tractor\"",
+        "What the loader is called.",
+    ),
+    key(
+        "count",
+        Holds::Count(0, sim::MOST_LOADERS as u32),
+        LeftOut::Taken("1"),
+        "2",
+        "How many loaders there are that are alike. 0 keeps the loader out of the job as it stands.",
+    ),
+    key(
+        "heaped",
+        Holds::Figure(Kind::Bucket),
+        LeftOut::Needed("give the heaped capacity, such as \"14 ft3\" or \"0.4 m3\""),
+        "\"14 ft3\"",
+        "What the bucket holds heaped.",
+    ),
+    key(
+        "struck",
+        Holds::Figure(Kind::Bucket),
+        LeftOut::Taken("not known"),
+        "\"11 ft3\"",
+        "What it holds struck, level with its edges: loads are checked against it.",
+    ),
+    key(
+        "bucket_mass",
+        Holds::Figure(Kind::BucketMass),
+        LeftOut::Taken("not known"),
+        "\"180 lb\"",
+        "What today's bucket weighs empty. Needed to compare it with buckets of another weight.",
+    ),
+    key(
+        "hydraulic_lift",
+        Holds::Figure(Kind::Lift),
+        LeftOut::Taken(
+            "not known: if no figure of the manual is given, loads are limited by the bucket alone",
+        ),
+        "\"1100 lb\"",
+        "What the hydraulics of its loader raise, as the machine's manual has it. Of several figures the one that allows least counts. The manual, not this, says what may be lifted.",
+    ),
+    key(
+        "hydraulic_lift_share",
+        Holds::Figure(Kind::LiftShare),
+        LeftOut::Usual(&defaults::HYDRAULIC_LIFT_SHARE, ""),
+        "\"50 %\"",
+        "Share of that figure that you want to use.",
+    ),
+    key(
+        "rated_operating_capacity",
+        Holds::Figure(Kind::Lift),
+        LeftOut::Taken(
+            "not known: if no figure of the manual is given, loads are limited by the bucket alone",
+        ),
+        "\"1100 lb\"",
+        "The rated operating capacity, as the machine's manual has it. Of several figures the one that allows least counts. The manual, not this, says what may be lifted.",
+    ),
+    key(
+        "rated_operating_capacity_share",
+        Holds::Figure(Kind::LiftShare),
+        LeftOut::Usual(&defaults::CAPACITY_SHARE, ""),
+        "\"50 %\"",
+        "Share of that figure that you want to use.",
+    ),
+    key(
+        "tipping_load",
+        Holds::Figure(Kind::Lift),
+        LeftOut::Taken(
+            "not known: if no figure of the manual is given, loads are limited by the bucket alone",
+        ),
+        "\"1100 lb\"",
+        "The load at which the machine tips, as its manual has it. Of several figures the one that allows least counts. The manual, not this, says what may be lifted.",
+    ),
+    key(
+        "tipping_load_share",
+        Holds::Figure(Kind::LiftShare),
+        LeftOut::Usual(
+            &defaults::TIPPING_SHARE_ON_WHEELS,
+            "on wheels; 35 % on tracks (from the same standard)",
+        ),
+        "\"50 %\"",
+        "Share of that figure that you want to use.",
+    ),
+    key(
+        "tracks",
+        Holds::Truth,
+        LeftOut::Taken("false: it runs on wheels"),
+        "true",
+        "Whether it runs on tracks. Counts for what may be used of the tipping load.",
+    ),
+    key(
+        "width",
+        Holds::Figure(Kind::Width),
+        LeftOut::Taken("it fits through every pass"),
+        "\"50 in\"",
+        "The width of machine or bucket, whichever is greater: what has to fit through gates.",
+    ),
+    key(
+        "speed_loaded",
+        Holds::Given(Kind::Speed, Takes::NoLaw),
+        LeftOut::Usual(&defaults::SPEED_LOADED, ""),
+        "\"3 mph\"",
+        "How fast it drives loaded on this ground. Not what the machine could do: what the ground, slopes and people near it allow.",
+    ),
+    key(
+        "speed_empty",
+        Holds::Given(Kind::Speed, Takes::NoLaw),
+        LeftOut::Usual(&defaults::SPEED_EMPTY, ""),
+        "\"4 mph\"",
+        "How fast it drives back empty.",
+    ),
+    key(
+        "loading",
+        Holds::Given(Kind::Step, Takes::Loads),
+        LeftOut::Usual(&defaults::LOADING, ""),
+        "{ low = \"15 s\", typical = \"20 s\", high = \"30 s\" }",
+        "How long it takes to fill the bucket at the stockpile.",
+    ),
+    key(
+        "dumping",
+        Holds::Given(Kind::Step, Takes::Loads),
+        LeftOut::Usual(&defaults::DUMPING, ""),
+        "\"12 s\"",
+        "How long it takes to dump it in the zone.",
+    ),
+    key(
+        "start_and_stop",
+        Holds::Given(Kind::Step, Takes::DaysIfSaid),
+        LeftOut::Usual(&defaults::START_AND_STOP, ""),
+        "\"6 s\"",
+        "What starting, turning and stopping add to each leg.",
+    ),
+    key(
+        "spread_time",
+        Holds::Given(Kind::SpreadTime, Takes::DaysIfSaid),
+        LeftOut::Usual(&defaults::SPREAD_TIME, ""),
+        "\"30 s/yd3\"",
+        "How long it takes to spread material with the bucket. Counts where spread_share is given under [crew].",
+    ),
+    key(
+        "machine_cost",
+        Holds::Figure(Kind::HourlyCost),
+        LeftOut::Taken("nothing"),
+        "\"$45/h\"",
+        "What an hour of the machine costs you, without fuel and operator.",
+    ),
+    key(
+        "operator_cost",
+        Holds::Figure(Kind::HourlyCost),
+        LeftOut::Taken("nothing"),
+        "\"$40/h\"",
+        "What an hour of its operator costs you.",
+    ),
+    key(
+        "fuel_working",
+        Holds::Figure(Kind::FuelBurn),
+        LeftOut::Taken("no fuel is counted"),
+        "\"1.2 gal/h\"",
+        "What it burns while it works.",
+    ),
+    key(
+        "fuel_idling",
+        Holds::Figure(Kind::FuelBurn),
+        LeftOut::Taken("no fuel is counted"),
+        "\"0.4 gal/h\"",
+        "What it burns while it waits.",
+    ),
+    key(
+        "stoppages",
+        Holds::Table(STOPPAGES),
+        LeftOut::Taken("it never breaks down or is called away"),
+        "{ gap = \"3 h\", length = \"10 min\" }",
+        "Breakdowns, refuelling, being called away: what stops it by chance.",
+    ),
 ];
+const STOPPAGES: &[Key] = &[
+    key(
+        "gap",
+        Holds::Figure(Kind::Gap),
+        LeftOut::Needed(STOPPAGES_RIGHT),
+        "\"3 h\"",
+        "How long it works, on average, from one stoppage to the next.",
+    ),
+    key(
+        "length",
+        Holds::Law(Kind::Stretch),
+        LeftOut::Needed(STOPPAGES_RIGHT),
+        "\"10 min\"",
+        "How long it then stands.",
+    ),
+];
+const STOPPAGES_RIGHT: &str = "write stoppages = { gap = \"3 h\", length = \"5 min\" }";
 
 /// Keys of earlier versions, with what to write now.
 pub(super) const FORMER: &[(&str, &str)] = &[
@@ -89,28 +261,26 @@ impl RawLoader {
     }
 
     pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
-        let heaped =
-            fields.need("heaped", "give the heaped capacity, such as \"14 ft3\" or \"0.4 m3\"", ledger);
-        let width = fields.figure("width", Kind::Width, ledger);
+        let width = fields.figure("width", ledger);
         Self {
-            count: fields.count("count", 0..=sim::MOST_LOADERS as u32, ledger),
-            heaped: heaped.and_then(|item| item.figure(Kind::Bucket, ledger)),
-            struck: fields.figure("struck", Kind::Bucket, ledger),
-            bucket_mass: fields.figure("bucket_mass", Kind::BucketMass, ledger),
+            count: fields.count("count", ledger),
+            heaped: fields.figure("heaped", ledger),
+            struck: fields.figure("struck", ledger),
+            bucket_mass: fields.figure("bucket_mass", ledger),
             lifts: LiftFigure::ALL.map(|figure| lift(figure, fields, ledger)),
             tracks: fields.truth("tracks", ledger),
             width_is_wrong: width.is_none() && fields.has("width"),
             width,
-            speed_loaded: fields.given("speed_loaded", Kind::Speed, Takes::NoLaw, ledger),
-            speed_empty: fields.given("speed_empty", Kind::Speed, Takes::NoLaw, ledger),
-            loading: fields.given("loading", Kind::Step, Takes::Loads, ledger),
-            dumping: fields.given("dumping", Kind::Step, Takes::Loads, ledger),
-            start_and_stop: fields.given("start_and_stop", Kind::Step, Takes::DaysIfSaid, ledger),
-            spread_time: fields.given("spread_time", Kind::SpreadTime, Takes::DaysIfSaid, ledger),
-            machine_cost: fields.figure("machine_cost", Kind::HourlyCost, ledger),
-            operator_cost: fields.figure("operator_cost", Kind::HourlyCost, ledger),
-            fuel_working: fields.figure("fuel_working", Kind::FuelBurn, ledger),
-            fuel_idling: fields.figure("fuel_idling", Kind::FuelBurn, ledger),
+            speed_loaded: fields.given("speed_loaded", ledger),
+            speed_empty: fields.given("speed_empty", ledger),
+            loading: fields.given("loading", ledger),
+            dumping: fields.given("dumping", ledger),
+            start_and_stop: fields.given("start_and_stop", ledger),
+            spread_time: fields.given("spread_time", ledger),
+            machine_cost: fields.figure("machine_cost", ledger),
+            operator_cost: fields.figure("operator_cost", ledger),
+            fuel_working: fields.figure("fuel_working", ledger),
+            fuel_idling: fields.figure("fuel_idling", ledger),
             stoppages: stoppages(fields, ledger),
             named,
         }
@@ -118,8 +288,8 @@ impl RawLoader {
 }
 
 fn lift(figure: LiftFigure, fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> RawLift {
-    let rated = fields.figure(figure.key(), Kind::Lift, ledger);
-    let share = fields.figure(figure.share_key(), Kind::LiftShare, ledger);
+    let rated = fields.figure(figure.key(), ledger);
+    let share = fields.figure(figure.share_key(), ledger);
     if let Some(share) = share.as_ref().filter(|_| !fields.has(figure.key())) {
         let what = format!("there is no {} that it could be a share of", figure.key());
         ledger.wrong_at(share, what, format!("give {} as well, or leave the share out", figure.key()));
@@ -128,10 +298,7 @@ fn lift(figure: LiftFigure, fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Raw
 }
 
 fn stoppages(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Option<RawStoppages> {
-    let item = fields.get("stoppages")?;
-    let fields = Fields::of(&item, &["gap", "length"], ledger)?;
-    let right = "write stoppages = { gap = \"3 h\", length = \"5 min\" }";
-    let gap = fields.need("gap", right, ledger).and_then(|item| item.figure(Kind::Gap, ledger));
-    let length = fields.need("length", right, ledger).and_then(|item| item.law(Kind::Stretch, ledger));
+    let fields = fields.table("stoppages", ledger)?;
+    let (gap, length) = (fields.figure("gap", ledger), fields.law("length", ledger));
     Some(RawStoppages { gap: gap?, length: length? })
 }

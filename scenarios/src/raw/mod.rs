@@ -7,6 +7,7 @@ mod alternative;
 mod change;
 mod crew;
 mod finish;
+mod key;
 mod loader;
 mod material;
 mod money;
@@ -21,65 +22,113 @@ pub(crate) use alternative::{RawAlternative, alternatives};
 pub(crate) use change::{RIGHT as CHANGE_RIGHT, change, kind_of, quoted};
 pub(crate) use crew::RawCrew;
 pub(crate) use finish::{RawFinish, Rule};
+pub(crate) use key::{Holds, Key, LeftOut, Section, key};
 pub(crate) use loader::{RawLoader, RawStoppages};
 pub(crate) use material::RawMaterial;
 pub(crate) use money::RawMoney;
 pub(crate) use pass::RawPass;
 pub(crate) use raker::RawRaker;
 pub(crate) use shift::RawShift;
-pub(crate) use spread::{DAYS, LOADS, RawSpread, Switched};
+pub(crate) use spread::{RawSpread, Switched};
 pub(crate) use stockpile::{RawDelivery, RawStockpile};
 pub(crate) use zone::{RawPassOnWay, RawWay, RawZone};
 
 use crate::document::{Table, Value};
-use crate::fields::{Fields, Item, printable};
+use crate::fields::{Fields, Item};
 use crate::ledger::{At, Ledger, Place};
+use crate::parse::{self, Listed, printable};
 use crate::units::System;
 use sim::FillOrder;
 
-/// All keys a file may have at its top.
-pub(crate) const TOP: &[&str] = &[
-    "title",
-    "units",
-    "date",
-    "fill_order",
-    "material",
-    "zone",
-    "stockpile",
-    "loader",
-    "raker",
-    "crew",
-    "pass",
-    "shift",
-    "finish",
-    "spread",
-    "money",
-    "alternative",
+/// Keys at the top of a file, above the first table.
+const TOP: &[Key] = &[
+    key(
+        "title",
+        Holds::Text,
+        LeftOut::Taken("the name of the file"),
+        "\"Round pen, Saturday\"",
+        "What the job is called in everything that is shown.",
+    ),
+    key(
+        "units",
+        Holds::Word(|| UNITS.iter().map(|(word, _)| *word).collect()),
+        LeftOut::Taken("the units the file uses most"),
+        "\"us\"",
+        "The units of what is shown. Figures in the file may carry any units, mixed as you like.",
+    ),
+    key("date", Holds::Date, LeftOut::Taken("days are counted"), "2026-04-18", "The date of the first day."),
+    key(
+        "fill_order",
+        Holds::Word(|| FILL_ORDERS.iter().map(|(word, _)| *word).collect()),
+        LeftOut::Taken("\"as listed\""),
+        "\"farthest first\"",
+        "Which zone the loaders fill first.",
+    ),
 ];
 
-/// Tables and their keys.
-const TABLES: &[(&str, &[&str])] = &[
-    ("[material]", material::KEYS),
-    ("[[zone]]", zone::KEYS),
-    ("[[stockpile]]", stockpile::KEYS),
-    ("[[loader]]", loader::KEYS),
-    ("[[raker]]", raker::KEYS),
-    ("[crew]", crew::KEYS),
-    ("[[pass]]", pass::KEYS),
-    ("[shift]", shift::KEYS),
-    ("[finish]", finish::KEYS),
-    ("[spread.days]", &DAYS),
-    ("[spread.loads]", &LOADS),
-    ("[money]", money::KEYS),
+/// The tables of a file and their keys, in the order in which a file is usually written.
+pub(crate) const SECTIONS: &[Section] = &[
+    Section { heading: "", keys: TOP, means: "Above the first table: what concerns the whole job." },
+    Section { heading: "[material]", keys: material::KEYS, means: "What is moved." },
+    Section {
+        heading: "[[zone]]",
+        keys: zone::KEYS,
+        means: "A place that takes material. A file has one or several.",
+    },
+    Section {
+        heading: "[[stockpile]]",
+        keys: stockpile::KEYS,
+        means: "A place that material is taken from. A file has one or several.",
+    },
+    Section {
+        heading: "[[loader]]",
+        keys: loader::KEYS,
+        means: "A machine with its operator, or a barrow with its person. A file has one or several.",
+    },
+    Section { heading: "[[raker]]", keys: raker::KEYS, means: "A person who rakes the heaps out." },
+    Section { heading: "[crew]", keys: crew::KEYS, means: "How the people work together." },
+    Section {
+        heading: "[[pass]]",
+        keys: pass::KEYS,
+        means: "A gate, a bridge or a narrow place that machines go through one after the other.",
+    },
+    Section { heading: "[shift]", keys: shift::KEYS, means: "The hours of work." },
+    Section { heading: "[finish]", keys: finish::KEYS, means: "When the job is done." },
+    Section {
+        heading: "[spread]",
+        keys: spread::KEYS,
+        means: "How days and loads differ. spread = \"none\" at the top, in place of this table, switches chance off.",
+    },
+    Section { heading: "[money]", keys: money::KEYS, means: "Prices of the whole job." },
+    Section {
+        heading: "[[alternative]]",
+        keys: alternative::KEYS,
+        means: "Another way to do the job, for heapcast compare or --alternative.",
+    },
 ];
+
+/// The name of a table without its brackets.
+fn kind_in(heading: &str) -> &str {
+    heading.trim_matches(['[', ']'])
+}
+
+/// All words a file may have at its top: keys and tables.
+pub(crate) fn top() -> impl Iterator<Item = &'static str> {
+    let keys = TOP.iter().map(|key| key.name);
+    keys.chain(SECTIONS[1..].iter().map(|section| kind_in(section.heading)))
+}
 
 /// Where a key that stands in the wrong place belongs, if it is a known one.
 pub(crate) fn home_of(key: &str) -> Option<String> {
-    if TOP.contains(&key) {
+    if top().any(|word| word == key) {
         return Some("at the top of the file, above the first table".into());
     }
+    let spreads = [("[spread.days]", spread::DAYS_KEYS), ("[spread.loads]", spread::LOADS_KEYS)];
+    let tables =
+        SECTIONS[1..].iter().filter(|section| !["[spread]", "[[alternative]]"].contains(&section.heading));
+    let all = tables.map(|section| (section.heading, section.keys)).chain(spreads);
     let homes: Vec<&str> =
-        TABLES.iter().filter(|(_, keys)| keys.contains(&key)).map(|(table, _)| *table).collect();
+        all.filter(|(_, keys)| keys.iter().any(|its| its.name == key)).map(|(heading, _)| heading).collect();
     (!homes.is_empty()).then(|| format!("under {}", homes.join(" or ")))
 }
 
@@ -121,17 +170,18 @@ impl Raw {
 
 /// Reads a whole file.
 pub(crate) fn read(table: &Table, ledger: &mut Ledger<'_>) -> Raw {
-    let top = Fields::open(table, Place::default(), TOP, ledger);
+    let words: Vec<&'static str> = top().collect();
+    let top = Fields::open(table, Place::default(), TOP, &words, ledger);
     let material =
         section(&top, "material", material::KEYS, ledger).map(|fields| RawMaterial::read(&fields, ledger));
     Raw {
-        keys: TOP.iter().copied().filter(|key| top.has(key)).collect(),
+        keys: words.iter().copied().filter(|key| top.has(key)).collect(),
         title: top.text("title", ledger),
-        units: top
-            .get("units")
-            .and_then(|item| item.word(&[("us", System::Us), ("metric", System::Metric)], ledger)),
-        date: top.get("date").and_then(|item| date(&item, ledger)),
-        fill_order: top.get("fill_order").and_then(|item| item.word(FILL_ORDERS, ledger)),
+        units: top.word("units", UNITS, ledger),
+        date: top.get("date").and_then(|item| {
+            item.read(parse::date::date(&item.node.value), ledger).map(|date| item.at(date))
+        }),
+        fill_order: top.word("fill_order", FILL_ORDERS, ledger),
         material,
         zones: things(&top, "zone", zone::KEYS, RawZone::read, ledger),
         stockpiles: things(&top, "stockpile", stockpile::KEYS, RawStockpile::read, ledger),
@@ -150,6 +200,7 @@ pub(crate) fn read(table: &Table, ledger: &mut Ledger<'_>) -> Raw {
     }
 }
 
+const UNITS: &[(&str, System)] = &[("us", System::Us), ("metric", System::Metric)];
 const FILL_ORDERS: &[(&str, FillOrder)] = &[
     ("as listed", FillOrder::AsListed),
     ("farthest first", FillOrder::FarthestFirst),
@@ -158,37 +209,13 @@ const FILL_ORDERS: &[(&str, FillOrder)] = &[
     ("most room left", FillOrder::MostRoom),
 ];
 
-fn date(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<At<jiff::civil::Date>> {
-    let right = "write a date such as 2026-04-18";
-    let has_time = match &item.node.value {
-        Value::Time(time) => time.date.is_some() && time.time.is_some(),
-        Value::Text(text) => {
-            text.trim().get(..10).is_some_and(|date| date.parse::<jiff::civil::Date>().is_ok())
-                && text.trim().len() > 10
-        }
-        _ => false,
-    };
-    if has_time {
-        let right = "write the date alone, such as 2026-04-18; the hour work begins is start under [shift]";
-        item.wrong("a date is wanted here without a time", right, ledger);
-        return None;
-    }
-    let read = match &item.node.value {
-        Value::Time(time) => time.date.and_then(|date| {
-            let part = |number: u8| i8::try_from(number).ok();
-            jiff::civil::Date::new(i16::try_from(date.year).ok()?, part(date.month)?, part(date.day)?).ok()
-        }),
-        Value::Text(text) => text.trim().parse().ok(),
-        _ => None,
-    };
-    if read.is_none() {
-        item.wrong("this is not a date there is", right, ledger);
-    }
-    read.map(|date| item.at(date))
-}
-
 /// A table of which a file has at most one.
-fn section<'d>(top: &Fields<'d>, name: &str, keys: &[&str], ledger: &mut Ledger<'_>) -> Option<Fields<'d>> {
+fn section<'d>(
+    top: &Fields<'d>,
+    name: &str,
+    keys: &'static [Key],
+    ledger: &mut Ledger<'_>,
+) -> Option<Fields<'d>> {
     let item = top.get(name)?;
     if let Value::List(_) = item.node.value {
         let right = format!("there is one {name}: write [{name}] in single brackets");
@@ -202,28 +229,21 @@ fn section<'d>(top: &Fields<'d>, name: &str, keys: &[&str], ledger: &mut Ledger<
 fn things<T>(
     top: &Fields<'_>,
     kind: &str,
-    keys: &[&str],
+    keys: &'static [Key],
     read: fn(&Fields<'_>, Named, &mut Ledger<'_>) -> T,
     ledger: &mut Ledger<'_>,
 ) -> Vec<T> {
     let Some(item) = top.get(kind) else {
         return Vec::new();
     };
-    let list = match &item.node.value {
-        Value::List(list) if list.len() <= MOST_THINGS => list,
-        Value::List(list) => {
-            let what = format!("there are {} of them, which is absurdly many", list.len());
-            item.wrong(what, format!("give at most {MOST_THINGS}"), ledger);
-            return Vec::new();
-        }
-        other => {
-            let right = format!("write [[{kind}]] in double brackets, once for each {kind}");
-            item.wrong(format!("this is {}, not a list of {kind}s", other.name()), right, ledger);
-            return Vec::new();
-        }
+    let listed = Listed {
+        most: MOST_THINGS,
+        too_many: |count| format!("there are {count} of them, which is absurdly many"),
+        wanted: &format!(", not a list of {kind}s"),
+        right: &format!("write [[{kind}]] in double brackets, once for each {kind}"),
     };
     let mut all = Vec::new();
-    for (i, node) in list.iter().enumerate() {
+    for (i, Item { node, .. }) in item.list(&listed, ledger).into_iter().enumerate() {
         let number = format!("{kind} {}", i + 1);
         let place = Place { words: number.clone(), path: number, span: Some(node.span.clone()) };
         if let Some((fields, named)) = thing(&Item { node, place }, kind, keys, ledger) {
@@ -249,7 +269,7 @@ impl Named {
 fn thing<'d>(
     item: &Item<'d>,
     kind: &str,
-    keys: &[&str],
+    keys: &'static [Key],
     ledger: &mut Ledger<'_>,
 ) -> Option<(Fields<'d>, Named)> {
     let mut item = item.clone();
@@ -262,8 +282,6 @@ fn thing<'d>(
         item.place.path = format!("{kind}.{name}");
     }
     let fields = Fields::of(&item, keys, ledger)?;
-    let name = fields
-        .need("name", &format!("give every {kind} a name of its own"), ledger)
-        .and_then(|item| item.text("write a name in quotes", ledger));
+    let name = fields.text("name", ledger);
     Some((fields, Named { name, place: item.place.at(&item.node.span) }))
 }

@@ -1,11 +1,34 @@
 //! `[money]`
 
+use super::key::{Holds, Key, LeftOut, key};
 use crate::fields::Fields;
 use crate::ledger::{At, Ledger};
-use crate::units::amount::currency_word;
+use crate::parse;
 use crate::units::kind::Kind;
 
-pub(super) const KEYS: &[&str] = &["currency", "fuel_price", "mobilisation"];
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "currency",
+        Holds::Currency,
+        LeftOut::Taken("the currency of the prices in the file"),
+        "\"$\"",
+        "The currency of all prices. Needed only where no price in the file says it.",
+    ),
+    key(
+        "fuel_price",
+        Holds::Figure(Kind::FuelPrice),
+        LeftOut::Taken("fuel costs nothing"),
+        "\"$4/gal\"",
+        "What fuel costs. Counts where a loader says what it burns.",
+    ),
+    key(
+        "mobilisation",
+        Holds::Figure(Kind::Price),
+        LeftOut::Taken("nothing"),
+        "\"$120\"",
+        "What it costs to get the machine there and back.",
+    ),
+];
 
 /// Prices of the whole job as typed.
 #[derive(Default)]
@@ -17,17 +40,13 @@ pub(crate) struct RawMoney {
 impl RawMoney {
     pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
         if let Some(item) = fields.get("currency") {
-            let right = "write a sign or three capital letters, such as \"$\", \"€\" or \"CHF\"";
-            if let Some(text) = item.text(right, ledger) {
-                match currency_word(&text.value) {
-                    Some(currency) => ledger.saw_currency(&item.place, item.node, &currency),
-                    None => item.wrong("this is not a currency", right, ledger),
-                }
+            if let Some(currency) = item.read(parse::currency(&item.node.value), ledger) {
+                ledger.saw_currency(&item.place, item.node, &currency);
             }
         }
         Self {
-            fuel_price: fields.figure("fuel_price", Kind::FuelPrice, ledger),
-            mobilisation: fields.figure("mobilisation", Kind::Price, ledger),
+            fuel_price: fields.figure("fuel_price", ledger),
+            mobilisation: fields.figure("mobilisation", ledger),
         }
     }
 }

@@ -1,12 +1,37 @@
 //! `[[pass]]`
 
 use super::Named;
+use super::key::{Holds, Key, LeftOut, key};
+use crate::defaults;
 use crate::fields::Fields;
 use crate::ledger::{At, Ledger};
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 
-pub(super) const KEYS: &[&str] = &["name", "width", "passing", "at_once"];
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "name",
+        Holds::Name,
+        LeftOut::Needed("give every pass a name of its own"),
+        "\"field gate\"",
+        "What the pass is called; ways name it.",
+    ),
+    key(
+        "width",
+        Holds::Figure(Kind::Width),
+        LeftOut::Needed("give its clear width, such as \"6 ft\" or \"1.8 m\""),
+        "\"7 ft\"",
+        "Its clear width. A machine as wide gets through; leave the room that you want to have beside it.",
+    ),
+    key(
+        "passing",
+        Holds::Given(Kind::Step, Takes::DaysIfSaid),
+        LeftOut::Usual(&defaults::PASSING, ""),
+        "\"8 s\"",
+        "How long a machine holds it up each time it goes through: slowing down, going through, getting clear.",
+    ),
+    key("at_once", Holds::Count(1, 20), LeftOut::Taken("1"), "1", "How many machines go through at a time."),
+];
 
 /// A pass as typed.
 pub(crate) struct RawPass {
@@ -18,12 +43,11 @@ pub(crate) struct RawPass {
 
 impl RawPass {
     pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
-        let width = fields.need("width", "give its clear width, such as \"6 ft\" or \"1.8 m\"", ledger);
         Self {
             named,
-            width: width.and_then(|item| item.figure(Kind::Width, ledger)),
-            passing: fields.given("passing", Kind::Step, Takes::DaysIfSaid, ledger),
-            at_once: fields.count("at_once", 1..=20, ledger),
+            width: fields.figure("width", ledger),
+            passing: fields.given("passing", ledger),
+            at_once: fields.count("at_once", ledger),
         }
     }
 }

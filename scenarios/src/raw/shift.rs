@@ -1,13 +1,58 @@
 //! `[shift]`
 
-use crate::clock::Days;
-use crate::document::{Node, Value};
+use super::key::{Holds, Key, LeftOut, key};
+use crate::defaults;
+use crate::document::Value;
 use crate::fields::{Fields, Item};
 use crate::ledger::{At, Ledger};
+use crate::parse::Listed;
+use crate::parse::clock::{self, Days};
 use crate::units::kind::Kind;
 use sim::Distribution;
 
-pub(super) const KEYS: &[&str] = &["start", "end", "breaks", "set_up", "clean_up"];
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "start",
+        Holds::Clock,
+        LeftOut::Usual(&defaults::START, ""),
+        "\"08:00\"",
+        "When work begins, every day.",
+    ),
+    key(
+        "end",
+        Holds::ClockOr(NONE),
+        LeftOut::Taken("the crew goes on until it is done"),
+        "\"5:00 pm\"",
+        "When work ends for the day; what is left is done the next day.",
+    ),
+    key(
+        "breaks",
+        Holds::List(BREAK, "or a text such as \"12:00-12:30\""),
+        LeftOut::Taken("there are none"),
+        "[ \"12:00-12:30\" ]",
+        "When everybody has a break, every day.",
+    ),
+    key(
+        "set_up",
+        Holds::Law(Kind::Stretch),
+        LeftOut::Taken("it takes no time"),
+        "\"20 min\"",
+        "Getting ready, before the first load: unloading the machine, walking the ground.",
+    ),
+    key(
+        "clean_up",
+        Holds::Law(Kind::Stretch),
+        LeftOut::Taken("it takes no time"),
+        "\"15 min\"",
+        "Cleaning up, after the last heap is raked.",
+    ),
+];
+const BREAK: &[Key] = &[
+    key("from", Holds::Clock, LeftOut::Needed(BREAK_RIGHT), "\"12:00\"", "When it begins."),
+    key("to", Holds::Clock, LeftOut::Needed(BREAK_RIGHT), "\"12:30\"", "When it ends."),
+];
+const BREAK_RIGHT: &str = "write a break as \"12:00-12:30\" or { from = \"12:00\", to = \"12:30\" }";
+const NONE: &str = "none";
 const MOST_BREAKS: usize = 20;
 
 /// Hours of work as typed.
@@ -33,7 +78,7 @@ pub(crate) struct RawBreak {
 
 impl RawShift {
     pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
-        let start = fields.get("start").and_then(|item| item.clock(Days::Every, ledger));
+        let start = fields.clock("start", ledger);
         Self {
             start_is_wrong: start.is_none() && fields.has("start"),
             start,
@@ -41,15 +86,15 @@ impl RawShift {
             end_is_said: fields.has("end"),
             breaks: breaks(fields, ledger),
             breaks_are_said: fields.has("breaks"),
-            set_up: fields.law("set_up", Kind::Stretch, ledger),
-            clean_up: fields.law("clean_up", Kind::Stretch, ledger),
+            set_up: fields.law("set_up", ledger),
+            clean_up: fields.law("clean_up", ledger),
         }
     }
 }
 
 fn end(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
     match &item.node.value {
-        Value::Text(text) if text.eq_ignore_ascii_case("none") => None,
+        Value::Text(text) if text.eq_ignore_ascii_case(NONE) => None,
         _ => item.clock(Days::Every, ledger),
     }
 }
@@ -59,41 +104,30 @@ fn breaks(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawBreak> {
         return Vec::new();
     };
     let right = "write breaks = [ \"12:00-12:30\" ]";
-    let list = match &item.node.value {
-        Value::List(list) if list.len() <= MOST_BREAKS => list,
-        Value::List(list) => {
-            let what = format!("there are {} breaks a day, which is absurdly many", list.len());
-            item.wrong(what, format!("give at most {MOST_BREAKS}"), ledger);
-            return Vec::new();
-        }
-        other => {
-            item.wrong(format!("this is {}, where a list of breaks is wanted", other.name()), right, ledger);
-            return Vec::new();
-        }
+    let listed = Listed {
+        most: MOST_BREAKS,
+        too_many: |count| format!("there are {count} breaks a day, which is absurdly many"),
+        wanted: ", where a list of breaks is wanted",
+        right,
     };
-    list.iter().filter_map(|node| one_break(&Item { node, place: item.place.clone() }, ledger)).collect()
+    item.list(&listed, ledger).iter().filter_map(|item| one_break(item, ledger)).collect()
 }
 
 fn one_break(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<RawBreak> {
-    let right = "write a break as \"12:00-12:30\" or { from = \"12:00\", to = \"12:30\" }";
+    let right = BREAK_RIGHT;
     let (from, to) = match &item.node.value {
         Value::Table(_) => {
-            let fields = Fields::of(item, &["from", "to"], ledger)?;
-            let from = fields.need("from", right, ledger).and_then(|item| item.clock(Days::Every, ledger));
-            let to = fields.need("to", right, ledger).and_then(|item| item.clock(Days::Every, ledger));
+            let fields = Fields::of(item, BREAK, ledger)?;
+            let (from, to) = (fields.clock("from", ledger), fields.clock("to", ledger));
             (from?, to?)
         }
         Value::Text(text) => {
-            let Some((from, to)) = text.split_once(['-', '–']) else {
+            let Some([from, to]) = clock::stretch(text) else {
                 item.wrong("this is not a stretch of the clock", right, ledger);
                 return None;
             };
-            let half = |text: &str, ledger: &mut Ledger<'_>| {
-                let node = Node { value: Value::Text(text.trim().to_owned()), ..item.node.clone() };
-                let read = Item { node: &node, place: item.place.clone() }.clock(Days::Every, ledger);
-                read.map(|at| At { typed: item.node.typed.clone(), ..at })
-            };
-            (half(from, ledger)?, half(to, ledger)?)
+            let from = item.read(from, ledger)?;
+            (item.at(from), item.at(item.read(to, ledger)?))
         }
         _ => {
             item.wrong("this is not a stretch of the clock", right, ledger);

@@ -1,16 +1,98 @@
 //! `[[stockpile]]`
 
 use super::Named;
-use crate::clock::Days;
-use crate::document::Value;
+use super::key::{Holds, Key, LeftOut, key};
+use crate::defaults;
 use crate::fields::{Fields, Item};
 use crate::ledger::{At, Ledger, Place};
+use crate::parse::Listed;
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 use sim::Distribution;
 
-pub(super) const KEYS: &[&str] = &["name", "on_hand", "price", "carriage", "truckload", "face", "deliveries"];
-const DELIVERY_KEYS: &[&str] = &["at", "volume", "late", "price", "carriage"];
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "name",
+        Holds::Name,
+        LeftOut::Needed("give every stockpile a name of its own"),
+        "\"heap by the road\"",
+        "What the stockpile is called; ways name it.",
+    ),
+    key(
+        "on_hand",
+        Holds::Given(Kind::Volume, Takes::Days),
+        LeftOut::Taken("nothing lies there when work begins"),
+        "\"34 yd3\"",
+        "What lies there, loose, when work begins; by the ton too (\"30 tons\").",
+    ),
+    key(
+        "price",
+        Holds::Figure(Kind::Price),
+        LeftOut::Taken("nothing"),
+        "\"$380\"",
+        "What the material on hand costs, all of it together.",
+    ),
+    key(
+        "carriage",
+        Holds::Figure(Kind::Price),
+        LeftOut::Taken("nothing: it is in the price"),
+        "\"$90\"",
+        "What it costs to bring it.",
+    ),
+    key(
+        "truckload",
+        Holds::Figure(Kind::Delivery),
+        LeftOut::Usual(&defaults::TRUCKLOAD, "or the most frequent volume of a delivery"),
+        "\"18 yd3\"",
+        "What a truck usually brings; what to order more is told in truckloads.",
+    ),
+    key("face", Holds::Count(1, 20), LeftOut::Taken("1"), "2", "How many loaders can load there at a time."),
+    key(
+        "deliveries",
+        Holds::List(DELIVERY, ""),
+        LeftOut::Taken("nothing more comes"),
+        "[ { at = \"10:30\", volume = \"18 yd3\" } ]",
+        "What trucks bring while the job goes on. Keep people clear of a reversing truck.",
+    ),
+];
+const DELIVERY: &[Key] = &[
+    key(
+        "at",
+        Holds::DayAndClock,
+        LeftOut::Needed(DELIVERY_RIGHT),
+        "\"day 2 09:00\"",
+        "When the material is there to be loaded.",
+    ),
+    key(
+        "volume",
+        Holds::Given(Kind::Delivery, Takes::Days),
+        LeftOut::Needed(DELIVERY_RIGHT),
+        "\"18 yd3\"",
+        "What the truck brings, loose; by the ton too.",
+    ),
+    key(
+        "late",
+        Holds::Law(Kind::Stretch),
+        LeftOut::Taken("it comes on time"),
+        "{ low = \"0 min\", typical = \"10 min\", high = \"40 min\" }",
+        "How late it comes.",
+    ),
+    key(
+        "price",
+        Holds::Figure(Kind::Price),
+        LeftOut::Taken("nothing"),
+        "\"$380\"",
+        "What its material costs.",
+    ),
+    key(
+        "carriage",
+        Holds::Figure(Kind::Price),
+        LeftOut::Taken("nothing: it is in the price"),
+        "\"$90\"",
+        "What it costs to bring it.",
+    ),
+];
+const DELIVERY_RIGHT: &str = "write deliveries = [ { at = \"10:30\", volume = \"20 yd3\" } ]";
 const MOST_DELIVERIES: usize = 200;
 
 /// A stockpile as typed.
@@ -38,16 +120,16 @@ pub(crate) struct RawDelivery {
 
 impl RawStockpile {
     pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
-        let on_hand = fields.given("on_hand", Kind::Volume, Takes::Days, ledger);
+        let on_hand = fields.given("on_hand", ledger);
         let deliveries = deliveries(fields, ledger);
         let wrong_on_hand = on_hand.is_none() && fields.has("on_hand");
         let wrong_deliveries = fields.has("deliveries") && deliveries.iter().any(|d| d.volume.is_none());
         Self {
             named,
-            price: fields.figure("price", Kind::Price, ledger),
-            carriage: fields.figure("carriage", Kind::Price, ledger),
-            truckload: fields.figure("truckload", Kind::Delivery, ledger),
-            face: fields.count("face", 1..=20, ledger),
+            price: fields.figure("price", ledger),
+            carriage: fields.figure("carriage", ledger),
+            truckload: fields.figure("truckload", ledger),
+            face: fields.count("face", ledger),
             volume_is_wrong: wrong_on_hand
                 || wrong_deliveries
                 || deliveries.is_empty() && fields.has("deliveries"),
@@ -61,42 +143,29 @@ fn deliveries(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawDelivery> 
     let Some(item) = fields.get("deliveries") else {
         return Vec::new();
     };
-    let right = "write deliveries = [ { at = \"10:30\", volume = \"20 yd3\" } ]";
-    let list = match &item.node.value {
-        Value::List(list) if list.len() <= MOST_DELIVERIES => list,
-        Value::List(list) => {
-            let what = format!("there are {} deliveries, which is absurdly many", list.len());
-            item.wrong(what, format!("give at most {MOST_DELIVERIES}"), ledger);
-            return Vec::new();
-        }
-        other => {
-            item.wrong(
-                format!("this is {}, where a list of deliveries is wanted", other.name()),
-                right,
-                ledger,
-            );
-            return Vec::new();
-        }
+    let listed = Listed {
+        most: MOST_DELIVERIES,
+        too_many: |count| format!("there are {count} deliveries, which is absurdly many"),
+        wanted: ", where a list of deliveries is wanted",
+        right: DELIVERY_RIGHT,
     };
     let mut all = Vec::new();
-    for (i, node) in list.iter().enumerate() {
+    for (i, Item { node, .. }) in item.list(&listed, ledger).into_iter().enumerate() {
         let above = item.place.words.trim_end_matches(".deliveries").to_owned();
         let place = Place {
             words: format!("{above}, delivery {}", i + 1),
             path: format!("{} {}", item.place.path, i + 1),
             span: Some(node.span.clone()),
         };
-        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, DELIVERY_KEYS, ledger) else {
+        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, DELIVERY, ledger) else {
             continue;
         };
         all.push(RawDelivery {
-            at: fields.need("at", right, ledger).and_then(|item| item.clock(Days::Any, ledger)),
-            volume: fields
-                .need("volume", right, ledger)
-                .and_then(|item| item.given(Kind::Delivery, Takes::Days, ledger)),
-            late: fields.law("late", Kind::Stretch, ledger),
-            price: fields.figure("price", Kind::Price, ledger),
-            carriage: fields.figure("carriage", Kind::Price, ledger),
+            at: fields.clock("at", ledger),
+            volume: fields.given("volume", ledger),
+            late: fields.law("late", ledger),
+            price: fields.figure("price", ledger),
+            carriage: fields.figure("carriage", ledger),
             place,
         });
     }

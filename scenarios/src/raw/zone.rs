@@ -1,16 +1,130 @@
 //! `[[zone]]`
 
 use super::Named;
+use super::key::{Holds, Key, LeftOut, key};
 use crate::document::Value;
-use crate::fields::{Fields, Item, printable};
+use crate::fields::{Fields, Item};
 use crate::ledger::{At, Ledger, Place};
+use crate::parse::{Listed, printable};
 use crate::quantity::{Given, Takes};
 use crate::signs::composed;
 use crate::units::kind::Kind;
 
-pub(super) const KEYS: &[&str] =
-    &["name", "volume", "area", "length", "width", "diameter", "depth", "room", "ways", "distance", "walk"];
-const WAY_KEYS: &[&str] = &["from", "distance", "passes"];
+pub(super) const KEYS: &[Key] = &[
+    key(
+        "name",
+        Holds::Name,
+        LeftOut::Needed("give every zone a name of its own"),
+        "\"north\"",
+        "What the zone is called.",
+    ),
+    key(
+        "volume",
+        Holds::Given(Kind::Volume, Takes::Days),
+        LeftOut::Taken("it is calculated from the area and the depth"),
+        "\"24 yd3\"",
+        "What the zone takes, measured loose. Give this, or a depth and one of area, diameter, or length and width.",
+    ),
+    key(
+        "area",
+        Holds::Given(Kind::Area, Takes::Days),
+        LeftOut::Taken("it is calculated from the sides or the diameter"),
+        "\"1200 ft2\"",
+        "Its area; two sides with their units do as well: \"40 ft x 30 ft\".",
+    ),
+    key(
+        "length",
+        Holds::Figure(Kind::Side),
+        LeftOut::Taken("area or diameter is used"),
+        "\"40 ft\"",
+        "One side of it.",
+    ),
+    key(
+        "width",
+        Holds::Figure(Kind::Side),
+        LeftOut::Taken("area or diameter is used"),
+        "\"30 ft\"",
+        "The other side.",
+    ),
+    key(
+        "diameter",
+        Holds::Figure(Kind::Side),
+        LeftOut::Taken("area or sides are used"),
+        "\"50 ft\"",
+        "The width of a round zone.",
+    ),
+    key(
+        "depth",
+        Holds::Given(Kind::Depth, Takes::Days),
+        LeftOut::Taken("volume is used"),
+        "\"4 in\"",
+        "How deep the material lies when it has settled.",
+    ),
+    key(
+        "room",
+        Holds::CountOr(1, MOST_ROOM, NO_LIMIT),
+        LeftOut::Taken("no limit"),
+        "3",
+        "How many heaps may lie in the zone before one is raked out.",
+    ),
+    key(
+        "ways",
+        Holds::List(WAY, ""),
+        LeftOut::Taken("distance is used"),
+        "[ { from = \"pile\", distance = \"25 yd\" } ]",
+        "The ways that lead to the zone, where there are several stockpiles or something to pass. In place of distance.",
+    ),
+    key(
+        "distance",
+        Holds::Figure(Kind::Way),
+        LeftOut::Taken("ways are used"),
+        "\"25 yd\"",
+        "How far the loader drives from the stockpile to the zone, one way.",
+    ),
+    key(
+        "walk",
+        Holds::ByName(Kind::Walk, "the distance to each zone named"),
+        LeftOut::Taken("walking takes no time"),
+        "{ \"south\" = \"30 yd\" }",
+        "How far rakers walk from here to other zones; the same is taken for the way back.",
+    ),
+];
+const WAY: &[Key] = &[
+    key(
+        "from",
+        Holds::Text,
+        LeftOut::Taken("the only stockpile"),
+        "\"pile\"",
+        "The stockpile it comes from.",
+    ),
+    key(
+        "distance",
+        Holds::Figure(Kind::Way),
+        LeftOut::Needed("give distance = \"25 yd\" or \"23 m\""),
+        "\"25 yd\"",
+        "How long it is, one way.",
+    ),
+    key(
+        "passes",
+        Holds::List(ON_WAY, "or the name of a pass alone"),
+        LeftOut::Taken("there is nothing to pass"),
+        "[ { pass = \"gate\", share = \"40 %\" } ]",
+        "The gates, bridges and narrow places on it, in the order of the loaded trip.",
+    ),
+];
+const ON_WAY: &[Key] = &[
+    key("pass", Holds::Name, LeftOut::Needed(PASSES_RIGHT), "\"gate\"", "The pass of this name."),
+    key(
+        "share",
+        Holds::Figure(Kind::PlaceOnWay),
+        LeftOut::Taken("passes lie evenly spread along the way"),
+        "\"40 %\"",
+        "Where it lies: share of the way from the stockpile.",
+    ),
+];
+const PASSES_RIGHT: &str =
+    "write passes = [ \"field gate\" ] or [ { pass = \"field gate\", share = \"40 %\" } ]";
+const NO_LIMIT: &str = "no limit";
 /// Most heaps of room that make sense.
 const MOST_ROOM: u32 = 1000;
 /// Most ways to one zone, most passes on one way.
@@ -53,13 +167,12 @@ pub(crate) struct RawWalk {
 
 impl RawZone {
     pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
-        let given = |key, kind, ledger: &mut Ledger<'_>| fields.given(key, kind, Takes::Days, ledger);
-        let volume = given("volume", Kind::Volume, ledger);
-        let area = given("area", Kind::Area, ledger);
-        let length = fields.figure("length", Kind::Side, ledger);
-        let width = fields.figure("width", Kind::Side, ledger);
-        let diameter = fields.figure("diameter", Kind::Side, ledger);
-        let depth = given("depth", Kind::Depth, ledger);
+        let volume = fields.given("volume", ledger);
+        let area = fields.given("area", ledger);
+        let length = fields.figure("length", ledger);
+        let width = fields.figure("width", ledger);
+        let diameter = fields.figure("diameter", ledger);
+        let depth = fields.given("depth", ledger);
         check_size(fields, ledger);
         Self {
             volume,
@@ -110,7 +223,7 @@ fn check_size(fields: &Fields<'_>, ledger: &mut Ledger<'_>) {
 
 fn room(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<At<Option<u32>>> {
     match &item.node.value {
-        Value::Text(text) if text.eq_ignore_ascii_case("no limit") => Some(item.at(None)),
+        Value::Text(text) if text.eq_ignore_ascii_case(NO_LIMIT) => Some(item.at(None)),
         Value::Text(_) => {
             item.wrong(
                 "this is a text, where a count is wanted",
@@ -146,34 +259,24 @@ fn ways(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWay> {
 
 fn listed_ways(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWay> {
     let right = "write ways = [ { from = \"a pile\", distance = \"25 yd\" } ]";
-    let list = match &item.node.value {
-        Value::List(list) if (1..=MOST_WAYS).contains(&list.len()) => list,
-        Value::List(list) if list.is_empty() => {
-            item.wrong("no way leads to it", right, ledger);
-            return Vec::new();
-        }
-        Value::List(list) => {
-            item.wrong(
-                format!("{} ways are absurdly many", list.len()),
-                format!("give at most {MOST_WAYS}"),
-                ledger,
-            );
-            return Vec::new();
-        }
-        other => {
-            item.wrong(format!("this is {}, where a list of ways is wanted", other.name()), right, ledger);
-            return Vec::new();
-        }
+    let listed = Listed {
+        most: MOST_WAYS,
+        too_many: |count| format!("{count} ways are absurdly many"),
+        wanted: ", where a list of ways is wanted",
+        right,
     };
+    if matches!(&item.node.value, Value::List(list) if list.is_empty()) {
+        item.wrong("no way leads to it", right, ledger);
+    }
     let mut ways = Vec::new();
-    for (i, node) in list.iter().enumerate() {
+    for (i, Item { node, .. }) in item.list(&listed, ledger).into_iter().enumerate() {
         let above = item.place.words.trim_end_matches(".ways").to_owned();
         let place = Place {
             words: format!("{above}, way {}", i + 1),
             path: format!("{} {}", item.place.path, i + 1),
             span: Some(node.span.clone()),
         };
-        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, WAY_KEYS, ledger) else {
+        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, WAY, ledger) else {
             continue;
         };
         let from = fields.text("from", ledger);
@@ -181,9 +284,7 @@ fn listed_ways(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWay> {
             place,
             from_is_wrong: from.is_none() && fields.has("from"),
             from,
-            distance: fields
-                .need("distance", "give distance = \"25 yd\" or \"23 m\"", ledger)
-                .and_then(|item| item.figure(Kind::Way, ledger)),
+            distance: fields.figure("distance", ledger),
             passes: passes(&fields, ledger),
         });
     }
@@ -194,28 +295,21 @@ fn passes(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawPassOnWay> {
     let Some(item) = fields.get("passes") else {
         return Vec::new();
     };
-    let right = "write passes = [ \"field gate\" ] or [ { pass = \"field gate\", share = \"40 %\" } ]";
-    let list = match &item.node.value {
-        Value::List(list) if list.len() <= MOST_WAYS => list,
-        Value::List(list) => {
-            let what = format!("{} passes on one way are absurdly many", list.len());
-            item.wrong(what, format!("give at most {MOST_WAYS}"), ledger);
-            return Vec::new();
-        }
-        other => {
-            item.wrong(format!("this is {}, where a list of passes is wanted", other.name()), right, ledger);
-            return Vec::new();
-        }
+    let right = PASSES_RIGHT;
+    let listed = Listed {
+        most: MOST_WAYS,
+        too_many: |count| format!("{count} passes on one way are absurdly many"),
+        wanted: ", where a list of passes is wanted",
+        right,
     };
     let mut passes = Vec::new();
-    for node in list {
-        let entry = Item { node, place: item.place.clone() };
-        if let Value::Table(_) = node.value {
-            let Some(fields) = Fields::of(&entry, &["pass", "share"], ledger) else {
+    for entry in item.list(&listed, ledger) {
+        if let Value::Table(_) = entry.node.value {
+            let Some(fields) = Fields::of(&entry, ON_WAY, ledger) else {
                 continue;
             };
-            let pass = fields.need("pass", right, ledger).and_then(|item| item.text(right, ledger));
-            let share = fields.figure("share", Kind::PlaceOnWay, ledger);
+            let pass = fields.item("pass", ledger).and_then(|item| item.text(right, ledger));
+            let share = fields.figure("share", ledger);
             passes.extend(pass.map(|pass| RawPassOnWay { pass, share }));
         } else if let Some(pass) = entry.text(right, ledger) {
             passes.push(RawPassOnWay { pass, share: None });

@@ -3,10 +3,11 @@
 use super::turn::{Assumed, Before, turn};
 use crate::change::Change;
 use crate::document::{self, Entry, Node, Table, Value};
-use crate::fields::{Item, printable};
+use crate::fields::Item;
 use crate::knob::Knob;
 use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
+use crate::parse::printable;
 use crate::problem::Problem;
 use crate::raw::{self, CHANGE_RIGHT};
 use crate::signs::escaped;
@@ -93,7 +94,7 @@ pub(super) fn make(
     }
     let place = Place { span: Some(mark.key.clone()), ..Place::default() };
     if let (false, false, Some(near)) =
-        (key.contains('.'), raw::TOP.contains(&key.as_str()), nearest(key, Knob::WORDS))
+        (key.contains('.'), raw::top().any(|word| word == key), nearest(key, Knob::WORDS))
     {
         ledger.problem(&place, "", format!("\"{key}\" is not known"), format!("the nearest is \"{near}\""));
         return None;

@@ -4,7 +4,7 @@ use super::System;
 use super::dimension::Dimension;
 use super::numeral::{Number, number};
 use super::words::{Unit, find, nearest_word};
-use crate::fields::printable;
+use crate::parse::printable;
 
 /// Signs that stand before or after a sum of money.
 const SIGNS: &[&str] = &["$", "€", "£", "¥", "₹", "₩", "₺", "₴", "₽", "R$", "kr", "zł", "Kč", "Ft", "Fr"];

@@ -4,6 +4,7 @@ mod buckets;
 mod check;
 mod compare;
 mod forecast;
+mod keys;
 mod limits;
 mod materials;
 mod new;
@@ -15,6 +16,7 @@ pub(crate) use buckets::BucketsArgs;
 pub(crate) use check::CheckArgs;
 pub(crate) use compare::CompareArgs;
 pub(crate) use forecast::ForecastArgs;
+pub(crate) use keys::KeysArgs;
 pub(crate) use limits::{LimitArgs, RowArgs};
 pub(crate) use materials::MaterialsArgs;
 pub(crate) use new::{AnswerArgs, NewArgs};
@@ -87,6 +89,9 @@ pub(crate) enum Command {
     /// List the materials that are known by name: what they weigh, how full they fill a bucket, how they settle, and sources
     #[command(after_long_help = materials::EXAMPLES)]
     Materials(MaterialsArgs),
+    /// List the keys of a scenario file: what each means, what it holds, and what is taken where it is left out
+    #[command(after_long_help = keys::EXAMPLES)]
+    Keys(KeysArgs),
     /// Write a commented scenario file to start from
     #[command(after_long_help = new::EXAMPLES)]
     New(NewArgs),

@@ -5,6 +5,7 @@ mod check;
 mod compare;
 mod effort;
 mod forecast;
+mod keys;
 mod materials;
 mod new;
 mod quote;
@@ -36,6 +37,7 @@ pub(crate) fn run(cli: &Cli) -> Result<(), Failure> {
         Command::Replay(args) => (Some(&args.job.file), replay::run(args)),
         Command::Check(args) => (Some(&args.job.file), check::run(args)),
         Command::Materials(args) => (None, materials::run(args)),
+        Command::Keys(args) => (None, keys::run(args)),
         Command::New(args) => (None, new::run(args)),
     };
     done.map_err(|failure| match file {

@@ -1,13 +1,14 @@
 //! Times of the clock as people write them.
 
+use super::Wrong;
 use crate::document::Value;
-use crate::fields::Item;
-use crate::ledger::{At, Ledger};
 
 /// Seconds in a day.
 pub(crate) const DAY: f64 = 86_400.0;
 /// Last day that a time may name.
 const LAST_DAY: u32 = 60;
+/// Any day of a job.
+pub(crate) const ANY_DAY: Days = Days::UpTo(LAST_DAY);
 const EXAMPLE: &str = "write a time such as \"08:00\", \"2:15 pm\" or \"day 2 09:00\"";
 const EXAMPLE_FIRST: &str = "write a time of the day such as \"08:00\" or \"2:15 pm\"";
 
@@ -16,8 +17,8 @@ const EXAMPLE_FIRST: &str = "write a time of the day such as \"08:00\" or \"2:15
 pub(crate) enum Days {
     /// None: it is a time of every day.
     Every,
-    /// Any, with `day 2` before the time.
-    Any,
+    /// Those up to a last one, with `day 2` before the time.
+    UpTo(u32),
 }
 
 /// Why a text is no time of the clock.
@@ -44,33 +45,35 @@ impl NoTime {
     }
 }
 
-impl Item<'_> {
-    /// A time of the clock, in seconds after midnight of the first day.
-    pub(crate) fn clock(&self, days: Days, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
-        let read = match &self.node.value {
-            Value::Text(text) => parse(text, days),
-            Value::Time(time) if time.date.is_none() && time.offset.is_none() => {
-                let time = time.time?;
-                let second =
-                    f64::from(time.second.unwrap_or(0)) + f64::from(time.nanosecond.unwrap_or(0)) / 1e9;
-                Ok(f64::from(time.hour) * 3600.0 + f64::from(time.minute) * 60.0 + second)
-            }
-            _ => Err(NoTime::Form),
-        };
-        match read {
-            Ok(seconds) => Some(self.at(seconds)),
-            Err(error) => {
-                let last = format!("days are counted from 1 to {LAST_DAY}, such as \"day 2 09:00\"");
-                let right = match (error, days) {
-                    (NoTime::Day, Days::Any) => last.as_str(),
-                    (_, Days::Any) => EXAMPLE,
-                    (_, Days::Every) => EXAMPLE_FIRST,
-                };
-                self.wrong(error.what(), right, ledger);
-                None
-            }
+/// A time of the clock, in seconds after midnight of the first day.
+pub(crate) fn clock(value: &Value, days: Days) -> Result<f64, Wrong> {
+    let read = match value {
+        Value::Text(text) => parse(text, days),
+        Value::Time(time) if time.date.is_none() && time.offset.is_none() => {
+            time.time.map(seconds).ok_or(NoTime::Form)
         }
-    }
+        _ => Err(NoTime::Form),
+    };
+    read.map_err(|error| {
+        let last = format!("days are counted from 1 to {LAST_DAY}, such as \"day 2 09:00\"");
+        let right = match (error, days) {
+            (NoTime::Day, Days::UpTo(_)) => last.as_str(),
+            (_, Days::UpTo(_)) => EXAMPLE,
+            (_, Days::Every) => EXAMPLE_FIRST,
+        };
+        Wrong::new(error.what(), right)
+    })
+}
+
+fn seconds(time: toml::value::Time) -> f64 {
+    let second = f64::from(time.second.unwrap_or(0)) + f64::from(time.nanosecond.unwrap_or(0)) / 1e9;
+    f64::from(time.hour) * 3600.0 + f64::from(time.minute) * 60.0 + second
+}
+
+/// A stretch of every day: `12:00-12:30`. Beginning and end, each read or not.
+pub(crate) fn stretch(text: &str) -> Option<[Result<f64, Wrong>; 2]> {
+    let (from, to) = text.split_once(['-', '–'])?;
+    Some([from, to].map(|half| clock(&Value::Text(half.trim().to_owned()), Days::Every)))
 }
 
 /// Reads `10:30`, `2:15 pm`, `9 am`, `day 2 09:00`, `24:00`.
@@ -84,8 +87,9 @@ pub(crate) fn parse(text: &str, days: Days) -> Result<f64, NoTime> {
     };
     let (day, rest) = rest.trim_start().split_once(' ').ok_or(NoTime::Form)?;
     let day: u32 = day.trim_end_matches([',', ':']).parse().map_err(|_| NoTime::Form)?;
-    if days == Days::Every || !(1..=LAST_DAY).contains(&day) {
-        return Err(NoTime::Day);
+    match days {
+        Days::UpTo(last) if (1..=last).contains(&day) => {}
+        _ => return Err(NoTime::Day),
     }
     Ok(f64::from(day - 1) * DAY + time(rest)?)
 }
@@ -139,7 +143,7 @@ mod tests {
             ("day 2 09:00", 33.0),
             ("Day 1 9:00 PM", 21.0),
         ] {
-            assert_eq!(parse(text, Days::Any), Ok(hours * 3600.0), "{text}");
+            assert_eq!(parse(text, ANY_DAY), Ok(hours * 3600.0), "{text}");
         }
     }
 
@@ -161,7 +165,7 @@ mod tests {
             ("day two 09:00", NoTime::Form),
             ("2 h", NoTime::Form),
         ] {
-            assert_eq!(parse(text, Days::Any), Err(error), "{text}");
+            assert_eq!(parse(text, ANY_DAY), Err(error), "{text}");
         }
         assert_eq!(parse("day 2 09:00", Days::Every), Err(NoTime::Day));
     }
