@@ -12,6 +12,7 @@
 //! - `quote`: the price, its costs counted again, and what the client may read
 //! - `buckets`: buckets before buying: hand arithmetic, lift and gates, worth, what is refused
 //! - `changes`: the job changed from the command line
+//! - `parts`: a forecast shared by four processes
 //! - `sweep`: a job over a range, held against single runs
 //! - `said`: what people read of every shipped scenario, and of a job that runs out of material
 //! - `guide`: the screens in the README and the guide are what the program says
@@ -37,6 +38,7 @@ mod guide;
 mod one_finding;
 mod output_folder;
 mod own_figures;
+mod parts;
 mod program;
 mod quote;
 mod raw_signs;

@@ -116,10 +116,25 @@ impl Forecast {
         command: impl FnOnce(u32) -> String,
         made: impl Fn(u32) + Sync,
     ) -> Result<Self, Failure> {
-        let job = &scenario.job;
         let study = Study::new(plan, wanted.seed, wanted.runs, &made)?;
+        Self::of(scenario, plan, study, wanted, command, made)
+    }
+
+    /// The same from runs that are made already, by whoever.
+    ///
+    /// # Errors
+    /// As [`Forecast::new`].
+    pub fn of(
+        scenario: Scenario,
+        plan: &Plan,
+        study: Study,
+        wanted: &Wanted,
+        command: impl FnOnce(u32) -> String,
+        made: impl Fn(u32) + Sync,
+    ) -> Result<Self, Failure> {
+        let job = &scenario.job;
         let relief = sim::relief(job, plan, &study, scenario.stated.truckload_m3, tries(&study), &made)?;
-        let typical = Replay::new(plan, wanted.seed, study.run_nearest_median().unwrap_or_default())?;
+        let typical = Replay::new(plan, study.seed, study.run_nearest_median().unwrap_or_default())?;
         Ok(Self {
             handbook: Handbook::new(job),
             relief,
@@ -127,7 +142,7 @@ impl Forecast {
             percentiles: wanted.percentiles.clone(),
             by_s: wanted.by_s,
             units: scenario.units,
-            provenance: Provenance::new(&scenario, wanted.seed, study.runs(), command(study.runs())),
+            provenance: Provenance::new(&scenario, study.seed, study.runs(), command(study.runs())),
             study,
             scenario,
         })

@@ -5,6 +5,7 @@ mod command;
 mod failure;
 mod interrupt;
 mod output_folder;
+mod part_file;
 mod progress;
 mod say;
 

@@ -1,6 +1,7 @@
 //! What can be typed after `heapcast forecast`.
 
 use super::{JobArgs, LimitArgs, LuckArgs, RowArgs, SayArgs};
+use crate::part_file::Share;
 use clap::Args;
 use reports::asked::{Percentiles, clock_s, minutes_s};
 use std::path::PathBuf;
@@ -13,6 +14,8 @@ Examples:
   heapcast forecast arena.toml --by \"2:30 pm\" --percentiles 50,80,99
   heapcast forecast arena.toml --alternative \"a second raker\" --json > second.json
   heapcast forecast arena.toml --change \"rakers = 2\" --change \"shift.start = 07:00\"
+  heapcast forecast arena.toml --runs 400,000 --part 2/4 --out parts/2   a quarter of the runs, on any machine
+  heapcast forecast arena.toml --merge parts/*              the forecast of all of them, to the same bytes
 
 The folder then holds report.html, summary.json, percentiles.csv, runs.csv and the charts as SVG. It is replaced only
 when all of it is complete, and only where heapcast wrote what is there; --out names another one. Times in files are
@@ -36,6 +39,12 @@ pub(crate) struct ForecastArgs {
     /// Tell the chance of being done, clean-up included, by this time of the clock: "15:00", "2:30 pm", "day 2 10:00"
     #[arg(long, value_name = "CLOCK", value_parser = clock_s)]
     pub(crate) by: Option<f64>,
+    /// Make one part of the runs and no report, such as 2/4; every part may be made by another process or machine
+    #[arg(long, value_name = "PART/PARTS", conflicts_with_all = ["within", "by", "json", "full"])]
+    pub(crate) part: Option<Share>,
+    /// Take the runs from the folders of all parts instead of making them
+    #[arg(long, value_name = "FOLDER", num_args = 1.., conflicts_with_all = ["part", "within", "runs", "seed"])]
+    pub(crate) merge: Vec<PathBuf>,
     /// Folder for the results
     #[arg(long, default_value = "forecast", value_name = "FOLDER")]
     pub(crate) out: PathBuf,

@@ -4,27 +4,82 @@ use super::effort::{Effort, OUTCOME, Pace};
 use super::{folder, plan, read, rows_left_out, selection, telling, with_threads, write};
 use crate::cli::{ForecastArgs, MOST_RUNS};
 use crate::failure::Failure;
+use crate::output_folder::OutputFolder;
+use crate::part_file::{self, PART, Share};
 use crate::progress::Progress;
 use crate::say;
+use reports::failure::Failure as NoAnswer;
 use reports::findings::{Estimate, done_by, warnings};
 use reports::forecast::{Forecast, Wanted, runs_in_all, seconds};
 use reports::provenance::command_line;
 use reports::{documents, text};
 use scenarios::Scenario;
-use scenarios::units::duration;
-use sim::{Plan, Runs, Study};
+use scenarios::units::{duration, figure};
+use sim::{Plan, Runs, Study, StudyPart};
 
 pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
     let plan = plan(&scenario)?;
+    if let Some(share) = args.part {
+        return run_part(args, share, &scenario, &plan);
+    }
     let folder = folder(&args.out, &documents::FORECAST, std::slice::from_ref(&args.job.file), [&scenario])?;
+    if !args.merge.is_empty() {
+        let study = part_file::merge(&args.merge, &plan)?;
+        let forecast = with_threads(args.luck.threads, || merged(args, scenario, &plan, study))??;
+        return finish(args, folder, &forecast);
+    }
     if let Some(effort) = effort(args, &scenario, &plan) {
         effort.say(&args.limits, args.luck.threads)?;
     }
     let forecast = with_threads(args.luck.threads, || make(args, scenario, &plan))??;
-    write(folder, args.say, || documents::of_forecast(&forecast, args.rows.wanted()))?;
+    finish(args, folder, &forecast)
+}
+
+/// Writes the report and tells what is in it.
+fn finish(args: &ForecastArgs, folder: OutputFolder, forecast: &Forecast) -> Result<(), Failure> {
+    write(folder, args.say, || documents::of_forecast(forecast, args.rows.wanted()))?;
     rows_left_out(forecast.study.runs(), args.rows, args.say);
-    tell(args, &forecast)
+    tell(args, forecast)
+}
+
+/// Makes one part of the runs, for a forecast that is merged from all of them.
+fn run_part(args: &ForecastArgs, share: Share, scenario: &Scenario, plan: &Plan) -> Result<(), Failure> {
+    let (all, runs) = (args.luck.runs, share.runs(args.luck.runs));
+    let folder = folder(&args.out, &[PART], std::slice::from_ref(&args.job.file), [scenario])?;
+    let progress = Progress::new(Some(runs.len() as u64), telling(args.say));
+    let part = with_threads(args.luck.threads, || {
+        StudyPart::new(plan, args.luck.seed, runs.clone(), |n| progress.made(n))
+    })?;
+    progress.finish();
+    folder.replace(&[part_file::document(part.map_err(NoAnswer::from)?, all)?])?;
+    let [made, all] = [runs.len() as u32, all].map(|n| figure(f64::from(n)));
+    say::out(&format!(
+        "{made} of {all} runs are in {}. When all parts are made, merge them with --merge.\n",
+        scenarios::shown_path(&args.out)
+    ))
+}
+
+/// The forecast of runs that were made in parts.
+fn merged(args: &ForecastArgs, scenario: Scenario, plan: &Plan, study: Study) -> Result<Forecast, Failure> {
+    let (seed, runs) = (study.seed, Runs::Exactly(study.runs()));
+    let progress = Progress::new(runs_in_all(runs, &scenario.job), telling(args.say));
+    progress.made(study.runs());
+    let forecast = Forecast::of(scenario, plan, study, &wanted(args, seed, runs), again(args, seed), |n| {
+        progress.made(n);
+    });
+    progress.finish();
+    Ok(forecast?)
+}
+
+fn wanted(args: &ForecastArgs, seed: u64, runs: Runs) -> Wanted {
+    Wanted { seed, runs, percentiles: args.percentiles.0.clone(), by_s: args.by }
+}
+
+/// The line that gives the same answer again: the same number of runs, however it was arrived at, does.
+fn again(args: &ForecastArgs, seed: u64) -> impl FnOnce(u32) -> String {
+    let (file, job) = (args.job.file.clone(), selection(&args.job));
+    move |runs| command_line("forecast", &file, &job, seed, &[("runs", runs.to_string())])
 }
 
 /// What the runs will take, those of the improvements included.
@@ -58,20 +113,10 @@ fn make(args: &ForecastArgs, scenario: Scenario, plan: &Plan) -> Result<Forecast
         Some(half_width_s) => Runs::UntilP80Within { half_width_s, most: MOST_RUNS },
         None => Runs::Exactly(args.luck.runs),
     };
-    let wanted =
-        Wanted { seed: args.luck.seed, runs, percentiles: args.percentiles.0.clone(), by_s: args.by };
+    let seed = args.luck.seed;
+    let wanted = wanted(args, seed, runs);
     let progress = Progress::new(runs_in_all(runs, &scenario.job), telling(args.say));
-    // The same number of runs, however it was arrived at, gives the same answer.
-    let command = |runs: u32| {
-        command_line(
-            "forecast",
-            &args.job.file,
-            &selection(&args.job),
-            args.luck.seed,
-            &[("runs", runs.to_string())],
-        )
-    };
-    let forecast = Forecast::new(scenario, plan, &wanted, command, |n| progress.made(n));
+    let forecast = Forecast::new(scenario, plan, &wanted, again(args, seed), |n| progress.made(n));
     progress.finish();
     Ok(forecast?)
 }
