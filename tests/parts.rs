@@ -6,7 +6,7 @@ use std::fs;
 /// A job in which every day and every load differs, so that no sum is a round number.
 fn bench() -> Bench {
     let bench = Bench::with_job();
-    let job = bench.read("job.toml") + "\n[shift]\nbreaks = [\"12:00 to 12:30\"]\n";
+    let job = bench.read("job.toml") + "\n[shift]\nbreaks = [\"12:00-12:30\"]\n";
     fs::write(bench.path("job.toml"), job).unwrap();
     bench
 }
