@@ -39,7 +39,7 @@ pub struct Plan {
     pub(crate) fill_order: FillOrder,
     pub(crate) surplus_zone: Option<usize>,
     /// What remains of a need or a pile counts as nothing below this \[m3\].
-    pub(crate) nothing_m3: f64,
+    pub(crate) negligible_m3: f64,
     /// The loaders spread all of it: a heap is raked out when its dump ends.
     pub(crate) all_spread: bool,
     /// Every change between work and rest of one day, from its start \[us\].
@@ -214,7 +214,7 @@ impl Plan {
                 FinishRule::AreaCovered => None,
                 FinishRule::PileCleared { surplus_zone } => Some(surplus_zone),
             },
-            nothing_m3: job.crumbs_m3(),
+            negligible_m3: job.crumbs_m3(),
             all_spread: job.raking.spread_share == 1.0,
             daily: daily(job),
             factors,
@@ -243,7 +243,7 @@ impl Plan {
     /// How much must remain of a need or a pile of this volume that it counts \[m3\]. While nothing has been brought or taken it
     /// counts however small it is.
     pub(crate) fn least_m3(&self, stated_m3: f64) -> f64 {
-        if stated_m3 > 0.0 { self.nothing_m3.min(stated_m3) } else { self.nothing_m3 }
+        if stated_m3 > 0.0 { self.negligible_m3.min(stated_m3) } else { self.negligible_m3 }
     }
 
     /// Accounts for the job with every entry 0.
@@ -326,7 +326,7 @@ fn crews(job: &Job) -> Vec<CrewPlan> {
 
 fn piles(job: &Job, tables: &mut Compiled) -> (Vec<PilePlan>, Vec<DeliveryPlan>) {
     // What comes before the day starts lies there when it does.
-    let since_start = |clock_s: f64| whole(us((clock_s - job.shift.start_s).max(0.0)));
+    let since_start = |clock_s: f64| round_to_us(us((clock_s - job.shift.start_s).max(0.0)));
     let (mut piles, mut deliveries, mut numbers) = (Vec::new(), Vec::new(), 0..);
     let mut number = || numbers.next().unwrap_or_default();
     for (pile, stockpile) in job.stockpiles.iter().enumerate() {
@@ -345,7 +345,7 @@ fn piles(job: &Job, tables: &mut Compiled) -> (Vec<PilePlan>, Vec<DeliveryPlan>)
 }
 
 fn daily(job: &Job) -> Vec<(Micros, Switch)> {
-    let from_start = |clock_s: f64| whole(us(clock_s - job.shift.start_s));
+    let from_start = |clock_s: f64| round_to_us(us(clock_s - job.shift.start_s));
     let mut daily = Vec::new();
     for pause in &job.shift.breaks {
         let begin = (from_start(pause.start_s), Switch::BreakBegins);
@@ -373,7 +373,7 @@ fn us(seconds: f64) -> f64 {
 
 /// Rounds a time that is not negative to whole microseconds (halves to even), cut to what a calendar can hold.
 #[inline]
-pub(crate) fn whole(us: f64) -> Micros {
+pub(crate) fn round_to_us(us: f64) -> Micros {
     const MOST: f64 = (END_OF_TIME / 16) as f64;
     // From 2^52 on neighbours are one apart: the sum is rounded, and its last bits are the number. A conversion would take
     // twice the instructions for values that cannot occur.

@@ -1,6 +1,6 @@
 //! Which way each loader takes between each pile and zone, and what it costs.
 
-use super::{us, whole};
+use super::{round_to_us, us};
 use crate::activity::Micros;
 use crate::job::{Job, Loader, PassOnWay, Way};
 
@@ -42,7 +42,7 @@ impl Stretch {
     /// What of this much driving lies behind its end.
     #[inline(always)]
     pub(crate) fn driven(&self, driving: Micros) -> Micros {
-        if self.pass.is_some() { whole(driving as f64 * self.share) } else { driving }
+        if self.pass.is_some() { round_to_us(driving as f64 * self.share) } else { driving }
     }
 }
 

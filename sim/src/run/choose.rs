@@ -83,7 +83,7 @@ impl Scratch {
     #[inline]
     pub(super) fn has_material(&self, plan: &Plan, pile: usize, zone: usize) -> bool {
         let stock_m3 = self.piles[pile].stock;
-        let is_small = || self.zones[zone].least < plan.nothing_m3 && self.needs_more(zone);
+        let is_small = || self.zones[zone].least < plan.negligible_m3 && self.needs_more(zone);
         stock_m3 >= self.piles[pile].least || (is_small() && stock_m3 >= self.zones[zone].open * ROUNDED_OFF)
     }
 

@@ -40,7 +40,7 @@ impl<O: Observer> Run<'_, O> {
             && {
                 let left = self.s.piles[state.pile].stock.min(self.s.zones[state.zone].open);
                 let luck = self.luck.load(self.s.next_load);
-                left - state.machine.bucketful(&plan.noise, &self.pace, luck) >= plan.nothing_m3
+                left - state.machine.bucketful(&plan.noise, &self.pace, luck) >= plan.negligible_m3
             }
     }
 

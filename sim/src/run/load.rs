@@ -2,7 +2,7 @@
 
 use crate::activity::Micros;
 use crate::luck::{Factor, Kind, LoadLuck, RunLuck};
-use crate::plan::{LoaderPlan, Noise, Plan, whole};
+use crate::plan::{LoaderPlan, Noise, Plan, round_to_us};
 
 /// The job factors of one run, multiplied out for each kind of work.
 #[derive(Clone, Copy, Debug)]
@@ -79,8 +79,8 @@ impl Load {
         Self {
             number,
             volume,
-            loading: whole(machine.load_us * (pace.load * noise.loading.at(luck.bits(Kind::Loading)))),
-            dumping: whole(dump_us * (pace.load * noise.dump.at(luck.bits(Kind::Dump)))),
+            loading: round_to_us(machine.load_us * (pace.load * noise.loading.at(luck.bits(Kind::Loading)))),
+            dumping: round_to_us(dump_us * (pace.load * noise.dump.at(luck.bits(Kind::Dump)))),
             out: pace.travel * noise.haul.at(luck.bits(Kind::Haul)),
             back: pace.travel * noise.return_leg.at(luck.bits(Kind::Return)),
             raking: pace.rake * noise.raking.at(luck.bits(Kind::Raking)),
@@ -107,6 +107,6 @@ impl Heap {
     /// How long it takes a crew that has this share of its fresh rate.
     #[inline(always)]
     pub(super) fn raking(&self, us_per_m3: f64, freshness: f64) -> Micros {
-        whole(us_per_m3 * self.volume / freshness * self.raking)
+        round_to_us(us_per_m3 * self.volume / freshness * self.raking)
     }
 }

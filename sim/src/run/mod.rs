@@ -24,7 +24,7 @@ use crate::error::{RunError, RunProblem};
 use crate::luck::{Factor, RunLuck};
 use crate::observe::{Entry, Observer, Unwatched};
 use crate::outcome::{Accounts, Outcome};
-use crate::plan::{Plan, whole};
+use crate::plan::{Plan, round_to_us};
 use load::Pace;
 pub(crate) use state::Scratch;
 use state::Who;
@@ -53,7 +53,7 @@ struct Once {
 
 impl Once {
     fn new(plan: &Plan, luck: &RunLuck) -> Self {
-        let length = |sampler: &crate::Sampler, factor| whole(sampler.at(luck.factor(factor)) * 1e6);
+        let length = |sampler: &crate::Sampler, factor| round_to_us(sampler.at(luck.factor(factor)) * 1e6);
         Self {
             set_up: length(&plan.set_up, Factor::SetUp),
             clean_up: length(&plan.clean_up, Factor::CleanUp),

@@ -6,7 +6,7 @@ use super::row::bits;
 use super::state::Doing;
 use crate::activity::{Micros, RakerActivity, SECOND};
 use crate::observe::{Event, Observer};
-use crate::plan::whole;
+use crate::plan::round_to_us;
 
 impl<O: Observer> Run<'_, O> {
     /// From now on the crew does this; the time up to now goes into its accounts.
@@ -112,7 +112,7 @@ impl<O: Observer> Run<'_, O> {
 
     fn walks_to(&mut self, crew: usize, zone: usize) {
         let from = self.s.crews[crew].zone;
-        let length = whole(self.plan.zones[from].walks_m[zone] * self.plan.crews[crew].us_per_m);
+        let length = round_to_us(self.plan.zones[from].walks_m[zone] * self.plan.crews[crew].us_per_m);
         self.s.idle &= !(1 << crew);
         self.s.zones[from].crews &= !(1 << crew);
         self.s.zones[zone].crews |= 1 << crew;

@@ -349,7 +349,7 @@ impl Scratch {
         self.next_delivery = 0;
         self.deliveries.clear();
         for d in &plan.deliveries {
-            let at = d.at + crate::plan::whole(d.late.at(luck.lateness(d.number)) * 1e6);
+            let at = d.at + crate::plan::round_to_us(d.late.at(luck.lateness(d.number)) * 1e6);
             let volume = d.volume_m3 * plan.factors.bulk.at(luck.bulk(d.number));
             self.deliveries.push((at, d.pile, volume));
             self.piles[d.pile].due += 1;

@@ -8,7 +8,7 @@ use super::Run;
 use super::state::{Going, LoaderState, Stage};
 use crate::activity::{LoaderActivity, Micros};
 use crate::observe::{Event, Observer};
-use crate::plan::{Leg, Plan, whole};
+use crate::plan::{Leg, Plan, round_to_us};
 use rand_distr::{Distribution as _, Exp1};
 
 impl LoaderState {
@@ -16,7 +16,7 @@ impl LoaderState {
     pub(super) fn draw_gap(&mut self, plan: &Plan, loader: usize) {
         if let Some((mean_us, _)) = &plan.loaders[loader].stoppages {
             let gap: f64 = Exp1.sample(&mut self.stoppages);
-            self.until_stop = whole(gap * mean_us);
+            self.until_stop = round_to_us(gap * mean_us);
         }
     }
 
@@ -125,7 +125,7 @@ impl<O: Observer> Run<'_, O> {
             Going::UntilStoppage(left) => {
                 state.going = Going::Stopped(left);
                 let length = plan.loaders[loader].stoppages.as_ref().map_or(0, |(_, lengths)| {
-                    whole(lengths.at(rand::Rng::next_u64(&mut state.stoppages)) * 1e6)
+                    round_to_us(lengths.at(rand::Rng::next_u64(&mut state.stoppages)) * 1e6)
                 });
                 state.draw_gap(plan, loader);
                 self.turn(loader, LoaderActivity::Stopped);

@@ -73,7 +73,7 @@ impl<'a> Tally<'a> {
     /// The next zone: loads, what was placed and what it took. Less than counts is not short where anything was brought.
     pub(super) fn zone(&mut self, zone: usize, loads: u64, placed_m3: f64, needs_m3: f64) {
         let lacks = needs_m3 - placed_m3;
-        let counts = if loads == 0 { self.plan.least_m3(needs_m3) } else { self.plan.nothing_m3 };
+        let counts = if loads == 0 { self.plan.least_m3(needs_m3) } else { self.plan.negligible_m3 };
         let short_m3 = if lacks >= counts { lacks } else { 0.0 };
         let ZoneTotals { loads: all, placed_m3: placed, short_m3: short } = &mut self.books.zones[zone];
         (*all, *placed, *short) = (*all + loads, *placed + placed_m3, *short + short_m3);

@@ -5,7 +5,7 @@ use super::server::UNKNOWN;
 use super::state::{LegState, Stage};
 use crate::activity::{LoaderActivity, Micros};
 use crate::observe::Observer;
-use crate::plan::{Leg, whole};
+use crate::plan::{Leg, round_to_us};
 
 /// What lies ahead on a leg that nobody can hold up.
 #[derive(Clone, Copy, Debug, Default)]
@@ -26,7 +26,7 @@ impl<O: Observer> Run<'_, O> {
     #[inline(always)]
     pub(super) fn leg(&self, route: usize, leg: Leg, factor: f64) -> LegState {
         let drive = self.plan.routes.get(route).drive(leg);
-        LegState { driving: whole(drive.mean_us * factor), driven: 0, factor, stretch: drive.first }
+        LegState { driving: round_to_us(drive.mean_us * factor), driven: 0, factor, stretch: drive.first }
     }
 
     /// Goes on to the next pass or the end of the leg; where nobody else is about, through all passes to the end.
@@ -36,7 +36,7 @@ impl<O: Observer> Run<'_, O> {
         let mut passing = 0;
         if self.s.loaders.len() == 1 {
             while let Some((_, passing_us)) = stretch.pass {
-                passing += whole(passing_us * leg.factor);
+                passing += round_to_us(passing_us * leg.factor);
                 leg.stretch += 1;
                 stretch = self.plan.routes.stretch(leg.stretch);
             }
@@ -104,7 +104,11 @@ impl<O: Observer> Run<'_, O> {
 
     #[inline(always)]
     fn passing(&self, leg: LegState) -> Micros {
-        self.plan.routes.stretch(leg.stretch).pass.map_or(0, |(_, passing_us)| whole(passing_us * leg.factor))
+        self.plan
+            .routes
+            .stretch(leg.stretch)
+            .pass
+            .map_or(0, |(_, passing_us)| round_to_us(passing_us * leg.factor))
     }
 
     /// Waits until then, goes through and drives on, where all of it is known.
