@@ -72,7 +72,7 @@ fn rust_files(folder: &Path) -> Vec<PathBuf> {
 }
 
 #[test]
-fn the_ground_knows_no_files_no_printing_and_no_clock() {
+fn the_simulation_knows_no_files_no_printing_and_no_clock() {
     let files = rust_files(&root().join("sim/src"));
     assert!(files.len() > 20, "only {} files were found", files.len());
     for file in files {

@@ -1,5 +1,5 @@
-//! The inspectors of the whole house: each module holds heapcast against something outside its own code. Those of the ground
-//! floor alone, the model and its statistics, are in `ground.rs`.
+//! Tests of the whole program: each module compares heapcast with something outside its own code. Those of `sim` alone, the
+//! model and its statistics, are in `simulation.rs`.
 //!
 //! - `architecture`: the floors of the house, read from `cargo metadata` and the sources
 //! - `bad_input`, `bad_input_lists`, `bad_input_changes`: malformed and impossible scenario files, lists of buckets, changes and

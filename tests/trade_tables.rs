@@ -4,10 +4,10 @@
 //! In none of this is anything drawn, so what was found is kept in `evidence/trade_figures.csv`, which the page of evidence
 //! prints; a test here says when it is out of date.
 
-#[allow(dead_code, reason = "shared with the inspectors of the ground floor, who use more of it")]
+#[allow(dead_code, reason = "shared with the tests of `sim`, which use more of it")]
 #[path = "evidence/kept.rs"]
 mod kept;
-#[allow(dead_code, reason = "shared with the inspectors of the ground floor, who use more of it")]
+#[allow(dead_code, reason = "shared with the tests of `sim`, which use more of it")]
 #[path = "evidence/sheet.rs"]
 mod sheet;
 #[path = "evidence/table.rs"]

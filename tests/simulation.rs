@@ -1,4 +1,4 @@
-//! The inspectors of the ground floor, built as a test of `sim` alone:
+//! Tests of the simulation, built as a test of `sim` alone:
 //!
 //! - `model`: the engine against the model's own words: hand arithmetic, exact event logs, the recursion, determinism
 //! - `evidence`: the forecast against queueing theory and printed tables, each with its source
