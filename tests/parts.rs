@@ -21,7 +21,7 @@ fn make(bench: &Bench, parts: &[u32]) {
                 let said = bench.heapcast(typed);
                 assert_eq!((said.code, said.err.as_str()), (Some(0), ""), "{}", said.out);
                 let words = format!(
-                    "275 of 1,100 runs are in {out}. When all parts are made, merge them with --merge.\n"
+                    "275 of 1100 runs are in {out}. When all parts are made, merge them with --merge.\n"
                 );
                 assert_eq!(said.out, words);
             });
