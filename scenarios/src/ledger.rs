@@ -46,6 +46,20 @@ pub(crate) struct At<T> {
     pub(crate) typed: String,
 }
 
+/// What comes up while a file is read in which nothing is wrong.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Said {
+    /// Defaults used and fits made.
+    pub(crate) assumptions: Vec<Assumption>,
+    us: usize,
+    metric: usize,
+    currency: Option<At<String>>,
+    /// Contents of the files of observed values read, in order.
+    pub(crate) further_files: Vec<Vec<u8>>,
+    /// Where these files stand.
+    pub(crate) files_read: Vec<PathBuf>,
+}
+
 /// All that comes up while a file is read.
 pub(crate) struct Ledger<'t> {
     file: &'t str,
@@ -53,18 +67,18 @@ pub(crate) struct Ledger<'t> {
     line_starts: Vec<usize>,
     problems: Vec<Problem>,
     unlisted: usize,
-    /// Defaults used and fits made.
-    pub(crate) assumptions: Vec<Assumption>,
-    us: usize,
-    metric: usize,
-    currency: Option<At<String>>,
+    /// What is no problem.
+    pub(crate) said: Said,
     folder: PathBuf,
     /// Density of the material, once it is known: by it tons are turned into volumes \[kg/m3\].
     pub(crate) density: Option<f64>,
-    /// Contents of the files of observed values read, in order.
-    pub(crate) further_files: Vec<Vec<u8>>,
-    /// Where these files stand.
-    pub(crate) files_read: Vec<std::path::PathBuf>,
+}
+
+impl Said {
+    /// The currency of the file, if it has prices.
+    pub(crate) fn currency(&self) -> Option<&str> {
+        self.currency.as_ref().map(|at| at.value.as_str())
+    }
 }
 
 impl<'t> Ledger<'t> {
@@ -76,14 +90,9 @@ impl<'t> Ledger<'t> {
             line_starts: std::iter::once(0).chain(starts).collect(),
             problems: Vec::new(),
             unlisted: 0,
-            assumptions: Vec::new(),
-            us: 0,
-            metric: 0,
-            currency: None,
+            said: Said::default(),
             folder: folder.to_owned(),
             density: None,
-            further_files: Vec::new(),
-            files_read: Vec::new(),
         }
     }
 
@@ -185,29 +194,30 @@ impl<'t> Ledger<'t> {
         words: impl Into<String>,
         from: impl Into<String>,
     ) {
-        self.assumptions.push(Assumption { key: key.into(), words: words.into(), from: from.into() });
+        self.said.assumptions.push(Assumption { key: key.into(), words: words.into(), from: from.into() });
     }
 
     /// A unit of one of the systems was typed.
     pub(crate) fn saw_unit(&mut self, system: Option<System>) {
         match system {
-            Some(System::Us) => self.us += 1,
-            Some(System::Metric) => self.metric += 1,
+            Some(System::Us) => self.said.us += 1,
+            Some(System::Metric) => self.said.metric += 1,
             None => {}
         }
     }
 
     /// The system typed most; metric if neither.
     pub(crate) fn usual_system(&self) -> System {
-        if self.us > self.metric { System::Us } else { System::Metric }
+        if self.said.us > self.said.metric { System::Us } else { System::Metric }
     }
 
     /// A currency was typed; one that differs from the first is a problem.
     pub(crate) fn saw_currency(&mut self, place: &Place, node: &Node, currency: &str) {
-        match &self.currency {
+        match &self.said.currency {
             None => {
                 let place = place.clone().at(&node.span);
-                self.currency = Some(At { value: currency.to_owned(), place, typed: node.typed.clone() });
+                self.said.currency =
+                    Some(At { value: currency.to_owned(), place, typed: node.typed.clone() });
             }
             Some(first) if first.value == currency => {}
             Some(first) => {
@@ -224,7 +234,7 @@ impl<'t> Ledger<'t> {
 
     /// The currency of the file, if it has prices.
     pub(crate) fn currency(&self) -> Option<&str> {
-        self.currency.as_ref().map(|at| at.value.as_str())
+        self.said.currency()
     }
 
     /// Folder that file names are relative to.

@@ -143,8 +143,8 @@ fn from_file(
         }
     };
     let table = csv_list::column_of(&bytes, &column.value);
-    ledger.further_files.push(bytes);
-    ledger.files_read.push(path);
+    ledger.said.further_files.push(bytes);
+    ledger.said.files_read.push(path);
     let cells = match table {
         Ok(cells) => cells,
         Err(Unread::NoColumn(right)) => {

@@ -7,21 +7,23 @@ mod turn;
 pub(crate) use changes::Asked;
 pub(crate) use turn::mean_haul;
 
+use crate::build::chance::Heard;
 use crate::build::{self, Built};
-use crate::change::Change;
 use crate::check;
 use crate::document::{self, Table};
 use crate::knob::Knob;
-use crate::ledger::{Ledger, Place};
+use crate::ledger::{Ledger, Place, Said};
 use crate::problem::{Problem, Refusal};
 use crate::raw::{self, RawAlternative};
-use crate::scenario::{Scenario, Selection};
+use crate::scenario::{Assumption, Scenario, Selection};
 use crate::signs::{composed, escaped, shown_path};
 use crate::units::System;
 use crate::{caution, hash, source};
 use alternatives::{choose, try_alternative};
+use changes::Mark;
 use sim::Plan;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use turn::Before;
 
 /// A scenario file that has been read and in which nothing was found wrong: neither with the job as it stands nor with any of
@@ -41,7 +43,11 @@ pub struct JobFile {
     text: String,
     folder: PathBuf,
     table: Table,
+    /// The job as it stands, as typed and made.
+    base: Arc<Made>,
     alternatives: Vec<RawAlternative>,
+    /// The job with each of the alternatives.
+    with: Vec<Arc<Made>>,
     /// The units it uses most, whatever is changed.
     system: System,
 }
@@ -83,21 +89,26 @@ impl JobFile {
             return refuse(ledger.into_problems());
         }
         let alternatives = raw::alternatives(&table, &mut ledger);
-        let base = job(&table, Units::default(), &mut ledger);
+        let base = make(&table, Units::default(), &mut ledger);
         let system = ledger.usual_system();
+        let units = Units { wanted: None, used_most: Some(system) };
+        let mut with = Vec::new();
         for alternative in &alternatives {
             if ledger.is_full() {
                 break;
             }
-            try_alternative(alternative, &table, (file, text, folder), &mut ledger);
+            let own = Ledger::new(file, text, folder);
+            with.extend(try_alternative(alternative, &table, own, units, &mut ledger).map(Arc::new));
         }
         match base {
-            Some(_) if ledger.is_clean() => Ok(Self {
+            Some(base) if ledger.is_clean() && with.len() == alternatives.len() => Ok(Self {
                 file: file.to_owned(),
                 text: text.to_owned(),
                 folder: folder.to_owned(),
                 table,
+                base: Arc::new(base),
                 alternatives,
+                with,
                 system,
             }),
             _ => {
@@ -131,51 +142,60 @@ impl JobFile {
 
     /// As [`JobFile::scenario`], with the changes asked for in place of those of the selection.
     pub(crate) fn changed(&self, selection: &Selection, asked: &[Asked]) -> Result<Scenario, Refusal> {
-        let mut ledger = Ledger::new(&self.file, &self.text, &self.folder);
-        let mut table = self.table.clone();
-        if let Some(name) = &selection.alternative {
-            let found = choose(name, &self.alternatives, &mut ledger);
-            match found.and_then(|alternative| alternative.apply(&table, &mut ledger)) {
-                Some(changed) => table = changed,
+        let mut ledger = self.ledger();
+        let units = Units { wanted: selection.units, used_most: Some(self.system) };
+        let chosen = match &selection.alternative {
+            None => None,
+            Some(name) => match choose(name, &self.alternatives, &mut ledger) {
                 None => return Err(self.refusal(ledger.into_problems())),
-            }
+                index => index,
+            },
+        };
+        let start = chosen.map_or(&self.base, |index| &self.with[index]);
+        if asked.is_empty() {
+            let made = start.again(units, &mut ledger);
+            let made = made.ok_or_else(|| self.not_made(ledger, &[]))?;
+            return Ok(self.finished(made, selection, asked));
         }
+        let table = chosen.map(|index| self.alternatives[index].apply(&self.table, &mut ledger));
+        let mut table = table.unwrap_or_else(|| Some(self.table.clone())).unwrap_or_default();
         let marks = changes::marks(asked, &self.text);
         let mut assumed = Vec::new();
-        let units = Units { wanted: selection.units, used_most: Some(self.system) };
-        for (one, mark) in asked.iter().zip(&marks) {
-            let before = match self.before(&one.change, &table, units) {
-                Ok(before) => before,
-                Err(problems) => return Err(self.refusal(changes::told(problems, &marks))),
+        for (i, (one, mark)) in asked.iter().zip(&marks).enumerate() {
+            let before = match Knob::of(&one.change.key) {
+                Knob::Key(_) => None,
+                _ if i == 0 => Some(start.clone()),
+                _ => {
+                    let mut own = self.ledger();
+                    match make(&table, units, &mut own) {
+                        Some(made) => Some(Arc::new(made)),
+                        None => return Err(self.refusal(changes::told(own.into_problems(), &marks))),
+                    }
+                }
             };
+            let before = before.as_deref().map(|made| made.before(units));
             assumed.extend(changes::make(&one.change, mark, &mut table, before.as_ref(), &mut ledger));
         }
-        let built = if ledger.is_clean() { job(&table, units, &mut ledger) } else { None };
-        match built {
-            Some((raw, built)) => {
-                assumed.into_iter().flatten().for_each(|(key, words, from)| ledger.assume(key, words, from));
-                Ok(self.finished(raw, built, selection, asked, ledger))
-            }
-            None => {
-                if ledger.is_clean() {
-                    ledger.problem(&Place::default(), "", "the job could not be made", PROGRAM);
-                }
-                Err(self.refusal(changes::told(ledger.into_problems(), &marks)))
-            }
-        }
+        let made = if ledger.is_clean() { make(&table, units, &mut ledger) } else { None };
+        let mut made = made.ok_or_else(|| self.not_made(ledger, &marks))?;
+        made.said.assumptions.extend(assumed.into_iter().flatten().map(|(key, words, from)| Assumption {
+            key: key.into(),
+            words,
+            from: from.into(),
+        }));
+        Ok(self.finished(made, selection, asked))
     }
 
-    /// The job before a change, for knobs, which turn it in proportion.
-    fn before(&self, change: &Change, table: &Table, units: Units) -> Result<Option<Before>, Vec<Problem>> {
-        if matches!(Knob::of(&change.key), Knob::Key(_)) {
-            return Ok(None);
+    fn ledger(&self) -> Ledger<'_> {
+        Ledger::new(&self.file, &self.text, &self.folder)
+    }
+
+    /// Why a job was not made, told at the changes.
+    fn not_made(&self, mut ledger: Ledger<'_>, marks: &[Mark]) -> Refusal {
+        if ledger.is_clean() {
+            ledger.problem(&Place::default(), "", "the job could not be made", PROGRAM);
         }
-        let mut unheard = Ledger::new(&self.file, &self.text, &self.folder);
-        let Some((raw, built)) = job(table, units, &mut unheard) else {
-            return Err(unheard.into_problems());
-        };
-        let system = units.shown(&raw, &unheard);
-        Ok(Some(Before { raw, job: built.job, system }))
+        self.refusal(changes::told(ledger.into_problems(), marks))
     }
 
     fn refusal(&self, problems: Vec<Problem>) -> Refusal {
@@ -185,7 +205,18 @@ impl JobFile {
 
 const PROGRAM: &str = "this is a fault of the program, not of the file; please report it";
 
-type Job = (raw::Raw, Built);
+/// A job as typed and as made from that, in which nothing is wrong.
+#[derive(Clone, Debug)]
+struct Made {
+    raw: Arc<raw::Raw>,
+    heard: Arc<Heard>,
+    /// What came up when it was read.
+    read: Said,
+    /// What came up until it was made.
+    said: Said,
+    system: System,
+    built: Built,
+}
 
 /// Units to speak in: those wanted, those the file asks for, or those it uses most.
 #[derive(Clone, Copy, Default)]
@@ -195,25 +226,31 @@ struct Units {
 }
 
 impl Units {
-    fn shown(self, raw: &raw::Raw, ledger: &Ledger<'_>) -> System {
+    fn shown(self, raw: &raw::Raw, usual: System) -> System {
         let of_file = || raw.units.as_ref().map(|units| units.value);
-        let used_most = || self.used_most.unwrap_or_else(|| ledger.usual_system());
-        self.wanted.or_else(of_file).unwrap_or_else(used_most)
+        self.wanted.or_else(of_file).unwrap_or_else(|| self.used_most.unwrap_or(usual))
     }
 }
 
 /// Makes the job of a table, if nothing is wrong with it.
-fn job(table: &Table, units: Units, ledger: &mut Ledger<'_>) -> Option<Job> {
+fn make(table: &Table, units: Units, ledger: &mut Ledger<'_>) -> Option<Made> {
     let raw = raw::read(table, ledger);
     check::check(&raw, ledger);
     let heard = build::chance::hear(&raw, ledger);
     if !ledger.is_clean() {
         return None;
     }
-    let system = units.shown(&raw, ledger);
-    let built = build::job(&raw, heard, system, ledger)?;
+    let system = units.shown(&raw, ledger.usual_system());
+    let read = ledger.said.clone();
+    let built = build(&raw, &heard, system, ledger)?;
+    let said = ledger.said.clone();
+    Some(Made { raw: Arc::new(raw), heard: Arc::new(heard), read, said, system, built })
+}
+
+fn build(raw: &raw::Raw, heard: &Heard, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
+    let built = build::job(raw, heard, system, ledger)?;
     match Plan::check(&built.job) {
-        Ok(()) => Some((raw, built)),
+        Ok(()) => Some(built),
         Err(error) => {
             ledger.problem(&Place::default(), "", error.to_string(), "change the figures concerned");
             None
@@ -221,36 +258,48 @@ fn job(table: &Table, units: Units, ledger: &mut Ledger<'_>) -> Option<Job> {
     }
 }
 
+impl Made {
+    /// The same job, spoken of in the units wanted.
+    fn again(&self, units: Units, ledger: &mut Ledger<'_>) -> Option<Made> {
+        let system = units.shown(&self.raw, self.system);
+        if system == self.system {
+            return Some(self.clone());
+        }
+        ledger.said = self.read.clone();
+        let built = build(&self.raw, &self.heard, system, ledger)?;
+        Some(Made { said: ledger.said.clone(), system, built, ..self.clone() })
+    }
+
+    fn before(&self, units: Units) -> Before<'_> {
+        Before { raw: &self.raw, job: &self.built.job, system: units.shown(&self.raw, self.system) }
+    }
+}
+
 impl JobFile {
-    fn finished(
-        &self,
-        raw: raw::Raw,
-        built: Built,
-        selection: &Selection,
-        asked: &[Asked],
-        mut ledger: Ledger<'_>,
-    ) -> Scenario {
-        let units = Units { wanted: selection.units, used_most: Some(self.system) }.shown(&raw, &ledger);
+    fn finished(&self, made: Made, selection: &Selection, asked: &[Asked]) -> Scenario {
+        let Made { raw, mut said, built, system: units, .. } = made;
         if raw.units.is_none() && selection.units.is_none() {
             let words = format!("results are shown in {units} units, which the file uses most");
-            ledger.assume("units", words, "as the file is written");
+            let (key, from) = ("units".into(), "as the file is written".into());
+            said.assumptions.push(Assumption { key, words, from });
         }
         let cautions = caution::all(&built.job, &built.stated, built.ordered_m3, units);
         let stem = Path::new(&self.file).file_stem().map(|stem| escaped(&stem.to_string_lossy()));
+        let title = raw.title.as_ref().map(|title| title.value.clone());
         Scenario {
-            title: raw.title.map_or_else(|| stem.unwrap_or_else(|| self.file.clone()), |title| title.value),
+            title: title.or(stem).unwrap_or_else(|| self.file.clone()),
             file: self.file.clone(),
-            hash: hash::sha256(self.text.as_bytes(), &ledger.further_files),
-            observed_files: std::mem::take(&mut ledger.files_read),
-            date: raw.date.map(|date| date.value),
+            hash: hash::sha256(self.text.as_bytes(), &said.further_files),
+            currency: said.currency().unwrap_or_default().to_owned(),
+            observed_files: said.files_read,
+            date: raw.date.as_ref().map(|date| date.value),
             units,
-            currency: ledger.currency().unwrap_or_default().to_owned(),
             alternatives: self.alternatives(),
             alternative: selection.alternative.as_ref().map(|name| composed(name.trim())),
             changes: asked.iter().map(|one| one.change.clone()).collect(),
             job: built.job,
             ordered_m3: built.ordered_m3,
-            assumptions: ledger.assumptions,
+            assumptions: said.assumptions,
             cautions,
             stated: built.stated,
         }

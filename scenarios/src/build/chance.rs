@@ -11,12 +11,14 @@ use sim::{Chance, Distribution, JobFactors, LoadNoise, LowTypicalHigh};
 use std::collections::BTreeMap;
 
 /// What the quantities of a file say about one job factor or kind of noise.
+#[derive(Debug)]
 struct Voice {
     place: Place,
     typed: String,
     says: Says,
 }
 
+#[derive(Debug)]
 enum Says {
     /// Relative low, typical (1) and high.
     Three(LowTypicalHigh),
@@ -25,7 +27,7 @@ enum Says {
 }
 
 /// All that the quantities of a file say about chance.
-#[derive(Default)]
+#[derive(Debug, Default)]
 pub(crate) struct Heard {
     days: BTreeMap<&'static str, Vec<Voice>>,
     loads: BTreeMap<&'static str, Vec<Voice>>,
@@ -176,11 +178,11 @@ fn alike(a: &Distribution, b: &Distribution) -> bool {
 }
 
 /// Makes the chance of the job. `table` is the material whose fill factor is taken from the built-in table.
-pub(super) fn make(raw: &Raw, heard: Heard, table: Option<&Material>, ledger: &mut Ledger<'_>) -> Chance {
+pub(super) fn make(raw: &Raw, heard: &Heard, table: Option<&Material>, ledger: &mut Ledger<'_>) -> Chance {
     if raw.spread.switched == Switched::None {
         return Chance::none();
     }
-    let mut day = |key| of_days(key, &raw.spread, &heard, table, ledger);
+    let mut day = |key| of_days(key, &raw.spread, heard, table, ledger);
     let days = JobFactors {
         day: day("day"),
         loader_pace: day("loader_pace"),
@@ -190,7 +192,7 @@ pub(super) fn make(raw: &Raw, heard: Heard, table: Option<&Material>, ledger: &m
         need: day("need"),
         bulk: day("bulk"),
     };
-    let mut load = |key| of_loads(key, &raw.spread, &heard, ledger);
+    let mut load = |key| of_loads(key, &raw.spread, heard, ledger);
     let loads = LoadNoise {
         fill: load("fill"),
         loading: load("loading"),

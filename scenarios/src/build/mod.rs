@@ -17,6 +17,7 @@ use chance::Heard;
 use sim::{Distribution, FillOrder, FinishRule, Job, LowTypicalHigh, Prices};
 
 /// A job and what it was made from.
+#[derive(Clone, Debug)]
 pub(crate) struct Built {
     pub(crate) job: Job,
     pub(crate) ordered_m3: f64,
@@ -30,7 +31,7 @@ struct Makings<'r> {
 }
 
 /// Makes the job; `None` if something is still missing that has been told already.
-pub(crate) fn job(raw: &Raw, heard: Heard, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
+pub(crate) fn job(raw: &Raw, heard: &Heard, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
     let makings = Makings { raw, system };
     let made = material::make(&makings, ledger)?;
     let (stockpiles, mut fixed) = piles::make(&makings, ledger)?;

@@ -141,6 +141,7 @@ pub(crate) fn instead_of(key: &str) -> Option<&'static str> {
 const MOST_THINGS: usize = 200;
 
 /// A whole file as typed.
+#[derive(Debug)]
 pub(crate) struct Raw {
     pub(crate) title: Option<At<String>>,
     pub(crate) units: Option<At<System>>,
@@ -254,6 +255,7 @@ fn things<T>(
 }
 
 /// The name of a thing, and the place where it stands.
+#[derive(Debug)]
 pub(crate) struct Named {
     pub(crate) name: Option<At<String>>,
     pub(crate) place: Place,

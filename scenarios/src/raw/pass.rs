@@ -34,6 +34,7 @@ pub(super) const KEYS: &[Key] = &[
 ];
 
 /// A pass as typed.
+#[derive(Debug)]
 pub(crate) struct RawPass {
     pub(crate) named: Named,
     pub(crate) width: Option<At<f64>>,

@@ -61,7 +61,7 @@ pub(crate) enum Switched {
 }
 
 /// Spreads as typed: multipliers with mean 1 by key.
-#[derive(Default)]
+#[derive(Debug, Default)]
 pub(crate) struct RawSpread {
     pub(crate) switched: Switched,
     pub(crate) days: BTreeMap<&'static str, At<Distribution>>,

@@ -96,6 +96,7 @@ const DELIVERY_RIGHT: &str = "write deliveries = [ { at = \"10:30\", volume = \"
 const MOST_DELIVERIES: usize = 200;
 
 /// A stockpile as typed.
+#[derive(Debug)]
 pub(crate) struct RawStockpile {
     pub(crate) named: Named,
     pub(crate) on_hand: Option<At<Given>>,
@@ -109,6 +110,7 @@ pub(crate) struct RawStockpile {
 }
 
 /// A delivery as typed.
+#[derive(Debug)]
 pub(crate) struct RawDelivery {
     pub(crate) place: Place,
     pub(crate) at: Option<At<f64>>,

@@ -131,6 +131,7 @@ const MOST_ROOM: u32 = 1000;
 const MOST_WAYS: usize = 50;
 
 /// A zone as typed.
+#[derive(Debug)]
 pub(crate) struct RawZone {
     pub(crate) named: Named,
     pub(crate) volume: Option<At<Given>>,
@@ -144,6 +145,7 @@ pub(crate) struct RawZone {
 }
 
 /// A way as typed.
+#[derive(Debug)]
 pub(crate) struct RawWay {
     pub(crate) place: Place,
     /// `None` if it was left out; then there must be one stockpile only.
@@ -154,12 +156,14 @@ pub(crate) struct RawWay {
 }
 
 /// A pass on a way as typed.
+#[derive(Debug)]
 pub(crate) struct RawPassOnWay {
     pub(crate) pass: At<String>,
     pub(crate) share: Option<At<f64>>,
 }
 
 /// A walking distance to another zone.
+#[derive(Debug)]
 pub(crate) struct RawWalk {
     pub(crate) to: At<String>,
     pub(crate) distance: At<f64>,

@@ -1,25 +1,23 @@
 //! The alternatives of a file: each tried when it is read, one chosen.
 
-use super::{Units, job};
+use super::{Made, Units, make};
 use crate::document::Table;
 use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::problem::Problem;
 use crate::raw::{RawAlternative, quoted};
 use crate::signs::composed;
-use std::path::Path;
 
-/// Reads the file with an alternative's changes; what is then wrong and was not before is told at the alternative.
+/// Makes the job with an alternative's changes; what is then wrong and was not before is told at the alternative.
 pub(super) fn try_alternative(
     alternative: &RawAlternative,
     table: &Table,
-    (file, text, folder): (&str, &str, &Path),
+    own: Ledger<'_>,
+    units: Units,
     ledger: &mut Ledger<'_>,
-) {
-    let mut own = Ledger::new(file, text, folder);
-    if let Some(changed) = alternative.apply(table, &mut own) {
-        job(&changed, Units::default(), &mut own);
-    }
+) -> Option<Made> {
+    let mut own = own;
+    let made = alternative.apply(table, &mut own).and_then(|changed| make(&changed, units, &mut own));
     let known: Vec<Problem> = ledger.problems().to_vec();
     for problem in own.into_problems() {
         if known.iter().any(|other| other.span == problem.span && other.what == problem.what) {
@@ -41,16 +39,13 @@ pub(super) fn try_alternative(
             problem.right,
         );
     }
+    made
 }
 
-/// The alternative of a name; if there is none, that is a problem.
-pub(super) fn choose<'a>(
-    name: &str,
-    alternatives: &'a [RawAlternative],
-    ledger: &mut Ledger<'_>,
-) -> Option<&'a RawAlternative> {
+/// Which of the alternatives has a name; if there is none, that is a problem.
+pub(super) fn choose(name: &str, alternatives: &[RawAlternative], ledger: &mut Ledger<'_>) -> Option<usize> {
     let wanted = composed(name.trim());
-    let found = alternatives.iter().find(|alternative| alternative.name.value == wanted);
+    let found = alternatives.iter().position(|alternative| alternative.name.value == wanted);
     if found.is_none() {
         let names: Vec<String> = alternatives.iter().map(|other| other.name.value.clone()).collect();
         let right = match nearest(name, names.iter().map(String::as_str)) {

@@ -71,7 +71,7 @@ pub(super) fn make(
     change: &Change,
     mark: &Mark,
     table: &mut Table,
-    before: Option<&Before>,
+    before: Option<&Before<'_>>,
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<Assumed>> {
     let place = Place { span: Some(mark.value.clone()), ..Place::default() };

@@ -1,5 +1,6 @@
 use crate::testing::{SOUND, accepted, changed, read, refused, refused_with};
-use crate::{Selection, read_text, shipped};
+use crate::units::System;
+use crate::{JobFile, Selection, read_text, shipped};
 use std::path::{Path, PathBuf};
 
 fn folder() -> PathBuf {
@@ -285,4 +286,34 @@ fn answered(text: &str) {
             }
         }
     }
+}
+
+/// What is read once is not read again: with the measured times gone, the job as it stands and its alternatives are still
+/// made, in either system of units.
+#[test]
+fn a_file_is_read_once_for_all_that_is_made_of_it() {
+    let folder = std::env::temp_dir().join(format!("heapcast-reading-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let times = folder.join("times.csv");
+    std::fs::write(&times, "s\n18\n22\n20\n").unwrap();
+    let loading = "heaped = \"14 ft3\"\nloading = { family = \"observed\", file = \"times.csv\", column = \"s\", unit = \"s\" }";
+    let text = changed(&[("heaped = \"14 ft3\"", loading)])
+        + "[[alternative]]\nname = \"two\"\nchange = { \"raker.helper.count\" = 2 }\n";
+    let file = JobFile::of_text(&text, "job.toml", &folder).unwrap();
+    let all = |file: &JobFile| {
+        let alternatives = [None, Some("two".to_owned())];
+        let units = [None, Some(System::Us), Some(System::Metric)];
+        let each = alternatives.iter().flat_map(|alternative| {
+            units.map(|units| Selection { alternative: alternative.clone(), units, ..Selection::default() })
+        });
+        each.map(|selection| file.scenario(&selection).unwrap()).collect::<Vec<_>>()
+    };
+    let before = all(&file);
+    std::fs::remove_dir_all(&folder).unwrap();
+    assert_eq!(all(&file), before);
+    assert_eq!(
+        before.iter().map(|scenario| scenario.job.rakers.len()).collect::<Vec<_>>(),
+        [1, 1, 1, 2, 2, 2]
+    );
+    assert!(JobFile::of_text(&text, "job.toml", &folder).is_err());
 }

@@ -12,9 +12,9 @@ use crate::units::{bucket, way};
 use sim::{Job, MOST_LOADERS, MOST_RAKERS};
 
 /// The job as it stands before the change.
-pub(super) struct Before {
-    pub(super) raw: Raw,
-    pub(super) job: Job,
+pub(super) struct Before<'m> {
+    pub(super) raw: &'m Raw,
+    pub(super) job: &'m Job,
     pub(super) system: System,
 }
 
@@ -28,7 +28,7 @@ pub(super) fn turn(
     knob: &Knob,
     item: &Item<'_>,
     table: &mut Table,
-    before: &Before,
+    before: &Before<'_>,
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<Assumed>> {
     match knob {
@@ -47,7 +47,7 @@ pub(super) fn turn(
 fn rakers(
     item: &Item<'_>,
     table: &mut Table,
-    before: &Before,
+    before: &Before<'_>,
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<Assumed>> {
     let wanted = item.count(0..=MOST_RAKERS as u32, ledger)?.value;
@@ -69,7 +69,7 @@ fn rakers(
 fn loaders(
     item: &Item<'_>,
     table: &mut Table,
-    before: &Before,
+    before: &Before<'_>,
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<Assumed>> {
     let wanted = item.count(1..=MOST_LOADERS as u32, ledger)?.value;
@@ -107,13 +107,13 @@ fn set_counts(table: &mut Table, kind: &str, counts: &[u32], wanted: u32, item: 
 fn buckets(
     item: &Item<'_>,
     table: &mut Table,
-    before: &Before,
+    before: &Before<'_>,
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<Assumed>> {
     let heaped = item.figure(Kind::Bucket, ledger)?.value;
     for (thing, raw) in things(table, "loader").zip(&before.raw.loaders) {
         if let (Some(struck), Some(was)) = (&raw.struck, &raw.heaped) {
-            put(thing, "struck", measured(struck.value * (heaped / was.value), "m3", item));
+            put(thing, "struck", calculated(struck.value * (heaped / was.value), item));
         }
         put(thing, "heaped", item.node.clone());
     }
@@ -127,11 +127,11 @@ fn buckets(
 fn haul(
     item: &Item<'_>,
     table: &mut Table,
-    before: &Before,
+    before: &Before<'_>,
     ledger: &mut Ledger<'_>,
 ) -> Option<Vec<Assumed>> {
     let wanted = item.figure(Kind::Way, ledger)?.value;
-    let mean = mean_haul(&before.job);
+    let mean = mean_haul(before.job);
     if mean <= 0.0 {
         let right = "give the zones a distance above 0 first";
         item.wrong("all ways are of no length, so they cannot be made longer in proportion", right, ledger);
@@ -142,14 +142,14 @@ fn haul(
         let lengths = raw.ways.iter().map(|way| way.distance.as_ref().map(|distance| distance.value));
         if thing.get("distance").is_some() {
             if let Some(length) = raw.ways.first().and_then(|way| way.distance.as_ref()) {
-                put(thing, "distance", measured(length.value * factor, "m", item));
+                put(thing, "distance", calculated(length.value * factor, item));
             }
         } else if let Some(Entry { node: Node { value: Value::List(ways), .. }, .. }) =
             thing.entries.get_mut("ways")
         {
             for (node, length) in ways.iter_mut().zip(lengths) {
                 if let (Value::Table(way), Some(length)) = (&mut node.value, length) {
-                    put(way, "distance", measured(length * factor, "m", item));
+                    put(way, "distance", calculated(length * factor, item));
                 }
             }
         }
@@ -195,7 +195,7 @@ fn put(table: &mut Table, key: &str, node: Node) {
     table.entries.insert(key.to_owned(), Entry { key_span: node.span.clone(), node });
 }
 
-/// A quantity worked out, in the place of the value it was worked out from.
-fn measured(value: f64, unit: &str, item: &Item<'_>) -> Node {
-    Node { value: Value::Text(format!("{value} {unit}")), ..item.node.clone() }
+/// A quantity calculated, in the place of the value it was calculated from.
+fn calculated(value: f64, item: &Item<'_>) -> Node {
+    Node { value: Value::Calculated(value), ..item.node.clone() }
 }

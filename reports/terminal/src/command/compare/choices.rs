@@ -3,7 +3,7 @@
 use crate::cli::CompareArgs;
 use crate::failure::Failure;
 use reports::comparison::MOST_CHOICES;
-use scenarios::{Scenario, Selection, Variant};
+use scenarios::{JobFile, Scenario, Selection, Variant};
 use std::path::Path;
 
 /// The jobs to be compared, read and named, the first being what the others are held against.
@@ -19,21 +19,21 @@ pub(super) fn choices(args: &CompareArgs) -> Result<Vec<(String, Scenario)>, Fai
         changes: variant.map_or_else(Vec::new, |variant| variant.changes.clone()),
         units: args.units,
     };
-    let read = |file: &Path, selection: &Selection| scenarios::read(file, selection);
-    let base = read(first, &selection(None, None))?;
+    let file = JobFile::open(first)?;
+    let base = file.scenario(&selection(None, None))?;
     let nothing_said = others.is_empty() && args.alternatives.is_empty() && args.changes.is_empty();
     let alternatives = if nothing_said { base.alternatives.clone() } else { args.alternatives.clone() };
     let count = 1 + others.len() + alternatives.len() + args.changes.len();
     counted(count, &base)?;
     let mut all = vec![(if others.is_empty() { base.name() } else { stem(first) }, base)];
-    for file in others {
-        all.push((stem(file), read(file, &selection(None, None))?));
+    for other in others {
+        all.push((stem(other), scenarios::read(other, &selection(None, None))?));
     }
     for name in &alternatives {
-        all.push((name.trim().to_owned(), read(first, &selection(Some(name), None))?));
+        all.push((name.trim().to_owned(), file.scenario(&selection(Some(name), None))?));
     }
     for variant in &args.changes {
-        all.push((variant.label(), read(first, &selection(None, Some(variant)))?));
+        all.push((variant.label(), file.scenario(&selection(None, Some(variant)))?));
     }
     tell_apart(&mut all);
     Ok(all)
