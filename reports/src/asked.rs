@@ -29,7 +29,8 @@ impl FromStr for Percentiles {
 /// # Errors
 /// If it is not one, in words.
 pub fn minutes_s(text: &str) -> Result<f64, String> {
-    scenarios::typed::time(text)
+    let time = jiff::SignedDuration::from_str(text).ok().map(|d| d.as_secs_f64());
+    time.filter(|s| *s > 0.0)
         .ok_or_else(|| "write a time with its unit, such as \"3 min\" or \"90 s\"".to_owned())
 }
 
@@ -38,13 +39,20 @@ pub fn minutes_s(text: &str) -> Result<f64, String> {
 /// # Errors
 /// If it is not one, in words.
 pub fn clock_s(text: &str) -> Result<f64, String> {
-    scenarios::typed::clock(text, LAST_DAY).ok_or_else(|| {
-        "write a time of the clock, such as \"15:00\", \"2:30 pm\" or \"day 2 10:00\"".to_owned()
-    })
+    let wrong = || "write a time of the clock, such as \"15:00\", \"2:30 pm\" or \"day 2 10:00\"".to_owned();
+    let lower = text.trim().to_ascii_lowercase();
+    let (day, time) = match lower.strip_prefix("day") {
+        Some(rest) => rest.trim_start().split_once([' ', ',']).ok_or_else(wrong)?,
+        None => ("1", lower.as_str()),
+    };
+    let day: u16 = day.parse().ok().filter(|d| (1..=365).contains(d)).ok_or_else(wrong)?;
+    let time = time.trim();
+    let read = ["%H:%M", "%I:%M %p", "%I:%M%p", "%I %p", "%I%p"]
+        .iter()
+        .find_map(|form| jiff::civil::Time::strptime(form, time).ok())
+        .ok_or_else(wrong)?;
+    Ok(f64::from(day - 1) * 86_400.0 + f64::from(read.hour()) * 3_600.0 + f64::from(read.minute()) * 60.0)
 }
-
-/// Last day that can be named.
-const LAST_DAY: u32 = 365;
 
 /// A confidence in per cent, such as `95` or `99 %`, as a share \[0.5 to 0.999\].
 ///

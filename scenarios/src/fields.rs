@@ -3,7 +3,7 @@
 use crate::document::{Node, Table, Value};
 use crate::ledger::{At, Ledger, Place};
 use crate::nearest::nearest;
-use crate::parse::clock::{ANY_DAY, Days};
+use crate::parse::clock::Days;
 use crate::parse::{self, Listed, Wrong, figure, printable};
 use crate::quantity::Given;
 use crate::raw::{self, Holds, Key, LeftOut};
@@ -155,7 +155,7 @@ impl<'d> Fields<'d> {
 
     /// A time of the clock under a key.
     pub(crate) fn clock(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
-        let days = if matches!(self.holds(key)?, Holds::DayAndClock) { ANY_DAY } else { Days::Every };
+        let days = if matches!(self.holds(key)?, Holds::DayAndClock) { Days::Any } else { Days::Every };
         self.item(key, ledger)?.clock(days, ledger)
     }
 

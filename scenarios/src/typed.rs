@@ -1,7 +1,6 @@
 //! Figures typed on the command line, read with the same units and limits as those of a file.
 
 use crate::document::Value;
-use crate::parse::clock::{self, Days};
 use crate::parse::{self, Wrong, printable};
 use crate::units::kind::Kind;
 
@@ -41,27 +40,6 @@ pub fn percent(text: &str) -> Result<f64, String> {
 /// What is wrong with it and what would be right, in words.
 pub fn duration(text: &str) -> Result<f64, String> {
     figure(text, Kind::Stretch).map(|(seconds, _)| seconds)
-}
-
-/// A length of time above zero, however long \[s\]: `90 s`, `36 h`.
-///
-/// ```
-/// assert_eq!(scenarios::typed::time("36 h"), Some(129_600.0));
-/// assert_eq!(scenarios::typed::time("36"), None);
-/// ```
-pub fn time(text: &str) -> Option<f64> {
-    parse::figure::time(text)
-}
-
-/// A time of the clock on one of the first `days` days \[s after midnight of the first day\]: `15:00`, `2:30 pm`,
-/// `day 2 10:00`.
-///
-/// ```
-/// assert_eq!(scenarios::typed::clock("day 2 2:30 pm", 2), Some(138_600.0));
-/// assert_eq!(scenarios::typed::clock("day 3 2:30 pm", 2), None);
-/// ```
-pub fn clock(text: &str, days: u32) -> Option<f64> {
-    clock::parse(text, Days::UpTo(days)).ok()
 }
 
 /// The heaped capacity of a bucket \[m3\]: `14 ft3`.

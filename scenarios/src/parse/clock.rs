@@ -7,8 +7,6 @@ use crate::document::Value;
 pub(crate) const DAY: f64 = 86_400.0;
 /// Last day that a time may name.
 const LAST_DAY: u32 = 60;
-/// Any day of a job.
-pub(crate) const ANY_DAY: Days = Days::UpTo(LAST_DAY);
 const EXAMPLE: &str = "write a time such as \"08:00\", \"2:15 pm\" or \"day 2 09:00\"";
 const EXAMPLE_FIRST: &str = "write a time of the day such as \"08:00\" or \"2:15 pm\"";
 
@@ -17,8 +15,8 @@ const EXAMPLE_FIRST: &str = "write a time of the day such as \"08:00\" or \"2:15
 pub(crate) enum Days {
     /// None: it is a time of every day.
     Every,
-    /// Those up to a last one, with `day 2` before the time.
-    UpTo(u32),
+    /// Any, with `day 2` before the time.
+    Any,
 }
 
 /// Why a text is no time of the clock.
@@ -57,8 +55,8 @@ pub(crate) fn clock(value: &Value, days: Days) -> Result<f64, Wrong> {
     read.map_err(|error| {
         let last = format!("days are counted from 1 to {LAST_DAY}, such as \"day 2 09:00\"");
         let right = match (error, days) {
-            (NoTime::Day, Days::UpTo(_)) => last.as_str(),
-            (_, Days::UpTo(_)) => EXAMPLE,
+            (NoTime::Day, Days::Any) => last.as_str(),
+            (_, Days::Any) => EXAMPLE,
             (_, Days::Every) => EXAMPLE_FIRST,
         };
         Wrong::new(error.what(), right)
@@ -88,7 +86,7 @@ pub(crate) fn parse(text: &str, days: Days) -> Result<f64, NoTime> {
     let (day, rest) = rest.trim_start().split_once(' ').ok_or(NoTime::Form)?;
     let day: u32 = day.trim_end_matches([',', ':']).parse().map_err(|_| NoTime::Form)?;
     match days {
-        Days::UpTo(last) if (1..=last).contains(&day) => {}
+        Days::Any if (1..=LAST_DAY).contains(&day) => {}
         _ => return Err(NoTime::Day),
     }
     Ok(f64::from(day - 1) * DAY + time(rest)?)
@@ -143,7 +141,7 @@ mod tests {
             ("day 2 09:00", 33.0),
             ("Day 1 9:00 PM", 21.0),
         ] {
-            assert_eq!(parse(text, ANY_DAY), Ok(hours * 3600.0), "{text}");
+            assert_eq!(parse(text, Days::Any), Ok(hours * 3600.0), "{text}");
         }
     }
 
@@ -165,7 +163,7 @@ mod tests {
             ("day two 09:00", NoTime::Form),
             ("2 h", NoTime::Form),
         ] {
-            assert_eq!(parse(text, ANY_DAY), Err(error), "{text}");
+            assert_eq!(parse(text, Days::Any), Err(error), "{text}");
         }
         assert_eq!(parse("day 2 09:00", Days::Every), Err(NoTime::Day));
     }

@@ -100,12 +100,6 @@ pub(crate) fn believable(value: f64, kind: Kind) -> Result<(), Wrong> {
     Err(Wrong::new(what, format!("it may be from {low} to {high}, such as {}", facts.example)))
 }
 
-/// A length of time above zero \[s\], however long.
-pub(crate) fn time(text: &str) -> Option<f64> {
-    let amount = amount::parse(text).ok().filter(|amount| amount.dimension == Dimension::TIME)?;
-    Some(amount.in_units_of(1.0)).filter(|seconds| seconds.is_finite() && *seconds > 0.0)
-}
-
 impl Measured {
     /// How what was given by the ton is taken, and by which density, in words.
     pub(crate) fn by_the_ton(&self, typed: &str, kind: Kind) -> Option<(String, String)> {
