@@ -230,7 +230,7 @@ pub struct RunError {
 pub enum RunProblem {
     /// Nothing that moves is left.
     #[error("can make no progress after {0}")]
-    Deadlock(Deadlock),
+    Deadlock(Box<Deadlock>),
     /// More work than any job has.
     #[error(
         "was given up after more than a hundred years of work: a rate, a speed or the hours of a day are far too small for \

@@ -321,7 +321,7 @@ pub struct Prices {
 impl Job {
     /// What remains of a need or a pile below this counts as nothing, once loads were brought or taken: a twentieth of the
     /// smallest bucket \[m3\].
-    pub fn crumbs_m3(&self) -> f64 {
+    pub fn negligible_m3(&self) -> f64 {
         0.05 * self.loaders.iter().map(|loader| loader.heaped_m3).fold(f64::INFINITY, f64::min)
     }
 }

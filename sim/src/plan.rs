@@ -214,7 +214,7 @@ impl Plan {
                 FinishRule::AreaCovered => None,
                 FinishRule::PileCleared { surplus_zone } => Some(surplus_zone),
             },
-            negligible_m3: job.crumbs_m3(),
+            negligible_m3: job.negligible_m3(),
             all_spread: job.raking.spread_share == 1.0,
             daily: daily(job),
             factors,

@@ -160,6 +160,6 @@ fn the_smallest_bucket_decides_what_crumbs_are() {
     job.loaders[1] = Loader { heaped_m3: 0.4, width_m: 3.0, ..job.loaders[1].clone() };
     job.passes = vec![gate()];
     job.zones[0].ways[0].passes = vec![PassOnWay { pass: 0, share: 0.5 }];
-    assert_eq!(job.crumbs_m3(), 0.4 * 0.05);
+    assert_eq!(job.negligible_m3(), 0.4 * 0.05);
     assert_eq!(volumes(&only_run(&job)), [1.0, 0.03]);
 }

@@ -30,7 +30,7 @@ fn sound() -> Job {
 }
 
 #[test]
-fn figures_below_zero_or_without_a_value_are_refused_and_nought_where_it_makes_no_sense() {
+fn figures_below_zero_or_without_a_value_are_refused_and_zero_where_it_makes_no_sense() {
     type Figure = fn(&mut Job) -> &mut f64;
     let may_be_0: [(&str, Figure); 17] = [
         ("need", |j| &mut j.zones[1].need_m3),

@@ -60,7 +60,7 @@ pub(super) fn cautions(job: &Job, ordered_m3: f64, truckload_m3: f64, system: Sy
 /// What may be missing of all that is needed before it runs short \[m3\]: crumbs, but rounding alone where a whole zone could
 /// be as small.
 fn counts_as_nothing_m3(job: &Job, need: f64) -> f64 {
-    let crumbs = job.crumbs_m3();
+    let crumbs = job.negligible_m3();
     let has_small_zones = job.zones.iter().any(|zone| zone.need_m3 > 0.0 && zone.need_m3 < crumbs);
     if has_small_zones { 1e-9 * need } else { crumbs }
 }

@@ -186,7 +186,7 @@ impl<O: Observer> Run<'_, O> {
         }
         Err(match self.s.next_load {
             MOST_LOADS => RunProblem::TooManyLoads { most: MOST_LOADS },
-            _ => RunProblem::Deadlock(self.stuck()),
+            _ => RunProblem::Deadlock(Box::new(self.stuck())),
         })
     }
 }
