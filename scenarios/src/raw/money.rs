@@ -39,10 +39,10 @@ pub(crate) struct RawMoney {
 
 impl RawMoney {
     pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
-        if let Some(item) = fields.get("currency") {
-            if let Some(currency) = item.read(parse::currency(&item.node.value), ledger) {
-                ledger.saw_currency(&item.place, item.node, &currency);
-            }
+        if let Some(item) = fields.get("currency")
+            && let Some(currency) = item.read(parse::currency(&item.node.value), ledger)
+        {
+            ledger.saw_currency(&item.place, item.node, &currency);
         }
         Self {
             fuel_price: fields.figure("fuel_price", ledger),
