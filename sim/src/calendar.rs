@@ -1,7 +1,7 @@
 //! The event list: for each actor the time of its next event, and which of all is first.
 //!
-//! Two flat levels, scanned: the slots in blocks of four, and the least of each block. With up to a hundred or so actors
-//! nothing is quicker. Time and actor share one key, so that at equal times the lower slot comes first. Nothing is allocated
+//! Two flat levels, scanned: the slots in blocks of four, and the least of each block, in fours as well. With up to a hundred
+//! or so actors nothing is quicker. Time and actor share one key, so that at equal times the lower slot comes first. Nothing is allocated
 //! in a run.
 
 use crate::activity::Micros;
@@ -23,9 +23,9 @@ pub(crate) struct Calendar {
     /// As long as the most slots need, so that a masked place needs no check.
     keys: [[u64; BLOCK]; BLOCKS],
     /// The least key of each block.
-    least: [u64; BLOCKS],
-    /// Blocks in use.
-    blocks: usize,
+    least: [[u64; BLOCK]; BLOCKS / BLOCK],
+    /// How many of those fours are in use.
+    fours: usize,
     /// The least key of all.
     first: u64,
 }
@@ -33,14 +33,19 @@ pub(crate) struct Calendar {
 impl Calendar {
     /// A calendar for this many slots, all without an event.
     pub(crate) fn new(slots: usize) -> Self {
-        let blocks = slots.div_ceil(BLOCK).min(BLOCKS);
-        Self { keys: [[NOTHING; BLOCK]; BLOCKS], least: [NOTHING; BLOCKS], blocks, first: NOTHING }
+        let fours = slots.div_ceil(BLOCK * BLOCK).min(BLOCKS / BLOCK);
+        Self {
+            keys: [[NOTHING; BLOCK]; BLOCKS],
+            least: [[NOTHING; BLOCK]; BLOCKS / BLOCK],
+            fours,
+            first: NOTHING,
+        }
     }
 
     /// Forgets all events.
     pub(crate) fn clear(&mut self) {
-        self.keys[..self.blocks].fill([NOTHING; BLOCK]);
-        self.least[..self.blocks].fill(NOTHING);
+        self.keys[..self.fours * BLOCK].fill([NOTHING; BLOCK]);
+        self.least[..self.fours].fill([NOTHING; BLOCK]);
         self.first = NOTHING;
     }
 
@@ -51,7 +56,8 @@ impl Calendar {
         let key = ((at as u64) << SLOT_BITS) + slot as u64;
         let (block, place) = place_of(slot);
         self.keys[block][place] = key;
-        self.least[block] = self.least[block].min(key);
+        let least = &mut self.least[block / BLOCK][block % BLOCK];
+        *least = key.min(*least);
         self.first = self.first.min(key);
     }
 
@@ -60,7 +66,7 @@ impl Calendar {
     pub(crate) fn clear_slot(&mut self, slot: usize) {
         let (block, place) = place_of(slot);
         let key = std::mem::replace(&mut self.keys[block][place], NOTHING);
-        if key == self.least[block] {
+        if key == self.least[block / BLOCK][block % BLOCK] {
             self.look_at(block);
         }
     }
@@ -89,10 +95,23 @@ impl Calendar {
     /// Finds the least key again after one of this block has gone.
     #[inline(always)]
     fn look_at(&mut self, block: usize) {
-        let keys = &self.keys[block];
-        self.least[block] = keys[0].min(keys[1]).min(keys[2].min(keys[3]));
-        self.first = self.least[..self.blocks].iter().fold(NOTHING, |first, key| first.min(*key));
+        self.least[block / BLOCK][block % BLOCK] = least_of(&self.keys[block]);
+        self.first = least_of(&self.least[0]);
+        if self.fours > 1 {
+            self.look_further();
+        }
     }
+
+    #[inline(never)]
+    fn look_further(&mut self) {
+        let others = self.least.iter().take(self.fours).skip(1).map(least_of);
+        self.first = others.fold(self.first, u64::min);
+    }
+}
+
+#[inline(always)]
+fn least_of(&[a, b, c, d]: &[u64; BLOCK]) -> u64 {
+    a.min(b).min(c.min(d))
 }
 
 /// Block of a slot, and its place in it.

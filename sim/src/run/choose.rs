@@ -1,7 +1,8 @@
 //! Which zone gets the next load, and from which pile.
 
 use super::Run;
-use super::state::{Scratch, Stage};
+use super::row::bits;
+use super::state::{Place, Scratch, Stage};
 use crate::job::FillOrder;
 use crate::plan::Plan;
 
@@ -54,9 +55,16 @@ impl Scratch {
     /// Whether the zone takes whatever is left: the job clears its piles, and no other zone can be given more now.
     #[inline]
     pub(super) fn takes_surplus(&self, plan: &Plan, zone: usize) -> bool {
-        plan.surplus_zone == Some(zone)
-            && (0..plan.zones.len())
-                .all(|other| other == zone || !self.needs_more(other) || !self.can_be_served_now(plan, other))
+        self.surplus_is_open && plan.surplus_zone == Some(zone)
+    }
+
+    /// To be called when a need or a pile is used up or something was delivered.
+    pub(super) fn options_change(&mut self, plan: &Plan) {
+        self.changes += 1;
+        self.surplus_is_open = plan.surplus_zone.is_some_and(|surplus| {
+            let has_to_be_served = |zone| self.needs_more(zone) && self.can_be_served_now(plan, zone);
+            (0..plan.zones.len()).all(|zone| zone == surplus || !has_to_be_served(zone))
+        });
     }
 
     /// Whether some loader can reach the zone from a pile that has material.
@@ -177,9 +185,16 @@ impl<O: crate::observe::Observer> Run<'_, O> {
         }
     }
 
+    /// There is nothing to load now, but there will be.
+    pub(super) fn awaits(&mut self, loader: usize, place: Place) {
+        self.s.awaiting |= 1 << loader;
+        self.s.loaders[loader].stage = Stage::AwaitingDelivery(place);
+        self.turn_to_waiting(loader);
+    }
+
     /// Wakes the loaders that wait for a delivery or the surplus: they choose again, in a rest not before it is over.
     pub(super) fn wake_those_who_wait(&mut self) {
-        for loader in 0..self.s.loaders.len() {
+        for loader in bits(std::mem::take(&mut self.s.awaiting)) {
             let state = &mut self.s.loaders[loader];
             if let Stage::AwaitingDelivery(place) = state.stage {
                 state.stage = Stage::Choosing(place);

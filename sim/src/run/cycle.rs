@@ -48,7 +48,7 @@ impl<O: Observer> Run<'_, O> {
         } else {
             self.s.zones[zone].heaps.push_back(heap);
             self.s.heaps_waiting += 1;
-            self.s.rakers_look = true;
+            (self.s.rakers_look, self.s.unclaimed) = (true, true);
         }
     }
 
@@ -89,10 +89,7 @@ impl<O: Observer> Run<'_, O> {
         match (self.choose(loader), place) {
             (Choice::Go, Place::Pile) => self.arrive_at_face(loader),
             (Choice::Go, Place::Zone) => self.returns(loader, came_from),
-            (Choice::AwaitDelivery, _) => {
-                self.s.loaders[loader].stage = Stage::AwaitingDelivery(place);
-                self.turn_to_waiting(loader);
-            }
+            (Choice::AwaitDelivery, _) => self.awaits(loader, place),
             (Choice::Nothing, Place::Pile) => self.done(loader),
             (Choice::Nothing, Place::Zone) => {
                 self.s.loaders[loader].last_leg = true;

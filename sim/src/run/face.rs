@@ -54,10 +54,7 @@ impl<O: Observer> Run<'_, O> {
         match self.choose(loader) {
             Choice::Go if self.s.loaders[loader].pile == pile => self.load(loader),
             Choice::Go => self.arrive_at_face(loader),
-            Choice::AwaitDelivery => {
-                self.s.loaders[loader].stage = Stage::AwaitingDelivery(Place::Pile);
-                self.turn_to_waiting(loader);
-            }
+            Choice::AwaitDelivery => self.awaits(loader, Place::Pile),
             Choice::Nothing => self.done(loader),
         }
     }
@@ -100,7 +97,7 @@ impl<O: Observer> Run<'_, O> {
         pile.stock -= load.volume;
         zone.open -= load.volume;
         if pile.stock < pile.least || (needed_more && zone.open < zone.least) {
-            self.s.changes += 1;
+            self.s.options_change(self.plan);
         }
         self.s.next_load += 1;
         self.s.in_play += 1;

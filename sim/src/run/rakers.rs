@@ -33,6 +33,7 @@ impl<O: Observer> Run<'_, O> {
             }
             Doing::Walk => {
                 self.s.zones[zone].walkers -= 1;
+                self.s.unclaimed = true;
                 self.put_by(crew);
             }
             Doing::SetUp => self.put_by(crew),
@@ -84,10 +85,15 @@ impl<O: Observer> Run<'_, O> {
     }
 
     /// The zone of the oldest waiting heap to which nobody is walking yet.
-    fn zone_to_walk_to(&self) -> Option<usize> {
+    fn zone_to_walk_to(&mut self) -> Option<usize> {
+        if !self.s.unclaimed {
+            return None;
+        }
         let unclaimed =
             self.s.zones.iter().enumerate().filter_map(|(i, z)| Some((z.heaps.get(z.walkers)?.number, i)));
-        unclaimed.min().map(|(_, zone)| zone)
+        let oldest = unclaimed.min().map(|(_, zone)| zone);
+        self.s.unclaimed = oldest.is_some();
+        oldest
     }
 
     fn takes_a_heap(&mut self, crew: usize) {

@@ -68,7 +68,7 @@ impl<O: Observer> Run<'_, O> {
             came = true;
         }
         if came {
-            self.s.changes += 1;
+            self.s.options_change(self.plan);
             self.wake_those_who_wait();
         }
     }

@@ -17,6 +17,8 @@ use std::collections::VecDeque;
 pub(crate) struct Scratch {
     /// Slots: 0 deliveries and ends of breaks; crews; loaders; last, beginnings of breaks.
     pub(super) calendar: Calendar,
+    first_loader: usize,
+    closing: usize,
     /// A step of no duration has begun.
     pub(super) instant: bool,
     pub(super) loaders: Row<LoaderState>,
@@ -31,6 +33,8 @@ pub(crate) struct Scratch {
     pub(super) ready: u64,
     /// Loaders that go on at this instant, a bit each.
     pub(super) pending: u64,
+    /// Loaders that wait for a delivery or the surplus.
+    pub(super) awaiting: u64,
     /// Loaders that go on when work resumes.
     pub(super) held: u64,
     /// Rakers free to take a heap, a bit for each crew.
@@ -42,6 +46,8 @@ pub(crate) struct Scratch {
     /// Whether a free raker may find something new.
     pub(super) rakers_look: bool,
     pub(super) heaps_waiting: usize,
+    /// Whether there may be a heap that waits and to which nobody is walking.
+    pub(super) unclaimed: bool,
     /// Deliveries of this run: time, pile, volume; in order.
     pub(super) deliveries: Vec<(Micros, usize, f64)>,
     pub(super) next_delivery: usize,
@@ -62,6 +68,8 @@ pub(crate) struct Scratch {
     pub(super) last_zone: Option<usize>,
     /// How often a need or a pile was used up or something was delivered: then loaders may have other options.
     pub(super) changes: u64,
+    /// Whether the surplus zone takes whatever is left, as of the last of those changes.
+    pub(super) surplus_is_open: bool,
     /// Nothing more can be loaded and all heaps are raked out.
     pub(super) over: bool,
     pub(super) completion: Micros,
@@ -236,6 +244,8 @@ impl Scratch {
         let queues = vec![Queue::new(); places.len() + plan.zones.len()];
         Self {
             calendar: Calendar::new(crews + loaders + 2),
+            first_loader: 1 + crews,
+            closing: 1 + crews + loaders,
             instant: false,
             loaders: Row::new(plan.loaders.iter().map(|l| LoaderState::new(Machine::new(l))), &no_loader),
             crews: Row::new(plan.crews.iter().map(|c| CrewState::new(c.us_per_m3)), &CrewState::new(0.0)),
@@ -245,12 +255,14 @@ impl Scratch {
             queues,
             ready: 0,
             pending: 0,
+            awaiting: 0,
             held: 0,
             idle: 0,
             with_a_heap: 0,
             unusual: false,
             rakers_look: false,
             heaps_waiting: 0,
+            unclaimed: false,
             deliveries: Vec::new(),
             next_delivery: 0,
             resting: None,
@@ -266,6 +278,7 @@ impl Scratch {
             in_play: 0,
             last_zone: None,
             changes: 1,
+            surplus_is_open: false,
             over: false,
             completion: 0,
             nights_at_completion: 0,
@@ -281,16 +294,16 @@ impl Scratch {
     }
 
     pub(super) fn slot_of_loader(&self, loader: usize) -> usize {
-        1 + self.crews.len() + loader
+        self.first_loader + loader
     }
 
     pub(super) fn closing_slot(&self) -> usize {
-        1 + self.crews.len() + self.loaders.len()
+        self.closing
     }
 
     #[inline]
     pub(super) fn is_actor(&self, slot: usize) -> bool {
-        slot.wrapping_sub(1) < self.crews.len() + self.loaders.len()
+        slot != 0 && slot < self.closing
     }
 
     /// Whether any loader or crew is in the middle of something.
@@ -301,11 +314,10 @@ impl Scratch {
     /// Whose event stands in a slot.
     #[inline]
     pub(super) fn who(&self, slot: usize) -> Who {
-        let (crews, loaders) = (self.crews.len(), self.loaders.len());
-        match slot.wrapping_sub(1) {
-            crew if crew < crews => Who::Crew(crew),
-            actor if actor.wrapping_sub(crews) < loaders => Who::Loader(actor - crews),
-            _ if slot == 0 => Who::Opening,
+        match slot {
+            0 => Who::Opening,
+            _ if slot < self.first_loader => Who::Crew(slot - 1),
+            _ if slot < self.closing => Who::Loader(slot - self.first_loader),
             _ => Who::Closing,
         }
     }
@@ -334,10 +346,11 @@ impl Scratch {
         }
         self.places.iter_mut().for_each(Places::clear);
         self.queues.iter_mut().for_each(Queue::clear);
-        self.changes += 1;
+        self.options_change(plan);
         self.draw_deliveries(plan, luck);
         self.raked_out.clear();
-        (self.ready, self.pending, self.held, self.idle, self.with_a_heap) = (0, 0, 0, 0, 0);
+        (self.ready, self.pending, self.awaiting, self.held) = (0, 0, 0, 0);
+        (self.idle, self.with_a_heap, self.unclaimed) = (0, 0, false);
         (self.rakers_look, self.heaps_waiting, self.over, self.unusual) = (false, 0, false, false);
         (self.resting, self.night_since, self.last_zone, self.finish) = (None, None, None, None);
         (self.nights, self.day_start, self.next_switch) = (0, 0, 0);
