@@ -6,6 +6,7 @@
 //! digit in which mathematics libraries differ between platforms is rounded away.
 
 use crate::chance::Distribution;
+use rayon::prelude::*;
 
 const CELLS: usize = 1 << CELL_BITS;
 const CELL_BITS: u32 = 10;
@@ -86,15 +87,21 @@ impl Values {
     }
 }
 
+/// Quantiles worked out in one go by a thread.
+const AT_ONCE: usize = 32;
+
 impl Table {
     fn new(law: &Distribution) -> Self {
-        let tail =
-            |chance: fn(f64) -> f64| std::array::from_fn(|i| law.quantile(chance(tail_chance(i))) as f32);
         let mut table =
-            Self { middle: [0.0; CELLS + 1], lower: tail(|t| t), upper: tail(|t| 1.0 - t), law: law.clone() };
-        for i in OUTER..=CELLS - OUTER {
-            table.middle[i] = law.quantile(i as f64 / CELLS as f64) as f32;
-        }
+            Self { middle: [0.0; CELLS + 1], lower: [0.0; TAIL], upper: [0.0; TAIL], law: law.clone() };
+        // A beta's quantile takes some ten thousand instructions.
+        let fill = |knots: &mut [f32], chance: fn(usize) -> f64| {
+            let knots = knots.par_iter_mut().enumerate().with_min_len(AT_ONCE);
+            knots.for_each(|(i, knot)| *knot = law.quantile(chance(i)) as f32);
+        };
+        fill(&mut table.lower, tail_chance);
+        fill(&mut table.upper, |i| 1.0 - tail_chance(i));
+        fill(&mut table.middle[OUTER..=CELLS - OUTER], |i| (i + OUTER) as f64 / CELLS as f64);
         table
     }
 

@@ -8,7 +8,7 @@ use sim::{Entry, Outcome, Plan, Runs, Study};
 use std::time::Instant;
 
 /// Time spent on finding out \[s\].
-const LOOK_S: f64 = 0.1;
+const LOOK_S: f64 = 0.03;
 /// Runs tried for it at the most; the first tells most where a run takes long.
 const MOST_TRIED: u32 = 200;
 /// Times it is tried at the least.

@@ -19,7 +19,7 @@ use sim::{Plan, Runs, Study, StudyPart};
 
 pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
-    let plan = plan(&scenario)?;
+    let plan = with_threads(args.luck.threads, || plan(&scenario))??;
     if let Some(share) = args.part {
         return run_part(args, share, &scenario, &plan);
     }
