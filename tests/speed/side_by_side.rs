@@ -122,7 +122,7 @@ pub fn heading(what: &str) {
 pub fn line(what: &str, Figure { low, middle, high }: Figure, target: Target) {
     let quartiles = format!("{low:.3} to {high:.3}");
     let (bound, met) = match target {
-        Target::AtMost(most) => (format!("at most {most}"), middle <= most),
+        Target::AtMost(most) => (format!("at most {most:.2}"), middle <= most),
         Target::AtLeast(least) => (format!("at least {least}"), middle >= least),
         Target::Open => return println!("  {what:<66} {middle:>8.3}   {quartiles}"),
     };
