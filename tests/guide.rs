@@ -89,7 +89,7 @@ fn the_guide_shows_what_the_program_says() {
 #[test]
 fn the_page_of_keys_is_what_the_reader_knows() {
     let path = root().join("scenarios/KEYS.md");
-    let made = reports::text::keys_page(&scenarios::keys());
+    let made = reports::keys::keys_page(&scenarios::keys());
     if std::env::var_os("HEAPCAST_GUIDE").is_some() {
         fs::write(&path, made).unwrap();
         return;

@@ -62,7 +62,8 @@ mod look;
 
 pub use days::Days;
 pub use doing::Doing;
-pub use figures::{Figure, bucket_figures, figures, rival_figures};
+pub use figures::Figure;
+pub(crate) use figures::add;
 pub use swept::sweep_figures;
 
 /// How large a figure is drawn \[px\]. It scales to any width; the letters are sized so that it stays legible at a phone's.

@@ -163,7 +163,7 @@ pub(crate) fn quote() -> crate::quote::Quote {
         .collect();
     let study = Study::of(1, outcomes.clone(), books(&outcomes));
     let asked =
-        crate::findings::quote::Asked { risk: 0.1, margin: Some(0.15), price: None, rate: Some(95.0) };
+        crate::quote::findings::Asked { risk: 0.1, margin: Some(0.15), price: None, rate: Some(95.0) };
     let provenance =
         Provenance { command: "heapcast quote arena.toml --seed 1".into(), ..forecast().provenance };
     crate::quote::Quote::of(scenario, study, asked, provenance)

@@ -3,17 +3,13 @@
 
 mod amounts;
 mod assumed;
-pub mod buckets;
-pub mod comparison;
-mod done_by;
+pub(crate) mod done_by;
 mod handbook;
 mod left_over;
 mod odds;
 mod order;
-pub mod quote;
-mod relief;
+pub(crate) mod relief;
 mod said;
-pub mod sweep;
 mod the_job;
 mod waiting;
 mod warnings;

@@ -27,22 +27,26 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+pub mod answer;
 pub mod asked;
 pub mod asked_money;
-pub mod buckets;
 pub mod chart;
-pub mod comparison;
-pub mod documents;
-pub mod export;
 pub mod failure;
 pub mod findings;
-pub mod forecast;
-pub mod load_story;
-pub mod page;
+pub mod keys;
+pub mod materials;
 pub mod provenance;
+pub mod render;
+
+pub mod buckets;
+pub mod check;
+pub mod compare;
+pub mod forecast;
 pub mod quote;
+pub mod replay;
 pub mod sweep;
-pub mod text;
+
+mod crew_sheet;
 
 #[cfg(test)]
 mod example;

@@ -1,6 +1,6 @@
 //! The built-in table of materials, and where its figures come from.
 
-use super::layout::Layout;
+use crate::render::screen::Layout;
 use scenarios::Material;
 use scenarios::units::{System, density, density_number, figure};
 

@@ -1,12 +1,12 @@
 //! All files of buckets held against today's.
 
-use super::{Document, document, drawing, failed, undrawn};
+use super::figures::bucket_figures;
+use crate::answer::{Document, document, drawing, failed, undrawn};
 use crate::buckets::Buckets;
-use crate::chart::{Size, bucket_figures};
-use crate::export;
+use crate::buckets::findings::BucketsSays;
+use crate::buckets::page::buckets_page;
+use crate::chart::Size;
 use crate::failure::Failure;
-use crate::findings::buckets::BucketsSays;
-use crate::page::buckets_page;
 
 /// Files of buckets; a chart that there is nothing to draw in is left out.
 pub const BUCKETS: [&str; 5] = ["report.html", "summary.json", "buckets.csv", "saved.svg", "worth.svg"];
@@ -16,7 +16,7 @@ pub const BUCKETS: [&str; 5] = ["report.html", "summary.json", "buckets.csv", "s
 /// # Errors
 /// If it cannot be put together.
 pub fn summary(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, Failure> {
-    export::buckets_json(all, says).map_err(|error| failed("summary.json", &error))
+    super::buckets_json(all, says).map_err(|error| failed("summary.json", &error))
 }
 
 /// All files.
@@ -29,7 +29,7 @@ pub fn of_buckets(all: &Buckets, says: &BucketsSays) -> Result<Vec<Document>, Fa
     let mut documents = vec![
         Document { name: "report.html", bytes: buckets_page(all, says, &wide, &narrow).into_bytes() },
         Document { name: "summary.json", bytes: summary(all, says)? },
-        document("buckets.csv", export::buckets_csv(all, says))?,
+        document("buckets.csv", super::buckets_csv(all, says))?,
     ];
     documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &BUCKETS, &all.provenance)));
     Ok(documents)

@@ -1,10 +1,10 @@
 //! `summary.json` of buckets: everything that stands on the screen, for programs.
 
-use super::summary_json::{Reading, Told, bytes};
-use super::table::ExportError;
+use crate::buckets::findings::BucketsSays;
 use crate::buckets::{Buckets, FUTURES};
-use crate::findings::buckets::BucketsSays;
 use crate::forecast::Provenance;
+use crate::render::csv::ExportError;
+use crate::render::json::{Reading, Told, bytes};
 use serde::Serialize;
 
 #[derive(Serialize)]

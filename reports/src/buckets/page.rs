@@ -6,13 +6,13 @@ mod minutes;
 mod verdict;
 mod worth;
 
-use super::charts::Charts;
-use super::fold::Part;
-use super::frame::{heading, whole};
-use super::{assumed, cautions, job};
 use crate::buckets::Buckets;
+use crate::buckets::findings::{BucketsSays, assumptions_of_all, cautions_of_all};
 use crate::chart::Figure;
-use crate::findings::buckets::{BucketsSays, assumptions_of_all, cautions_of_all};
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::Part;
+use crate::render::page::frame::{heading, whole};
+use crate::render::page::{assumed, cautions, job};
 
 /// The whole page. The figures are those of [`chart::bucket_figures`](crate::chart::bucket_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).

@@ -1,10 +1,11 @@
 //! Buckets on one screen: the verdict first, then each against today's.
 
-use super::layout::{Layout, lines};
-use super::summary::{titled, usual_line, warning_lines};
 use crate::buckets::Buckets;
-use crate::findings::buckets::{BucketSays, BucketsSays, Runs, Standing};
+use crate::buckets::findings::{BucketSays, BucketsSays, Runs, Standing};
+use crate::findings::lower;
 use crate::findings::sentence;
+use crate::render::screen::{Layout, lines};
+use crate::render::screen::{heed, report, titled, usual_line, warning_lines};
 use scenarios::units::figure;
 use std::path::Path;
 
@@ -147,4 +148,20 @@ fn worth_lines(says: &BucketsSays, width: u16) -> Vec<String> {
     let worth = format!("after {years} years");
     let header = ["", "a year", "paid back in", "hours on it", worth.as_str(), "pays"];
     lines(&header, rows.collect(), &[1, 2, 3, 4, 5], width)
+}
+
+/// The answer on buckets.
+pub fn buckets_first(all: &Buckets, says: &BucketsSays, folder: &Path, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    layout.section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), says.loader)]);
+    layout.section("Which to buy", [says.verdict.answer.clone()]);
+    layout.section("Besides", says.verdict.besides.iter().take(2).cloned());
+    let today = &says.today.runs;
+    if let Some(plan) = today.finish.last() {
+        let words = format!("{} ({}); {}.", plan.duration, plan.odds, lower(&today.held_up));
+        layout.section("Today", [words]);
+    }
+    heed(&mut layout, &says.warnings, &says.assumed);
+    report(&mut layout, folder, "");
+    layout.text()
 }

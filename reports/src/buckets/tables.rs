@@ -1,9 +1,9 @@
 //! `buckets.csv`: one row a bucket, and one for hand barrows.
 
-use super::table::{ExportError, number, table};
 use crate::buckets::Buckets;
+use crate::buckets::findings::{BucketSays, BucketsSays, Runs, Standing, WorthSays};
 use crate::findings::Estimate;
-use crate::findings::buckets::{BucketSays, BucketsSays, Runs, Standing, WorthSays};
+use crate::render::csv::{ExportError, number, table};
 use scenarios::units::{System, bucket_number};
 
 const HEADER: [&str; 61] = [

@@ -3,8 +3,8 @@
 use super::relief::minus;
 use super::saved::{SavedData, SavedRow};
 use super::words::short_name;
+use crate::buckets::findings::{BucketSays, BucketsSays, Runs, Standing};
 use crate::findings::about_duration;
-use crate::findings::buckets::{BucketSays, BucketsSays, Runs, Standing};
 use crate::findings::percent;
 
 /// Minutes saved a job; rows for those that were run, barrows last; those that were not are named below.

@@ -4,8 +4,8 @@
 use super::invented::{crew, dateless, days, enough, handbook, job, replay, runs, skewed, study};
 use super::look::faults;
 use super::{ChartError, Size, completion, parts, progress, relief, risk, rivals, saved, timeline, waiting};
-use crate::comparison::invented::three;
-use crate::findings::comparison::comparison;
+use crate::compare::findings::comparison;
+use crate::compare::fixtures::three;
 use scenarios::units::System;
 use sim::{Handbook, Job, Study};
 use std::path::Path;

@@ -3,7 +3,7 @@
 use super::relief::{ReliefData, Row, draw_as};
 use super::{ChartError, Size};
 use crate::findings::capital;
-use crate::findings::quote::{CostLine, CostSays};
+use crate::quote::findings::{CostLine, CostSays};
 
 /// Prepares the figure: the largest part first.
 pub fn prepare(says: &CostSays, runs: u32, currency: &str) -> ReliefData {

@@ -5,7 +5,7 @@ mod sketch;
 pub use sketch::draw;
 
 use super::completion::{Mark, MarkKind, curve};
-use crate::findings::quote::{Offer, Price, PriceOf, SettledBy};
+use crate::quote::findings::{Offer, Price, PriceOf, SettledBy};
 use sim::Sorted;
 
 /// Risk against price, ready to be drawn.
@@ -109,7 +109,7 @@ fn range(costs: &Sorted, marks: &[Mark]) -> ((f64, f64), usize) {
 mod tests {
     use super::*;
     use crate::chart::{ChartError, Size, look};
-    use crate::findings::quote::{Asked, offer};
+    use crate::quote::findings::{Asked, offer};
 
     const TENTH: Asked = Asked { risk: 0.1, margin: None, price: None, rate: None };
 

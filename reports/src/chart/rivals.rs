@@ -6,7 +6,7 @@ pub use sketch::draw;
 
 use super::completion::curve;
 use super::words::short_name;
-use crate::comparison::{Choice, Comparison, Judged};
+use crate::compare::{Choice, Comparison, Judged};
 use crate::findings::Calendar;
 use crate::findings::PLAN_SHARE;
 use crate::forecast::seconds;

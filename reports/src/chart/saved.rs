@@ -6,7 +6,7 @@ pub use sketch::draw;
 
 use super::relief::minus;
 use super::words::short_name;
-use crate::findings::comparison::{ComparisonSays, Saved};
+use crate::compare::findings::{ComparisonSays, Saved};
 use crate::findings::{Estimate, share_of_runs};
 use crate::findings::{about_duration, about_money};
 

@@ -5,9 +5,9 @@ use super::curve::{CurveData, Scale, Spot};
 use super::heat::{Cell, HeatData};
 use super::{ChartError, Figure, Size, curve, heat};
 use crate::findings::about_money;
-use crate::findings::sweep::{Keeps, Mark, PointSays, Range, SweepSays};
 use crate::findings::{days_in, hours_and_minutes};
 use crate::sweep::Sweep;
+use crate::sweep::findings::{Keeps, Mark, PointSays, Range, SweepSays};
 use scenarios::units::figure;
 
 /// Seconds of a day.

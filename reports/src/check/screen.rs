@@ -1,8 +1,8 @@
 //! What a check says: cautions and every assumption in full.
 
-use super::layout::Layout;
-use super::summary::titled;
-use crate::findings::{Warning, assumed, sentence, the_job, warnings};
+use crate::findings::{Warning, assumed, is_fuelled, sentence, the_job, warnings};
+use crate::render::screen::Layout;
+use crate::render::screen::titled;
 use scenarios::Scenario;
 use scenarios::units::System;
 
@@ -38,6 +38,27 @@ pub fn verdict(scenario: &Scenario) -> String {
 
 fn caution(warning: &Warning) -> String {
     format!("- {} {}", sentence(&warning.cause), sentence(&warning.remedy))
+}
+
+/// Whether a file can be run, and what is doubtful in it.
+pub fn check_first(scenario: &Scenario, units: System, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let warnings = warnings(&scenario.cautions);
+    let assumed = assumed(&scenario.assumptions);
+    layout.section("The job", [titled(scenario), the_job(scenario, units), verdict(scenario)]);
+    if !warnings.doubtful.is_empty() {
+        layout.section("Warnings", crate::render::screen::warning_lines(&warnings.doubtful, &scenario.file));
+    }
+    if !warnings.usual.is_empty() {
+        let first = warnings.usual.first().map(|w| sentence(&w.cause)).unwrap_or_default();
+        let all = format!("All {} with `heapcast check {} --full`.", warnings.usual.len(), scenario.file);
+        layout.section("Take care", [format!("{first} {all}")]);
+    }
+    layout.section("Assumed", [crate::render::screen::assumed_line(&scenario.file, &assumed.all)]);
+    if !is_fuelled(&scenario.job) {
+        layout.section("Fuel", ["Not counted: the file names no fuel burn.".to_owned()]);
+    }
+    layout.text()
 }
 
 #[cfg(test)]

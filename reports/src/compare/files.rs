@@ -1,12 +1,12 @@
 //! All files of a comparison.
 
-use super::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
-use crate::chart::{Size, rival_figures};
-use crate::comparison::Comparison;
-use crate::export;
+use super::figures::rival_figures;
+use crate::answer::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
+use crate::chart::Size;
+use crate::compare::Comparison;
+use crate::compare::findings::ComparisonSays;
+use crate::compare::page::comparison_page;
 use crate::failure::Failure;
-use crate::findings::comparison::ComparisonSays;
-use crate::page::comparison_page;
 
 /// Files of a comparison; a chart that there is nothing to draw in is left out.
 pub const COMPARISON: [&str; 9] = [
@@ -26,7 +26,7 @@ pub const COMPARISON: [&str; 9] = [
 /// # Errors
 /// If it cannot be put together.
 pub fn comparison_summary(comparison: &Comparison, says: &ComparisonSays) -> Result<Vec<u8>, Failure> {
-    export::comparison_json(comparison, says).map_err(|error| failed("summary.json", &error))
+    super::comparison_json(comparison, says).map_err(|error| failed("summary.json", &error))
 }
 
 /// All files of a comparison.
@@ -44,9 +44,9 @@ pub fn of_comparison(
     let mut documents = vec![
         Document { name: "report.html", bytes: page.into_bytes() },
         Document { name: "summary.json", bytes: comparison_summary(comparison, says)? },
-        document("comparison.csv", export::comparison_csv(says))?,
-        document("differences.csv", export::differences_csv(says))?,
-        runs.document(export::paired_runs_csv(comparison, runs.most))?,
+        document("comparison.csv", super::comparison_csv(says))?,
+        document("differences.csv", super::differences_csv(says))?,
+        runs.document(super::paired_runs_csv(comparison, runs.most))?,
     ];
     let drawings = wide.into_iter().filter_map(|figure| drawing(figure, &COMPARISON, &comparison.provenance));
     documents.extend(drawings);

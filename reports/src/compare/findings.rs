@@ -16,7 +16,7 @@ pub(crate) use saved::{Unit, mean_estimate, saved, share_estimate};
 pub use told::{assumptions_of_all, cautions_of_all};
 pub use verdict::Verdict;
 
-use crate::comparison::{Choice, Comparison};
+use crate::compare::{Choice, Comparison};
 use crate::findings::{Assumed, Warnings, assumed, warnings};
 use scenarios::units::figure;
 use serde::Serialize;

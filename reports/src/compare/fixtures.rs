@@ -1,6 +1,6 @@
 //! Comparisons for the tests of what is said and shown. All numbers are invented.
 
-use super::{Choice, Comparison, Judged};
+use crate::compare::{Choice, Comparison, Judged};
 use crate::example;
 use scenarios::units::System;
 use sim::{Duration, Moment, Promise};

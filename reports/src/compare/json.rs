@@ -1,10 +1,10 @@
 //! `summary.json` of a comparison: everything that stands on the screen, for programs.
 
-use super::summary_json::{Reading, bytes};
-use super::table::ExportError;
-use crate::comparison::Comparison;
-use crate::findings::comparison::ComparisonSays;
+use crate::compare::Comparison;
+use crate::compare::findings::ComparisonSays;
 use crate::forecast::Provenance;
+use crate::render::csv::ExportError;
+use crate::render::json::{Reading, bytes};
 use serde::Serialize;
 
 #[derive(Serialize)]

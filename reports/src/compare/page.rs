@@ -8,13 +8,13 @@ mod verdict;
 #[cfg(test)]
 mod tests;
 
-use super::charts::Charts;
-use super::fold::Part;
-use super::frame::whole;
-use super::{assumed, cautions, job, words};
 use crate::chart::Figure;
-use crate::comparison::Comparison;
-use crate::findings::comparison::{ComparisonSays, assumptions_of_all, cautions_of_all};
+use crate::compare::Comparison;
+use crate::compare::findings::{ComparisonSays, assumptions_of_all, cautions_of_all};
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::Part;
+use crate::render::page::frame::whole;
+use crate::render::page::{assumed, cautions, job, words};
 use maud::{Markup, html};
 
 /// The whole page. The figures are those of [`chart::rival_figures`](crate::chart::rival_figures), drawn once for a page and

@@ -7,11 +7,6 @@ use scenarios::Scenario;
 use scenarios::units::System;
 use sim::{Luck, Outcome, Plan, Promise, Runs, Study, select};
 
-#[cfg(test)]
-pub(crate) mod invented;
-#[cfg(test)]
-mod tests;
-
 /// Most jobs held against one another: each has a letter, and more are not taken in.
 pub const MOST_CHOICES: usize = 20;
 

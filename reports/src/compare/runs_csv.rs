@@ -1,8 +1,8 @@
 //! `runs.csv` of a comparison: every run of every job, those on the same days and loads below one another.
 
-use super::table::{ExportError, clock_s, exact_s, number, rounded, table};
-use crate::comparison::{Choice, Comparison};
+use crate::compare::{Choice, Comparison};
 use crate::findings::is_priced;
+use crate::render::csv::{ExportError, clock_s, exact_s, number, rounded, table};
 
 const HEADER: [&str; 8] =
     ["run", "letter", "choice", "finish_working_s", "finish_clock_s", "short_m3", "currency", "cost"];

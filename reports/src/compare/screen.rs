@@ -1,9 +1,10 @@
 //! A comparison on one screen: the verdict first, then the jobs side by side.
 
-use super::layout::{Layout, lines};
-use super::summary::{usual_line, warning_lines};
-use crate::comparison::{Comparison, Judged};
-use crate::findings::comparison::{ChoiceSays, ComparisonSays};
+use crate::compare::findings::{ChoiceSays, ComparisonSays};
+use crate::compare::{Comparison, Judged};
+use crate::findings::{order, sentence};
+use crate::render::screen::{Layout, lines};
+use crate::render::screen::{heed, report, usual_line, warning_lines};
 use std::path::Path;
 
 /// Everything a person needs to choose.
@@ -48,7 +49,7 @@ pub fn comparison_files(comparison: &Comparison, folder: &Path, columns: u16) ->
 }
 
 /// The title of the job, or the titles of several.
-pub(super) fn titles(comparison: &Comparison) -> String {
+fn titles(comparison: &Comparison) -> String {
     let mut titles: Vec<&str> = Vec::new();
     for choice in &comparison.choices {
         if !titles.contains(&choice.scenario.title.as_str()) {
@@ -122,4 +123,28 @@ fn cost_lines(says: &ComparisonSays, width: u16) -> Vec<String> {
 fn held_up_lines(choices: &[ChoiceSays], width: u16) -> Vec<String> {
     let rows = choices.iter().map(|choice| vec![choice.letter.clone(), format!("{}.", choice.held_up)]);
     lines(&[], rows.collect(), &[], width)
+}
+
+/// The answer to a comparison.
+pub fn comparison_first(all: &Comparison, says: &ComparisonSays, folder: &Path, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let verdict = &says.verdict;
+    layout.section("The jobs", [format!("{}: {} compared.", titles(all), says.choices.len())]);
+    layout.section("Which to take", [verdict.take.clone(), verdict.sure.clone()]);
+    if let Some(best) = says.choices.iter().find(|choice| choice.letter == verdict.best) {
+        if let Some(plan) = best.finish.get(2) {
+            let words = format!("{}: {}, until {}, {}.", best.letter, plan.duration, plan.clock, plan.odds);
+            let choice = &all.choices[all.best];
+            let enough = order(&choice.study, &choice.scenario, all.units).enough;
+            layout.section(if enough { "Plan on" } else { "Crew at work" }, [words]);
+        }
+        layout.section("What holds it up", [sentence(&best.held_up)]);
+    }
+    layout.section("Besides", verdict.besides.iter().take(2).cloned());
+    if !says.not_alike.is_empty() {
+        layout.section("Not alike", says.not_alike.iter().map(|line| format!("! {line}")));
+    }
+    heed(&mut layout, &says.warnings, &says.assumed);
+    report(&mut layout, folder, "");
+    layout.text()
 }

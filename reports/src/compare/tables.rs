@@ -1,8 +1,8 @@
 //! `comparison.csv`, one row a job, and `differences.csv`, one row a job against the first.
 
-use super::table::{ExportError, number, table};
+use crate::compare::findings::{ComparisonSays, Saved};
 use crate::findings::Estimate;
-use crate::findings::comparison::{ComparisonSays, Saved};
+use crate::render::csv::{ExportError, number, table};
 
 const COMPARISON: [&str; 43] = [
     "letter",

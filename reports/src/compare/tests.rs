@@ -1,5 +1,5 @@
-use super::invented::{choice, three, usual};
-use super::*;
+use super::fixtures::{choice, three, usual};
+use super::run::*;
 use crate::example;
 
 fn jobs(change: impl Fn(&mut Scenario)) -> Vec<(String, Scenario)> {

@@ -1,37 +1,37 @@
 //! How many loads go from which pile to which zone, in whole loads that add up.
 
 use crate::forecast::Forecast;
-use crate::load_story::load_stories;
+use crate::replay::load_story::load_stories;
 
 /// What a crew is told of the loads.
 #[derive(Clone, Debug, PartialEq)]
-pub(in crate::page) struct LoadPlan {
+pub(crate) struct LoadPlan {
     /// Zone by zone, in the job's order, and within it pile by pile.
-    pub(in crate::page) lines: Vec<Line>,
+    pub(crate) lines: Vec<Line>,
     /// Loads of each loader.
-    pub(in crate::page) by_loader: Vec<u64>,
+    pub(crate) by_loader: Vec<u64>,
     /// All loads: the mean over the runs, rounded.
-    pub(in crate::page) total: u64,
+    pub(crate) total: u64,
     /// Mean volume placed \[m3\].
-    pub(in crate::page) volume_m3: f64,
+    pub(crate) volume_m3: f64,
 }
 
 /// Loads from one pile to one zone.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(in crate::page) struct Line {
+pub(crate) struct Line {
     /// Index of the zone.
-    pub(in crate::page) zone: usize,
+    pub(crate) zone: usize,
     /// Index of the pile; `None` where the typical run took nothing there.
-    pub(in crate::page) pile: Option<usize>,
+    pub(crate) pile: Option<usize>,
     /// Loads, rounded so that all of them add up to the total.
-    pub(in crate::page) loads: u64,
+    pub(crate) loads: u64,
     /// Mean volume placed \[m3\].
-    pub(in crate::page) volume_m3: f64,
+    pub(crate) volume_m3: f64,
 }
 
 /// Mean loads of all runs for each zone. How a zone's loads divide among several piles is known of the typical run alone
 /// and taken from there.
-pub(in crate::page) fn load_plan(forecast: &Forecast) -> LoadPlan {
+pub(crate) fn load_plan(forecast: &Forecast) -> LoadPlan {
     let books = &forecast.study.accounts;
     let runs = f64::from(forecast.study.runs().max(1));
     let means: Vec<f64> = books.zones.iter().map(|z| z.loads as f64 / runs).collect();

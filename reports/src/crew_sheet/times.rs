@@ -2,8 +2,8 @@
 
 use crate::findings::{Calendar, about_duration as duration, done_by};
 use crate::forecast::Forecast;
-use crate::page::halfway;
-use crate::page::words::span;
+use crate::forecast::page::halfway;
+use crate::render::page::words::span;
 use scenarios::units::volume;
 
 /// A line of the day.

@@ -5,41 +5,24 @@
 //! says is escaped.
 
 mod amounts;
-mod assumed;
-mod buckets;
-mod cautions;
-mod charts;
-mod comparison;
-mod crew_sheet;
-mod fold;
 mod foot;
-mod frame;
-mod halfway;
+pub(crate) mod halfway;
 mod handbook;
 mod help;
-mod job;
-mod quote;
 mod range;
-mod style;
-mod sweep;
-mod table;
 mod typical;
 mod waits;
-mod words;
 
 #[cfg(test)]
 mod tests;
 
-pub use buckets::buckets_page;
-pub use comparison::comparison_page;
-pub use quote::{client_page, quote_page};
-pub use sweep::sweep_page;
-
 use crate::chart::Figure;
+use crate::crew_sheet;
 use crate::forecast::Forecast;
-use charts::Charts;
-use fold::Part;
-use frame::{heading, whole};
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::Part;
+use crate::render::page::frame::{heading, whole};
+use crate::render::page::{assumed, cautions, job};
 
 /// The whole page. The figures are those of [`chart::figures`](crate::chart::figures), drawn once for a page and for
 /// paper (`wide`), once for a phone (`narrow`); one that is missing in one of them is shown as in the other, one that

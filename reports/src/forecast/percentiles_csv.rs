@@ -1,8 +1,8 @@
 //! `percentiles.csv`: one row for each figure and percentile.
 
-use super::table::{ExportError, number, table};
 use crate::findings::{is_fuelled, is_priced};
 use crate::forecast::{Forecast, seconds};
+use crate::render::csv::{ExportError, number, table};
 use scenarios::units::{System, fuel_number, volume_number};
 use sim::Outcome;
 

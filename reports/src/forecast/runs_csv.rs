@@ -1,7 +1,7 @@
 //! `runs.csv`: one row a run.
 
-use super::table::{ExportError, clock_s, exact_s, fuels, number, rounded, table, volumes};
 use crate::findings::{LOADER_KEYS, RAKER_KEYS, is_fuelled, is_priced};
+use crate::render::csv::{ExportError, clock_s, exact_s, fuels, number, rounded, table, volumes};
 use sim::{Job, Outcome, Study};
 
 /// The runs of a study, in order, the first `most` of them.

@@ -1,12 +1,11 @@
 //! The summary of a forecast on one screen.
 
-use super::layout::{Layout, lines};
 use crate::findings::{
-    AssumedLine, ReliefLine, Warning, amounts, assumed, capital, done_by, handbook, left_over, relief,
-    sentence, the_job, warnings, who_waits,
+    Amount, DoneBy, ReliefLine, amounts, assumed, capital, done_by, handbook, left_over, relief, sentence,
+    the_job, warnings, who_waits,
 };
 use crate::forecast::Forecast;
-use scenarios::Scenario;
+use crate::render::screen::{Layout, assumed_line, heed, lines, report, titled, usual_line, warning_lines};
 use std::path::Path;
 
 /// Everything a person needs to know of the job, in the order they ask it.
@@ -106,48 +105,46 @@ fn amount_lines(forecast: &Forecast, width: u16) -> Vec<String> {
     all
 }
 
-/// Warnings shown in full; more would push the answers off the screen.
-const MOST_WARNINGS: usize = 3;
-
-pub(super) fn warning_lines(all: &[Warning], file: &str) -> Vec<String> {
-    let shown = all.iter().take(MOST_WARNINGS);
-    let mut lines: Vec<String> =
-        shown.map(|w| format!("! {} {}", sentence(&w.cause), sentence(&w.remedy))).collect();
-    if let Some(more) = all.len().checked_sub(MOST_WARNINGS).filter(|more| *more > 0) {
-        lines.push(format!("! {more} more in the report and with `heapcast check {file} --full`."));
+/// The answer to a forecast.
+pub fn forecast_first(forecast: &Forecast, folder: &Path, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let (scenario, done) = (&forecast.scenario, done_by(forecast));
+    layout.section("The job", [titled(scenario)]);
+    layout.section(if done.order.enough { "Plan on" } else { "First" }, [plan_on(&done)]);
+    if !done.certain {
+        let heading = if done.order.enough { "Range" } else { "Crew at work" };
+        layout.section(heading, [done.range.replace(", then the crew stops", "")]);
     }
-    lines
+    if let Some(by) = &done.by {
+        layout.section("In time", [by.sentence.clone()]);
+    }
+    layout.section("What holds it up", [sentence(&who_waits(forecast).title)]);
+    layout.section("What would help", [sentence(&relief(forecast).title)]);
+    if done.order.enough {
+        layout.section("Order", [done.order.sentence.clone()]);
+    }
+    if let Some(cost) = amounts(forecast).iter().find(|amount| amount.key == "cost") {
+        layout.section("Cost", [cost_words(cost)]);
+    }
+    heed(&mut layout, &warnings(&scenario.cautions), &assumed(&scenario.assumptions));
+    report(&mut layout, folder, "");
+    layout.text()
 }
 
-/// The title with the date, the alternative and what else is changed.
-pub(super) fn titled(scenario: &Scenario) -> String {
-    let date = scenario.date.map(|d| format!(", {}", d.strftime("%A %-d %B %Y"))).unwrap_or_default();
-    let alternative =
-        scenario.alternative.as_ref().map(|a| format!(", alternative \"{a}\"")).unwrap_or_default();
-    let changes: Vec<String> = scenario.changes.iter().map(ToString::to_string).collect();
-    let changed =
-        if changes.is_empty() { String::new() } else { format!(", changed: {}", changes.join("; ")) };
-    format!("{}{date}{alternative}{changed}", scenario.title)
-}
-
-/// A few are told, a long list is only counted: it stands in full where the line says.
-pub(super) fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
-    match all {
-        [] => "Nothing: the file says it all.".into(),
-        [one] => format!("{}.", capital(&one.words)),
-        [first, second] => format!("{}; {}.", capital(&first.words), second.words),
-        _ => format!(
-            "{} figures are not from your file but assumed. Read them in the report or with `heapcast check {file} --full`.",
-            all.len()
-        ),
+/// The heading says "Plan on" already.
+fn plan_on(done: &DoneBy) -> String {
+    match done.plan_on.strip_prefix("Plan on ") {
+        Some(rest) => capital(rest),
+        None => done.plan_on.clone(),
     }
 }
 
-pub(super) fn usual_line(usual: &[Warning]) -> String {
-    let first = usual.first().map(|w| sentence(&w.cause)).unwrap_or_default();
-    match usual.len() {
-        0 | 1 => first,
-        n => format!("{first} {} more cautions in the report: read them before you start.", n - 1),
+fn cost_words(cost: &Amount) -> String {
+    match (&cost.said, &cost.unknown) {
+        (Some(said), _) if said.p10 == said.p90 => format!("{}.", said.p50),
+        (Some(said), _) => format!("About {}; 8 days in 10 from {} to {}.", said.p50, said.p10, said.p90),
+        (None, Some(why)) => format!("Not known: {why}."),
+        (None, None) => "Not known.".into(),
     }
 }
 
@@ -198,5 +195,37 @@ mod tests {
             text.contains("Done by when      Plan on 2 h 40 min: done by 10:40 am, 8 days in 10."),
             "{text}"
         );
+    }
+
+    #[test]
+    fn the_first_screen_is_ten_lines_and_the_answer_comes_first() {
+        for columns in [80, 100, 200] {
+            let text = anstream::adapter::strip_str(&forecast_first(
+                &example::forecast(),
+                Path::new("forecast"),
+                columns,
+            ))
+            .to_string();
+            let most = if columns == 80 { 14 } else { 10 };
+            assert!(text.lines().count() <= most, "{} lines:\n{text}", text.lines().count());
+            assert!(
+                text.lines().nth(1).is_some_and(|line| line.starts_with("Plan on           2 h 40 min:")),
+                "{text}"
+            );
+        }
+    }
+
+    #[test]
+    fn whoever_reads_the_first_screen_of_a_short_job_orders_more() {
+        let mut forecast = example::forecast();
+        forecast.study.outcomes.iter_mut().for_each(|o| (o.short_m3, o.ends_short) = (2.0, true));
+        let text =
+            anstream::adapter::strip_str(&forecast_first(&forecast, Path::new("forecast"), 100)).to_string();
+        let second = text.lines().nth(1).unwrap_or_default();
+        assert!(second.starts_with("First             Order 1 more truckload (13.1 yd3)"), "{text}");
+        assert!(!text.contains("Plan on"), "{text}");
+        let words = text.split_whitespace().collect::<Vec<_>>().join(" ").replace("No run is done by", "");
+        assert!(!words.contains("done by"), "{text}");
+        assert!(text.lines().count() <= 10, "{text}");
     }
 }

@@ -1,10 +1,9 @@
 //! All files of a quote.
 
-use super::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
+use super::{client_page, quote_page};
+use crate::answer::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
 use crate::chart::{ChartError, Figure, Size, parts, risk};
-use crate::export;
 use crate::failure::Failure;
-use crate::page::{client_page, quote_page};
 use crate::quote::Quote;
 
 /// Files of a quote; a chart that there is nothing to draw in is left out.
@@ -25,7 +24,7 @@ pub const QUOTE: [&str; 9] = [
 /// # Errors
 /// If it cannot be put together.
 pub fn summary(quote: &Quote) -> Result<Vec<u8>, Failure> {
-    export::quote_json(quote).map_err(|error| failed("summary.json", &error))
+    super::quote_json(quote).map_err(|error| failed("summary.json", &error))
 }
 
 /// All files of a quote.
@@ -39,9 +38,9 @@ pub fn of_quote(quote: &Quote, runs: RunRows) -> Result<Vec<Document>, Failure> 
         Document { name: "report.html", bytes: quote_page(quote, &wide, &narrow).into_bytes() },
         Document { name: "client.html", bytes: client_page(quote).into_bytes() },
         Document { name: "summary.json", bytes: summary(quote)? },
-        document("cost.csv", export::cost_csv(quote))?,
-        document("risk.csv", export::risk_csv(quote))?,
-        runs.document(export::run_costs_csv(quote, runs.most))?,
+        document("cost.csv", super::cost_csv(quote))?,
+        document("risk.csv", super::risk_csv(quote))?,
+        runs.document(super::run_costs_csv(quote, runs.most))?,
     ];
     documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &QUOTE, &quote.provenance)));
     Ok(documents)

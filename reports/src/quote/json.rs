@@ -1,11 +1,11 @@
 //! `summary.json` of a quote: everything that stands on the screen, for programs.
 
-use super::summary_json::{Reading, Told, bytes};
-use super::table::ExportError;
-use crate::findings::quote::Asked;
 use crate::findings::{Assumed, Warnings, assumed, warnings};
 use crate::forecast::Provenance;
+use crate::quote::findings::Asked;
 use crate::quote::{Quote, QuoteSays};
+use crate::render::csv::ExportError;
+use crate::render::json::{Reading, Told, bytes};
 use serde::Serialize;
 
 #[derive(Serialize)]

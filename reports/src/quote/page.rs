@@ -12,11 +12,11 @@ mod tests;
 
 pub use client::client_page;
 
-use super::charts::Charts;
-use super::frame::{heading, whole};
-use super::{assumed, cautions, job};
 use crate::chart::Figure;
 use crate::quote::Quote;
+use crate::render::page::charts::Charts;
+use crate::render::page::frame::{heading, whole};
+use crate::render::page::{assumed, cautions, job};
 use maud::html;
 
 /// The page with all costs. The figures are drawn once for a page and for paper (`wide`), once for a phone (`narrow`).

@@ -1,12 +1,12 @@
 //! The bundle that a quote is shown from: its runs, what they cost, and all that is said of it.
 
 use crate::failure::Failure;
-use crate::findings::quote::{
+use crate::findings::{is_priced, left_over_in, order};
+use crate::forecast::Provenance;
+use crate::quote::findings::{
     Asked, ClientSays, CostSays, Costs, Gaps, HoursSays, Offer, RiskPoint, TruckloadSays, client, cost, gaps,
     hours, offer, risk_curve, truckload,
 };
-use crate::findings::{is_priced, left_over_in, order};
-use crate::forecast::Provenance;
 use scenarios::Scenario;
 use scenarios::units::System;
 use serde::Serialize;

@@ -1,10 +1,10 @@
 //! A quote on one screen.
 
-use super::layout::{Layout, lines};
-use super::summary::{assumed_line, titled, usual_line, warning_lines};
-use crate::findings::quote::{CostLine, HoursSays, Offer, Price};
 use crate::findings::{assumed, capital, the_job, warnings};
+use crate::quote::findings::{CostLine, HoursSays, Offer, Price};
 use crate::quote::{Quote, QuoteSays};
+use crate::render::screen::{Layout, lines};
+use crate::render::screen::{assumed_line, heed, report, titled, usual_line, warning_lines};
 use std::path::Path;
 
 /// The price first, then what it rests on.
@@ -107,6 +107,29 @@ fn gap_lines(says: &QuoteSays) -> Vec<String> {
     all
 }
 
+/// The price to ask.
+pub fn quote_first(quote: &Quote, folder: &Path, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    let (scenario, says) = (&quote.scenario, &quote.says);
+    layout.section("The job", [titled(scenario)]);
+    layout.section("What to ask", [says.offer.verdict.clone()]);
+    layout.section("What it costs", [says.cost.range.clone()]);
+    let hours = match &says.truckload.first {
+        // The order is said once, with the price.
+        Some(first) => says.hours.sentence.trim_start_matches(first.as_str()).trim().to_owned(),
+        None => says.hours.sentence.clone(),
+    };
+    layout.section("By the hour", [hours]);
+    layout.section("Not in it", [says.gaps.short()]);
+    heed(&mut layout, &warnings(&scenario.cautions), &assumed(&scenario.assumptions));
+    report(
+        &mut layout,
+        folder,
+        &format!(", for you; {}/client.html for the client", scenarios::shown_path(folder)),
+    );
+    layout.text()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -142,5 +165,12 @@ mod tests {
     #[test]
     fn percentiles_of_parts_are_said_not_to_add_up() {
         assert!(plain(100).contains("percentiles of parts do not add up"));
+    }
+
+    #[test]
+    fn the_first_screen_of_a_quote_is_about_ten_lines() {
+        let text = anstream::adapter::strip_str(&quote_first(&example::quote(), Path::new("quote"), 100))
+            .to_string();
+        assert!(text.lines().count() <= 12, "{} lines:\n{text}", text.lines().count());
     }
 }

@@ -1,9 +1,9 @@
 //! `cost.csv`, `risk.csv` and `runs.csv` of a quote.
 
-use super::table::{ExportError, number, table, volumes};
 use crate::findings::Estimate;
-use crate::findings::quote::{CostLine, CostPart, RunCost};
 use crate::quote::Quote;
+use crate::quote::findings::{CostLine, CostPart, RunCost};
+use crate::render::csv::{ExportError, number, table, volumes};
 
 const COST: [&str; 6] = ["part", "currency", "figure", "value", "low_95", "high_95"];
 const RISK: [&str; 13] = [

@@ -1,4 +1,8 @@
-//! What all exported tables share: how a field is written.
+//! Tables as CSV: how a field is written.
+//!
+//! Headers never depend on the data. Units stand in the names of columns; volumes and fuel stand in metric and in US
+//! units. What is unknown is an empty field in CSV and `null` in JSON, never 0. Times are exact to the microsecond, in tables of many
+//! runs to 0.1 s.
 
 use scenarios::units::{System, fuel_number, volume_number};
 use sim::{Duration, Job};
@@ -18,7 +22,7 @@ pub enum ExportError {
 }
 
 /// A table as CSV.
-pub(super) fn table<'a>(
+pub(crate) fn table<'a>(
     header: impl IntoIterator<Item = &'a str>,
     rows: impl IntoIterator<Item = Vec<String>>,
 ) -> Result<Vec<u8>, ExportError> {
@@ -39,7 +43,7 @@ fn harmless(cell: String) -> String {
 }
 
 /// Seconds, exact to the microsecond.
-pub(super) fn exact_s(time: Duration) -> String {
+pub(crate) fn exact_s(time: Duration) -> String {
     let micros = time.as_micros();
     let sign = if micros < 0 { "-" } else { "" };
     let size = micros.unsigned_abs();
@@ -48,18 +52,18 @@ pub(super) fn exact_s(time: Duration) -> String {
 
 /// A moment of the clock as seconds after midnight of the first day, exact to the microsecond, from one counted from the
 /// start of the first day. In every file a *clock* figure is written in this way; a *working* figure counts from that start.
-pub(super) fn clock_s(job: &Job, moment: Duration) -> String {
+pub(crate) fn clock_s(job: &Job, moment: Duration) -> String {
     exact_s(Duration::try_from_secs_f64(job.shift.start_s).unwrap_or_default() + moment)
 }
 
 /// A number in the fewest digits that give it back; empty where there is none.
-pub(super) fn number(value: impl Into<Option<f64>>) -> String {
+pub(crate) fn number(value: impl Into<Option<f64>>) -> String {
     value.into().filter(|v| v.is_finite()).map_or_else(String::new, |v| v.to_string())
 }
 
 /// A figure of one of many runs, rounded to what anybody can use: times to 0.1 s, money to the hundredth, volumes, fuel and
 /// hours to the thousandth. What the column is called says which it is.
-pub(super) fn rounded(column: &str, field: String) -> String {
+pub(crate) fn rounded(column: &str, field: String) -> String {
     let decimals = match column {
         "cost" => 2,
         name if name.ends_with("_s") => 1,
@@ -73,17 +77,17 @@ pub(super) fn rounded(column: &str, field: String) -> String {
 }
 
 /// A volume in m3 and in yd3.
-pub(super) fn volumes(m3: f64) -> [String; 2] {
+pub(crate) fn volumes(m3: f64) -> [String; 2] {
     [number(m3), number(volume_number(m3, System::Us).0)]
 }
 
 /// Fuel in litres and in US gallons.
-pub(super) fn fuels(litres: Option<f64>) -> [String; 2] {
+pub(crate) fn fuels(litres: Option<f64>) -> [String; 2] {
     [number(litres), number(litres.map(|l| fuel_number(l, System::Us).0))]
 }
 
 /// A time of the clock to the second, `day 1 08:03:20`, from seconds after midnight of the first day.
-pub(super) fn clock_text(seconds: f64) -> String {
+pub(crate) fn clock_text(seconds: f64) -> String {
     let whole = seconds.round() as i64;
     let (day, of_day) = (whole.div_euclid(86_400) + 1, whole.rem_euclid(86_400));
     format!("day {day} {:02}:{:02}:{:02}", of_day / 3_600, of_day / 60 % 60, of_day % 60)

@@ -1,7 +1,7 @@
 //! `events.csv`: everything that happened in a replayed run, in order.
 
-use super::table::{ExportError, clock_s, clock_text, table, volumes};
 use crate::forecast::seconds;
+use crate::render::csv::{ExportError, clock_s, clock_text, table, volumes};
 use sim::{Entry, Event, Job, Replay};
 
 /// `clock_s` counts from midnight of the first day. Loads are counted from 1.

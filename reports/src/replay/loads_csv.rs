@@ -1,8 +1,8 @@
 //! `loads.csv`: one row a load of a replayed run.
 
-use super::table::{ExportError, clock_s, clock_text, exact_s, table, volumes};
 use crate::forecast::seconds;
-use crate::load_story::{LoadStory, load_stories};
+use crate::render::csv::{ExportError, clock_s, clock_text, exact_s, table, volumes};
+use crate::replay::load_story::{LoadStory, load_stories};
 use sim::{Duration, Job, LoaderActivity, Replay};
 
 /// Loads are counted from 1 in the order their loading began. Times ending in `_clock_s` count from midnight of

@@ -1,10 +1,10 @@
 //! One run on the screen.
 
-use super::layout::{Layout, lines};
-use super::summary::titled;
 use crate::findings::{Calendar, about_duration, about_money, about_volume};
 use crate::forecast::Provenance;
 use crate::forecast::seconds;
+use crate::render::screen::titled;
+use crate::render::screen::{Layout, lines};
 use scenarios::Scenario;
 use scenarios::units::{System, fuel};
 use sim::{Duration, Job, Replay};

@@ -1,12 +1,11 @@
 //! All files of a sweep.
 
-use super::{Document, document, drawing, undrawn};
+use crate::answer::{Document, document, drawing, undrawn};
 use crate::chart::{Size, sweep_figures};
-use crate::export;
 use crate::failure::Failure;
-use crate::findings::sweep::SweepSays;
-use crate::page::sweep_page;
 use crate::sweep::Sweep;
+use crate::sweep::findings::SweepSays;
+use crate::sweep::page::sweep_page;
 
 /// Files of a sweep; the chart of the cost is left out where there are no prices.
 pub const FILES: [&str; 5] = ["report.html", "summary.json", "sweep.csv", "sweep.svg", "cost.svg"];
@@ -20,8 +19,8 @@ pub fn all(sweep: &Sweep, says: &SweepSays) -> Result<Vec<Document>, Failure> {
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let mut documents = vec![
         Document { name: "report.html", bytes: sweep_page(sweep, says, &wide, &narrow).into_bytes() },
-        document("summary.json", export::sweep_json(sweep, says))?,
-        document("sweep.csv", export::sweep_csv(sweep, says))?,
+        document("summary.json", super::sweep_json(sweep, says))?,
+        document("sweep.csv", super::sweep_csv(sweep, says))?,
     ];
     documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &FILES, &sweep.provenance)));
     Ok(documents)

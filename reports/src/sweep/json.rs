@@ -1,11 +1,11 @@
 //! `summary.json` of a sweep: everything that stands on the screen, for programs.
 
-use super::summary_json::{Reading, Told, bytes};
-use super::table::ExportError;
-use crate::findings::sweep::{SHARES, SweepSays};
 use crate::findings::{Assumed, Warnings, assumed, warnings};
 use crate::forecast::Provenance;
+use crate::render::csv::ExportError;
+use crate::render::json::{Reading, Told, bytes};
 use crate::sweep::Sweep;
+use crate::sweep::findings::{SHARES, SweepSays};
 use serde::Serialize;
 
 #[derive(Serialize)]

@@ -7,12 +7,12 @@ mod points;
 #[cfg(test)]
 mod tests;
 
-use super::charts::Charts;
-use super::frame::{heading, whole};
-use super::{assumed, cautions, job};
 use crate::chart::Figure;
-use crate::findings::sweep::SweepSays;
+use crate::render::page::charts::Charts;
+use crate::render::page::frame::{heading, whole};
+use crate::render::page::{assumed, cautions, job};
 use crate::sweep::Sweep;
+use crate::sweep::findings::SweepSays;
 
 /// The whole page. The figures are those of [`chart::sweep_figures`](crate::chart::sweep_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).

@@ -3,11 +3,11 @@
 mod grid;
 mod rows;
 
-use super::layout::Layout;
-use super::summary::{assumed_line, titled, usual_line, warning_lines};
-use crate::findings::sweep::{Mark, SweepSays, Thing};
 use crate::findings::{assumed, the_job, warnings};
+use crate::render::screen::Layout;
+use crate::render::screen::{assumed_line, heed, report, titled, usual_line, warning_lines};
 use crate::sweep::Sweep;
+use crate::sweep::findings::{Mark, SweepSays, Thing};
 use std::path::Path;
 
 /// Everything a person needs to know of a sweep, the answers first.
@@ -99,14 +99,45 @@ fn thinned(count: usize, most: usize, wanted: impl Fn(usize) -> bool) -> Vec<usi
     places
 }
 
+/// The answer to a sweep.
+pub fn sweep_first(sweep: &Sweep, says: &SweepSays, folder: &Path, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    layout.section("The job", [titled(&sweep.base)]);
+    if let Some(short) = &says.short {
+        layout.section("First", [short.clone()]);
+    }
+    if let Some(by) = &says.by {
+        layout.section(&format!("By {}", by.clock), [by.sentence.clone()]);
+    }
+    layout
+        .section("What pays", [without_error(format!("{} {}", says.knee.steps, says.knee.sentence).trim())]);
+    if let Some(money) = &says.money {
+        layout.section("Money", [without_error(&money.sentence)]);
+    }
+    heed(&mut layout, &warnings(&sweep.cautions()), &assumed(&sweep.assumptions()));
+    report(&mut layout, folder, "");
+    layout.text()
+}
+
+/// Without simulation errors: `a second raker saves 27 min (± 3 min)`. They come with `--full` and stand in the report.
+fn without_error(words: &str) -> String {
+    let mut kept = String::new();
+    let mut rest = words;
+    while let Some(at) = rest.find(" (±") {
+        kept.push_str(&rest[..at]);
+        rest = rest[at..].find(')').map_or("", |end| &rest[at + end + 1..]);
+    }
+    kept + rest
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::sweep::tests::made;
     use crate::sweep::Deadline;
+    use crate::sweep::findings::tests::made;
 
     fn plain(sweep: &Sweep, columns: u16) -> String {
-        anstream::adapter::strip_str(&super::sweep(sweep, &crate::findings::sweep::sweep(sweep), columns))
+        anstream::adapter::strip_str(&super::sweep(sweep, &crate::sweep::findings::sweep(sweep), columns))
             .to_string()
     }
 

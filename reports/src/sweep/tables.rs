@@ -1,8 +1,8 @@
 //! `sweep.csv`: one row a point.
 
-use super::table::{ExportError, number, table};
 use crate::findings::is_priced;
-use crate::findings::sweep::{SHARES, SweepSays};
+use crate::render::csv::{ExportError, number, table};
+use crate::sweep::findings::{SHARES, SweepSays};
 use crate::sweep::{Point, Run, Sweep};
 use scenarios::units::System;
 use sim::Paired;

@@ -17,7 +17,7 @@ pub(crate) use manifest::NAME as MANIFEST;
 use crate::interrupt::Interrupt;
 use manifest::{Manifest, Whose};
 use place::Place;
-use reports::documents::Document;
+use reports::answer::Document;
 use std::io;
 use std::path::{Path, PathBuf};
 use steps::Replacement;

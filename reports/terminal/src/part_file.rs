@@ -1,7 +1,7 @@
 //! Some runs of a forecast in a file, for those that share a large study: made by one process, merged by another.
 
 use crate::failure::Failure;
-use reports::documents::Document;
+use reports::answer::Document;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use sim::{MergeError, Plan, Study, StudyPart};

@@ -1,7 +1,7 @@
 //! The one place that prints. Styling is taken away where the terminal or `NO_COLOR` asks for it.
 
 use crate::failure::Failure;
-use reports::text::{Snippets, USUAL_WIDTH, problems};
+use reports::render::screen::{Snippets, USUAL_WIDTH, problems};
 use std::io::{IsTerminal, Write};
 
 /// Columns of the terminal that standard output goes to, or the usual ones.

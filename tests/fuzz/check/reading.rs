@@ -1,7 +1,7 @@
 //! A text is read: a scenario that can be run, or problems that say where and what, and nothing else.
 
 use super::runs;
-use reports::text::{self, Snippets};
+use reports::render::screen::{self, Snippets};
 use scenarios::units::System;
 use scenarios::{Problem, Refusal, Scenario, Selection, read_text};
 use std::path::Path;
@@ -66,7 +66,7 @@ pub(crate) fn accepted(scenario: &Scenario, typed: &str) {
         let said = format!("{caution:?}");
         figures_are_known(&said, typed);
     }
-    assert!(!text::check(scenario, scenario.units, 80).is_empty());
+    assert!(!reports::check::check(scenario, scenario.units, 80).is_empty());
 }
 
 /// No figure that is none stands in what is said, unless it was typed.
@@ -84,9 +84,9 @@ pub(crate) fn refused(refusal: &Refusal, typed: &str) {
     problems.iter().for_each(|problem| told(problem, typed));
     let starts: Vec<_> = problems.iter().filter_map(|problem| Some(problem.span.as_ref()?.start)).collect();
     assert!(starts.is_sorted(), "problems are not in the order of the file: {starts:?}");
-    let hidden = text::problems(refusal, Snippets::Hidden);
+    let hidden = screen::problems(refusal, Snippets::Hidden);
     assert_eq!(hidden.lines().count(), problems.len() + 1, "{hidden}");
-    assert!(text::problems(refusal, Snippets::Shown).len() >= hidden.len());
+    assert!(screen::problems(refusal, Snippets::Shown).len() >= hidden.len());
 }
 
 /// One problem says where it stands, and fits on a line.

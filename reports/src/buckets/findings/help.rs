@@ -1,7 +1,7 @@
 //! What else than a bucket would help.
 
 use crate::buckets::Buckets;
-use crate::findings::comparison::mean_estimate;
+use crate::compare::findings::mean_estimate;
 use crate::findings::{Estimate, is_priced, relief_of};
 use serde::Serialize;
 use sim::Improvement;

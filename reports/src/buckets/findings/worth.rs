@@ -2,8 +2,8 @@
 
 use super::Runs;
 use crate::buckets::{Buckets, Tried};
+use crate::compare::findings::{mean_estimate, share_estimate};
 use crate::findings::about_money;
-use crate::findings::comparison::{mean_estimate, share_estimate};
 use crate::findings::{Estimate, percent};
 use crate::forecast::seconds;
 use scenarios::units::figure;

@@ -1,8 +1,8 @@
 //! Whether a full bucket may be lifted, and whether it passes the gates.
 
-use crate::findings::buckets::{BucketSays, BucketsSays, Standing};
-use crate::page::fold::Part;
-use crate::page::words::tight;
+use crate::buckets::findings::{BucketSays, BucketsSays, Standing};
+use crate::render::page::fold::Part;
+use crate::render::page::words::tight;
 use maud::html;
 
 pub(super) fn part(says: &BucketsSays) -> Part {

@@ -1,9 +1,10 @@
 //! How buckets were held against one another, and what it takes to get the same page again.
 
+use crate::buckets::findings::BucketsSays;
 use crate::buckets::{Buckets, FUTURES};
-use crate::findings::buckets::BucketsSays;
-use crate::page::fold::Part;
-use crate::page::{foot, words};
+use crate::render::page::fold::Part;
+use crate::render::page::made_with::made_with;
+use crate::render::page::words;
 use maud::html;
 
 pub(super) fn part(all: &Buckets, says: &BucketsSays) -> Part {
@@ -26,7 +27,7 @@ pub(super) fn part(all: &Buckets, says: &BucketsSays) -> Part {
                 "Percentiles are Hyndman and Fan's type 7. Every interval has a 95 % confidence level: order statistics for percentiles, "
                 "Student's t for means, Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a wrong figure in a file."
             }
-            (foot::made_with(from, &runs))
+            (made_with(from, &runs))
             p.note { "List " (all.list.file) ", SHA-256 " (all.list.hash) }
     };
     Part::folded("foot", "How it was worked out", body)

@@ -1,10 +1,10 @@
 //! Loads, finish and minutes saved of each bucket and of hand barrows, and what else would help.
 
-use crate::findings::buckets::{BucketsSays, Runs, Standing};
+use crate::buckets::findings::{BucketsSays, Runs, Standing};
 use crate::findings::capital;
-use crate::page::fold::Part;
-use crate::page::table::{Row, Table};
-use crate::page::words::{sentence, tight};
+use crate::render::page::fold::Part;
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::{sentence, tight};
 use maud::html;
 use scenarios::units::figure;
 
@@ -48,7 +48,7 @@ fn row((name, runs): &(&str, &Runs)) -> Row {
 
 /// What else would help, as minutes.
 pub(super) fn helps(says: &BucketsSays) -> Option<Part> {
-    let row = |line: &crate::findings::buckets::HelpLine| {
+    let row = |line: &crate::buckets::findings::HelpLine| {
         Row::new(
             html! { (crate::findings::capital(&line.what)) },
             [html! { (tight(&line.saves)) }, html! { (tight(&line.interval)) }],

@@ -1,10 +1,10 @@
 //! Which bucket to buy, large.
 
 use super::Charts;
-use crate::findings::buckets::BucketsSays;
-use crate::page::cautions::heed;
-use crate::page::fold::Part;
-use crate::page::words::{sentence, tight};
+use crate::buckets::findings::BucketsSays;
+use crate::render::page::cautions::heed;
+use crate::render::page::fold::Part;
+use crate::render::page::words::{sentence, tight};
 use maud::{Markup, html};
 use scenarios::Caution;
 use scenarios::units::figure;

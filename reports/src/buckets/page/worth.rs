@@ -1,10 +1,10 @@
 //! What each bucket is worth, where that was asked for.
 
 use super::Charts;
-use crate::findings::buckets::{BucketSays, BucketsSays, WorthSays};
-use crate::page::fold::{Part, more};
-use crate::page::table::{Row, Table};
-use crate::page::words::tight;
+use crate::buckets::findings::{BucketSays, BucketsSays, WorthSays};
+use crate::render::page::fold::{Part, more};
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::tight;
 use maud::html;
 
 pub(super) fn part(says: &BucketsSays, charts: &Charts<'_>) -> Part {

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::chart::{Size, look};
-use crate::comparison::invented::{by_turns, choice, comparison, three, usual};
+use crate::compare::fixtures::{by_turns, choice, comparison, three, usual};
 
 /// Nine jobs with long names; the fifth is the best.
 pub(in crate::chart) fn nine() -> Comparison {

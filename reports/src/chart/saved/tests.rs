@@ -3,8 +3,8 @@
 use super::*;
 use crate::chart::rivals::nine;
 use crate::chart::{ChartError, Size, look};
-use crate::comparison::invented::three;
-use crate::findings::comparison::comparison;
+use crate::compare::findings::comparison;
+use crate::compare::fixtures::three;
 
 #[test]
 fn the_title_names_what_surely_saves_most_on_average() {

@@ -1,7 +1,7 @@
 use super::*;
 use crate::chart::look::faults;
-use crate::findings::sweep::{sweep as says, tests::made};
 use crate::sweep::Deadline;
+use crate::sweep::findings::{sweep as says, tests::made};
 use scenarios::units::System;
 use std::path::Path;
 

@@ -1,7 +1,7 @@
 //! What is said of each job by itself.
 
 use super::saved::mean_estimate;
-use crate::comparison::{Choice, Comparison};
+use crate::compare::{Choice, Comparison};
 use crate::findings::about_money;
 use crate::findings::{Calendar, DoneRow, Estimate, done_rows, is_priced, who_waits_in};
 use serde::Serialize;

@@ -2,7 +2,7 @@
 
 use super::saved::{Unit, between};
 use super::verdict::{quoted, sentence};
-use crate::comparison::{Choice, Comparison, Judged};
+use crate::compare::{Choice, Comparison, Judged};
 use crate::findings::share_of_runs;
 use jiff::ToSpan;
 use sim::Sorted;

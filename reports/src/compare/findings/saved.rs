@@ -1,6 +1,6 @@
 //! What one job saves against the first, run by run on the same days and loads.
 
-use crate::comparison::{Comparison, Judged};
+use crate::compare::{Comparison, Judged};
 use crate::findings::{Estimate, percent};
 use crate::findings::{about_duration, about_money};
 use serde::Serialize;
@@ -170,7 +170,7 @@ fn difference(comparison: &Comparison, place: usize) -> Difference {
     let currency = &first.scenario.currency;
     let money = comparison.priced_alike(0, place).then(|| between(comparison, Judged::Cost, 0, place));
     Difference {
-        letter: crate::comparison::Choice::letter(place),
+        letter: crate::compare::Choice::letter(place),
         name: choice.name.clone(),
         runs: time.mean.n,
         time: saved(&time, Unit::Time),

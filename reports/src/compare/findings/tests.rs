@@ -1,8 +1,8 @@
 //! What a comparison says, with runs made by hand.
 
 use super::*;
-use crate::comparison::Judged;
-use crate::comparison::invented::{by_turns, choice, comparison as of, three, usual};
+use crate::compare::Judged;
+use crate::compare::fixtures::{by_turns, choice, comparison as of, three, usual};
 
 fn says(of: &Comparison) -> ComparisonSays {
     comparison(of)
@@ -191,7 +191,7 @@ fn jobs_of_other_volumes_prices_or_currencies_are_told_apart() {
 #[test]
 fn jobs_that_are_the_same_are_said_to_be() {
     let mut same = three();
-    same.choices[1] = crate::comparison::Choice { name: "copy".into(), ..same.choices[0].clone() };
+    same.choices[1] = crate::compare::Choice { name: "copy".into(), ..same.choices[0].clone() };
     assert_eq!(says(&same).not_alike, ["\"copy\" is the very same job as \"as it stands\"."]);
     same.choices.truncate(2);
     same.best = 0;

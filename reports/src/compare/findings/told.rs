@@ -1,6 +1,6 @@
 //! Cautions and assumptions of all the jobs, each told once with the letters of the jobs it belongs to.
 
-use crate::comparison::{Choice, Comparison};
+use crate::compare::{Choice, Comparison};
 use scenarios::{Assumption, Caution};
 
 /// Every caution of any of the jobs, in the order of the first that has it. One that differs from job to job in its figures alone

@@ -1,7 +1,7 @@
 //! What keeps the jobs from being like for like.
 
 use super::verdict::quoted;
-use crate::comparison::{Choice, Comparison};
+use crate::compare::{Choice, Comparison};
 use crate::findings::{is_priced, share_of_runs};
 use scenarios::units::volume;
 use sim::FinishRule;
@@ -73,7 +73,7 @@ fn short(comparison: &Comparison) -> Vec<String> {
 }
 
 fn hours(comparison: &Comparison) -> Option<String> {
-    (comparison.time() == crate::comparison::Judged::ClockTime).then(|| {
+    (comparison.time() == crate::compare::Judged::ClockTime).then(|| {
         "They keep different hours, so minutes are those of the clock: a night between counts in full."
             .to_owned()
     })

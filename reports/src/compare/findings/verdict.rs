@@ -2,7 +2,7 @@
 
 use super::money;
 use super::saved::{Unit, between, mean_estimate};
-use crate::comparison::{Choice, Comparison, Judged};
+use crate::compare::{Choice, Comparison, Judged};
 use crate::findings::{Estimate, OrderSays, capital, order, percent, share_of_runs};
 use scenarios::units::figure;
 use serde::Serialize;
@@ -43,7 +43,7 @@ pub struct Verdict {
 pub(super) fn verdict(comparison: &Comparison) -> Verdict {
     let told = Told { comparison, unit: unit(comparison) };
     let best = comparison.best;
-    let letter = crate::comparison::Choice::letter;
+    let letter = crate::compare::Choice::letter;
     let saved = (best > 0).then(|| between(comparison, comparison.judged, 0, best));
     Verdict {
         take: told.in_full(),

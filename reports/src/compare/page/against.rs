@@ -2,11 +2,11 @@
 
 use super::Charts;
 use super::choices::named;
-use crate::comparison::{Comparison, Judged};
-use crate::findings::comparison::{ChoiceSays, ComparisonSays, Difference, Saved};
-use crate::page::fold::{Part, more};
-use crate::page::table::{Row, Table};
-use crate::page::words::{span, tight};
+use crate::compare::findings::{ChoiceSays, ComparisonSays, Difference, Saved};
+use crate::compare::{Comparison, Judged};
+use crate::render::page::fold::{Part, more};
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::{span, tight};
 use maud::{Markup, html};
 
 pub(super) fn time(comparison: &Comparison, says: &ComparisonSays, charts: &Charts<'_>) -> Part {

@@ -1,11 +1,11 @@
 //! Each job by itself: how long it takes, what holds it up, how it differs from the first.
 
-use crate::comparison::Comparison;
-use crate::findings::comparison::{ChoiceSays, ComparisonSays};
-use crate::page::charts::Charts;
-use crate::page::fold::{Part, more};
-use crate::page::table::{Row, Table};
-use crate::page::words::{span, tight};
+use crate::compare::Comparison;
+use crate::compare::findings::{ChoiceSays, ComparisonSays};
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::{Part, more};
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::{span, tight};
 use maud::{Markup, html};
 
 /// Letter and name, as the head of a row.

@@ -1,11 +1,11 @@
 //! How it was worked out, and what it takes to get the same page again.
 
-use crate::comparison::Comparison;
-use crate::findings::comparison::ComparisonSays;
+use crate::compare::Comparison;
+use crate::compare::findings::ComparisonSays;
 use crate::findings::percent;
-use crate::page::fold::Part;
-use crate::page::foot::made_with;
-use crate::page::words;
+use crate::render::page::fold::Part;
+use crate::render::page::made_with::made_with;
+use crate::render::page::words;
 use maud::html;
 use sim::LEVEL;
 

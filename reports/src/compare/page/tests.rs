@@ -1,8 +1,9 @@
 use super::comparison_page;
-use crate::chart::{Size, rival_figures};
-use crate::comparison::Comparison;
-use crate::comparison::invented::three;
-use crate::findings::comparison::comparison;
+use crate::chart::Size;
+use crate::compare::Comparison;
+use crate::compare::figures::rival_figures;
+use crate::compare::findings::comparison;
+use crate::compare::fixtures::three;
 
 fn drawn(of: &Comparison) -> String {
     let says = comparison(of);

@@ -1,8 +1,8 @@
 //! Which job to take, large.
 
-use crate::findings::comparison::ComparisonSays;
-use crate::page::cautions::heed;
-use crate::page::words::tight;
+use crate::compare::findings::ComparisonSays;
+use crate::render::page::cautions::heed;
+use crate::render::page::words::tight;
 use maud::{Markup, html};
 use scenarios::Caution;
 

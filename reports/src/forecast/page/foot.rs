@@ -1,10 +1,11 @@
 //! How it was worked out, and what it takes to get the same page again.
 
-use super::fold::Part;
-use super::words;
 use crate::findings;
-use crate::forecast::{Forecast, Provenance};
-use maud::{Markup, html};
+use crate::forecast::Forecast;
+use crate::render::page::fold::Part;
+use crate::render::page::made_with::made_with;
+use crate::render::page::words;
+use maud::html;
 use sim::LEVEL;
 
 pub(super) fn part(forecast: &Forecast) -> Part {
@@ -32,23 +33,5 @@ fn runs(forecast: &Forecast) -> String {
             format!("{runs}; up to {} for each change under \"What would help\"", words::number(most as u64))
         }
         None => runs,
-    }
-}
-
-/// What it takes to get the same page again; `runs` tells of the runs made.
-pub(super) fn made_with(from: &Provenance, runs: &str) -> Markup {
-    html! {
-        dl {
-            dt { "Made with" } dd { "heapcast " (from.version) }
-            dt { "File" } dd {
-                (from.file)
-                @if let Some(name) = &from.alternative { ", alternative: " (name) }
-                @if !from.changes.is_empty() { ", changed: " (from.changes.join("; ")) }
-            }
-            dt { "Its SHA-256" } dd { (from.scenario_hash) }
-            dt { "Seed" } dd { (from.seed) }
-            dt { "Runs" } dd { (runs) }
-            dt { "The same again" } dd { code { (from.command) } }
-        }
     }
 }

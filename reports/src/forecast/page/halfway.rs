@@ -1,34 +1,34 @@
 //! What should be done by when: marks to check the day against.
 
-use super::charts::Charts;
-use super::fold::Part;
-use super::table::{Row, Table};
-use super::words::{span, tight};
 use crate::findings::{Calendar, about_volume};
 use crate::forecast::{Forecast, seconds};
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::Part;
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::{span, tight};
 use maud::html;
 use sim::PROGRESS_PARTS;
 
 /// A share of the volume and when it should be raked out.
 #[derive(Debug, PartialEq, Eq)]
-pub(super) struct Mark {
+pub(crate) struct Mark {
     /// `half`.
-    pub(super) part: &'static str,
+    pub(crate) part: &'static str,
     /// How much that is, on average.
-    pub(super) volume: String,
+    pub(crate) volume: String,
     /// One day in ten it is earlier.
-    pub(super) early: String,
+    pub(crate) early: String,
     /// One day in two it is earlier.
-    pub(super) middle: String,
+    pub(crate) middle: String,
     /// One day in ten it is later.
-    pub(super) late: String,
+    pub(crate) late: String,
     /// Middle time, to sort by \[whole s after midnight of the first day\].
-    pub(super) middle_s: u64,
+    pub(crate) middle_s: u64,
 }
 
 impl Mark {
     /// From the early to the late time.
-    pub(super) fn span(&self) -> String {
+    pub(crate) fn span(&self) -> String {
         span(&self.early, &self.late)
     }
 }
@@ -37,7 +37,7 @@ impl Mark {
 const PARTS: [(&str, usize); 3] = [("a quarter", 5), ("half", 10), ("three quarters", 15)];
 
 /// When each quarter of the volume is raked out.
-pub(super) fn marks(forecast: &Forecast) -> Vec<Mark> {
+pub(crate) fn marks(forecast: &Forecast) -> Vec<Mark> {
     let start_s = forecast.scenario.job.shift.start_s;
     let placed_m3 = forecast.study.sorted(|o| o.placed_m3).mean().value;
     let mark = |(part, twentieths): (&'static str, usize)| {
@@ -58,7 +58,7 @@ pub(super) fn marks(forecast: &Forecast) -> Vec<Mark> {
     PARTS.map(mark).into()
 }
 
-pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
+pub(crate) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
     let marks = marks(forecast);
     let half = marks.iter().find(|mark| mark.part == "half");
     let row = |mark: &Mark| {

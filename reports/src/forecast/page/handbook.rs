@@ -1,9 +1,9 @@
 //! The handbook figure and why it differs.
 
-use super::fold::Part;
-use super::words::tight;
 use crate::findings;
 use crate::forecast::Forecast;
+use crate::render::page::fold::Part;
+use crate::render::page::words::tight;
 use maud::html;
 
 pub(super) fn part(forecast: &Forecast) -> Part {

@@ -1,11 +1,11 @@
 //! What would help most.
 
-use super::charts::Charts;
-use super::fold::{Part, more};
-use super::table::{Row, Table};
-use super::words::tight;
 use crate::findings::{self, ReliefLine, capital};
 use crate::forecast::Forecast;
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::{Part, more};
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::tight;
 use maud::{Markup, html};
 
 /// The tallest picture that a phone shows unasked: what would help comes next after the answer \[px\].

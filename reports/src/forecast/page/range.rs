@@ -1,12 +1,12 @@
 //! Done by when: the answer, large.
 
-use super::cautions;
-use super::charts::Charts;
-use super::fold::{Part, more};
-use super::table::{Row, Table};
-use super::words::tight;
 use crate::findings::{self, Calendar, DoneBy, DoneRow, PLAN_SHARE};
 use crate::forecast::{Forecast, seconds};
+use crate::render::page::cautions;
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::{Part, more};
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::tight;
 use maud::{Markup, html};
 use sim::Sorted;
 

@@ -1,8 +1,9 @@
 use super::crew_sheet::loads::load_plan;
 use super::page;
-use crate::chart::{Figure, Size, figures};
+use crate::chart::{Figure, Size};
 use crate::example;
 use crate::forecast::Forecast;
+use crate::forecast::figures::figures;
 
 fn drawn(forecast: &Forecast) -> String {
     page(forecast, &all(forecast, Size::PAGE), &all(forecast, Size::PHONE))

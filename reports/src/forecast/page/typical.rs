@@ -1,9 +1,9 @@
 //! One run as a picture: the one nearest the middle.
 
-use super::charts::Charts;
-use super::fold::Part;
-use super::words;
 use crate::forecast::Forecast;
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::Part;
+use crate::render::page::words;
 use maud::html;
 
 /// Nothing where there is no picture of it.

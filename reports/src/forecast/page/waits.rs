@@ -1,10 +1,10 @@
 //! What holds the job up.
 
-use super::charts::Charts;
-use super::fold::Part;
-use super::words::tight;
 use crate::findings;
 use crate::forecast::Forecast;
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::Part;
+use crate::render::page::words::tight;
 use maud::html;
 
 /// The tallest picture that a phone shows unasked, with three rows or so: more rows say little more at a glance \[px\].

@@ -222,7 +222,7 @@ fn span(from: &str, to: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::quote::costs::RunCost;
+    use crate::quote::findings::costs::RunCost;
 
     const AT_90: Asked = Asked { risk: 0.1, margin: None, price: None, rate: Some(90.0) };
 

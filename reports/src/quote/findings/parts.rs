@@ -110,7 +110,7 @@ fn split(parts: &[CostLine]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::quote::costs::RunCost;
+    use crate::quote::findings::costs::RunCost;
 
     fn run(run: u32, labour: f64, material: f64) -> RunCost {
         RunCost {

@@ -1,10 +1,10 @@
 //! `client.html`: one sheet for the client, without costs, risk or margin.
 
 use crate::findings::capital;
-use crate::findings::quote::{ClientSays, Terms};
-use crate::page::frame::frame;
-use crate::page::words::tight;
 use crate::quote::Quote;
+use crate::quote::findings::{ClientSays, Terms};
+use crate::render::page::frame::frame;
+use crate::render::page::words::tight;
 use maud::{Markup, html};
 
 /// The page for the client.

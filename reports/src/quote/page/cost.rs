@@ -1,12 +1,12 @@
 //! What it costs, in its parts.
 
 use crate::findings::capital;
-use crate::findings::quote::CostLine;
-use crate::page::charts::Charts;
-use crate::page::fold::{Part, more};
-use crate::page::table::{Row, Table};
-use crate::page::words::tight;
 use crate::quote::Quote;
+use crate::quote::findings::CostLine;
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::{Part, more};
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::tight;
 use maud::html;
 
 pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {

@@ -1,8 +1,9 @@
 //! How a quote was worked out, and what it takes to get the same page again.
 
-use crate::page::fold::Part;
-use crate::page::{foot, words};
 use crate::quote::Quote;
+use crate::render::page::fold::Part;
+use crate::render::page::made_with::made_with;
+use crate::render::page::words;
 use maud::html;
 
 pub(super) fn part(quote: &Quote) -> Part {
@@ -19,7 +20,7 @@ pub(super) fn part(quote: &Quote) -> Part {
                 "percentiles, Student's t for means, Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a "
                 "wrong price in the file. A margin is a share of the price: price = mean cost / (1 - margin)."
             }
-            (foot::made_with(from, &runs))
+            (made_with(from, &runs))
     };
     Part::folded("foot", "How it was worked out", body)
 }

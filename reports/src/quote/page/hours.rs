@@ -1,9 +1,9 @@
 //! For those who bill by the hour.
 
-use crate::page::fold::{Part, more};
-use crate::page::table::{Row, Table};
-use crate::page::words::tight;
 use crate::quote::Quote;
+use crate::render::page::fold::{Part, more};
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::tight;
 use maud::html;
 
 pub(super) fn part(quote: &Quote) -> Part {

@@ -1,8 +1,8 @@
 //! What is not in the cost.
 
-use crate::page::fold::{Part, more};
-use crate::page::words::{sentence, tight};
 use crate::quote::Quote;
+use crate::render::page::fold::{Part, more};
+use crate::render::page::words::{sentence, tight};
 use maud::html;
 
 pub(super) fn part(quote: &Quote) -> Part {

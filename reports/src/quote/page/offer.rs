@@ -1,13 +1,13 @@
 //! What to ask: the price, large, with the risk it carries, and what other prices carry.
 
 use crate::findings::capital;
-use crate::findings::quote::{Price, PriceOf};
-use crate::page::cautions::heed;
-use crate::page::charts::Charts;
-use crate::page::fold::{Part, more};
-use crate::page::table::{Row, Table};
-use crate::page::words::tight;
 use crate::quote::Quote;
+use crate::quote::findings::{Price, PriceOf};
+use crate::render::page::cautions::heed;
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::{Part, more};
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::tight;
 use maud::{Markup, html};
 
 pub(super) fn answer(quote: &Quote) -> Markup {

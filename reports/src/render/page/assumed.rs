@@ -6,7 +6,7 @@ use crate::findings::{self, AssumedLine};
 use maud::html;
 use scenarios::Assumption;
 
-pub(super) fn part(assumptions: &[Assumption]) -> Part {
+pub(crate) fn part(assumptions: &[Assumption]) -> Part {
     let says = findings::assumed(assumptions);
     let body = html! {
             p { (says.sentence) @if !says.all.is_empty() { " Write the key into the file to say it yourself." } }

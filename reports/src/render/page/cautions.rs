@@ -7,11 +7,11 @@ use maud::{Markup, html};
 use scenarios::Caution;
 
 /// What stands on every sheet that is handed out.
-pub(super) const KEEP_CLEAR: &str =
+pub(crate) const KEEP_CLEAR: &str =
     "Keep clear of a loader that moves. The machine's manual, local codes and licensed practice come first.";
 
 /// Above an answer: where to read first, if a figure is doubtful.
-pub(super) fn heed(cautions: &[Caution]) -> Markup {
+pub(crate) fn heed(cautions: &[Caution]) -> Markup {
     let doubtful = findings::warnings(cautions).doubtful.len();
     html! {
         @if doubtful > 0 {
@@ -27,7 +27,7 @@ pub(super) fn heed(cautions: &[Caution]) -> Markup {
 /// Most warnings that stand open; the others are opened by a touch.
 const OPEN: usize = 1;
 
-pub(super) fn part(cautions: &[Caution]) -> Part {
+pub(crate) fn part(cautions: &[Caution]) -> Part {
     let says = findings::warnings(cautions);
     let (open, folded) = says.doubtful.split_at(says.doubtful.len().min(OPEN));
     let body = html! {

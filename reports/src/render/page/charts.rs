@@ -7,14 +7,14 @@ use crate::chart::palette::of_the_page;
 use maud::{Markup, PreEscaped, html};
 
 /// Figures drawn for a page and for paper, and the same for a narrow screen.
-pub(super) struct Charts<'a> {
-    pub(super) wide: &'a [Figure],
-    pub(super) narrow: &'a [Figure],
+pub(crate) struct Charts<'a> {
+    pub(crate) wide: &'a [Figure],
+    pub(crate) narrow: &'a [Figure],
 }
 
 impl Charts<'_> {
     /// The figure of this name; nothing if it was not drawn.
-    pub(super) fn figure(&self, name: &str) -> Markup {
+    pub(crate) fn figure(&self, name: &str) -> Markup {
         match (svg(self.wide, name), svg(self.narrow, name)) {
             (Some(wide), Some(narrow)) => html! {
                 figure { div.on-wide { (wide) } div.on-phone { (pushed_sideways(narrow)) } }
@@ -26,12 +26,12 @@ impl Charts<'_> {
 
     /// The figure of this name where it is not too tall for a phone; its finding, and the figure when it is asked for (as
     /// `what`), where it is.
-    pub(super) fn shown(&self, name: &str, what: &str) -> Markup {
+    pub(crate) fn shown(&self, name: &str, what: &str) -> Markup {
         self.shown_within(TALLEST, name, what)
     }
 
     /// The same with another height \[px\] that is not too tall.
-    pub(super) fn shown_within(&self, tallest: u32, name: &str, what: &str) -> Markup {
+    pub(crate) fn shown_within(&self, tallest: u32, name: &str, what: &str) -> Markup {
         let narrow = self.narrow.iter().find(|figure| figure.name == name);
         match narrow.filter(|figure| size(&figure.svg).is_some_and(|(_, height)| height > tallest)) {
             Some(tall) => html! {
@@ -42,7 +42,7 @@ impl Charts<'_> {
         }
     }
 
-    pub(super) fn has(&self, name: &str) -> bool {
+    pub(crate) fn has(&self, name: &str) -> bool {
         self.wide.iter().chain(self.narrow).any(|figure| figure.name == name)
     }
 }

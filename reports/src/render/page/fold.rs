@@ -5,7 +5,7 @@
 use maud::{Markup, html};
 
 /// One part of a page.
-pub(super) struct Part {
+pub(crate) struct Part {
     id: &'static str,
     title: String,
     body: Markup,
@@ -14,12 +14,12 @@ pub(super) struct Part {
 
 impl Part {
     /// A part that stands open.
-    pub(super) fn open(id: &'static str, title: impl Into<String>, body: Markup) -> Self {
+    pub(crate) fn open(id: &'static str, title: impl Into<String>, body: Markup) -> Self {
         Self { id, title: title.into(), body, folded: false }
     }
 
     /// A part of which a screen shows the heading alone until it is touched.
-    pub(super) fn folded(id: &'static str, title: impl Into<String>, body: Markup) -> Self {
+    pub(crate) fn folded(id: &'static str, title: impl Into<String>, body: Markup) -> Self {
         Self { folded: true, ..Self::open(id, title, body) }
     }
 
@@ -46,7 +46,7 @@ impl Part {
 }
 
 /// The contents list and all parts.
-pub(super) fn parts(all: &[Part]) -> Markup {
+pub(crate) fn parts(all: &[Part]) -> Markup {
     html! {
         nav aria-label="Contents" {
             ul { @for part in all { li { a href=(format!("#{}", part.target())) { (part.title) } } } }
@@ -56,7 +56,7 @@ pub(super) fn parts(all: &[Part]) -> Markup {
 }
 
 /// Something within a part that a screen shows when it is asked for: the table behind a chart, a long list.
-pub(super) fn more(what: &str, body: Markup) -> Markup {
+pub(crate) fn more(what: &str, body: Markup) -> Markup {
     html! { details.more { summary { (what) } div.inside { (body) } } }
 }
 

@@ -12,7 +12,7 @@ use scenarios::units::System;
 const NOTHING_FETCHED: &str = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
 
 /// A whole page of this title.
-pub(super) fn frame(title: &str, sections: Markup) -> String {
+pub(crate) fn frame(title: &str, sections: Markup) -> String {
     html! {
         (DOCTYPE)
         html lang="en" {
@@ -31,12 +31,12 @@ pub(super) fn frame(title: &str, sections: Markup) -> String {
 }
 
 /// A page with its heading, its answer, a contents list, and its parts.
-pub(super) fn whole(title: &str, heading: &Markup, answer: &Markup, all: &[Part]) -> String {
+pub(crate) fn whole(title: &str, heading: &Markup, answer: &Markup, all: &[Part]) -> String {
     frame(title, html! { (heading) (answer) (parts(all)) })
 }
 
 /// The title of a job in one sentence, with its date, its alternative and what else is changed.
-pub(super) fn heading(scenario: &Scenario, units: System) -> Markup {
+pub(crate) fn heading(scenario: &Scenario, units: System) -> Markup {
     let date = scenario.date.map(words::date);
     let alternative = scenario.alternative.as_ref().map(|name| format!("Alternative: {name}"));
     let changes: Vec<String> = scenario.changes.iter().map(ToString::to_string).collect();

@@ -10,7 +10,7 @@ use scenarios::units::{
 };
 use sim::{FinishRule, Job, Loader, Raker, Shift, Stockpile, Zone};
 
-pub(super) fn part(scenario: &Scenario, units: System) -> Part {
+pub(crate) fn part(scenario: &Scenario, units: System) -> Part {
     let job = &scenario.job;
     let body = html! {
             p.lead { (sentence(&findings::the_job(scenario, units))) }

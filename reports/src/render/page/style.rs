@@ -9,7 +9,7 @@ const STYLE: &str = include_str!("style.css");
 const RUNNING: usize = 64;
 
 /// The style sheet, with the title at the head of every printed page.
-pub(super) fn style(title: &str) -> Markup {
+pub(crate) fn style(title: &str) -> Markup {
     let sheet = palette::style_sheet() + &STYLE.replace("{title}", &css_text(title));
     html! { style { (PreEscaped(sheet)) } }
 }

@@ -6,7 +6,7 @@ use maud::{Markup, html};
 const SIDE_BY_SIDE: usize = 4;
 
 /// A table with one heading for each column.
-pub(super) struct Table {
+pub(crate) struct Table {
     caption: Option<String>,
     heads: Vec<String>,
     rows: Vec<Row>,
@@ -14,7 +14,7 @@ pub(super) struct Table {
 }
 
 /// A row: its heading and its cells.
-pub(super) struct Row {
+pub(crate) struct Row {
     class: Option<&'static str>,
     head: Markup,
     cells: Vec<Markup>,
@@ -22,41 +22,41 @@ pub(super) struct Row {
 }
 
 impl Row {
-    pub(super) fn new(head: Markup, cells: impl IntoIterator<Item = Markup>) -> Self {
+    pub(crate) fn new(head: Markup, cells: impl IntoIterator<Item = Markup>) -> Self {
         Self { class: None, head, cells: cells.into_iter().collect(), wide: false }
     }
 
     /// A row with one cell over all columns.
-    pub(super) fn wide(head: Markup, cell: Markup) -> Self {
+    pub(crate) fn wide(head: Markup, cell: Markup) -> Self {
         Self { wide: true, ..Self::new(head, [cell]) }
     }
 
     /// In bold, if it is the one to look at.
-    pub(super) fn plan(self, is_plan: bool) -> Self {
+    pub(crate) fn plan(self, is_plan: bool) -> Self {
         Self { class: is_plan.then_some("plan-row"), ..self }
     }
 }
 
 impl Table {
-    pub(super) fn new<S: Into<String>>(heads: impl IntoIterator<Item = S>) -> Self {
+    pub(crate) fn new<S: Into<String>>(heads: impl IntoIterator<Item = S>) -> Self {
         let heads = heads.into_iter().map(Into::into).collect();
         Self { caption: None, heads, rows: Vec::new(), foot: Vec::new() }
     }
 
-    pub(super) fn caption(self, caption: impl Into<String>) -> Self {
+    pub(crate) fn caption(self, caption: impl Into<String>) -> Self {
         Self { caption: Some(caption.into()), ..self }
     }
 
-    pub(super) fn rows(self, rows: impl IntoIterator<Item = Row>) -> Self {
+    pub(crate) fn rows(self, rows: impl IntoIterator<Item = Row>) -> Self {
         Self { rows: rows.into_iter().collect(), ..self }
     }
 
-    pub(super) fn foot(self, rows: impl IntoIterator<Item = Row>) -> Self {
+    pub(crate) fn foot(self, rows: impl IntoIterator<Item = Row>) -> Self {
         Self { foot: rows.into_iter().collect(), ..self }
     }
 
     /// The roles are those the elements have by themselves: some browsers take them away where a style shows rows as cards.
-    pub(super) fn draw(&self) -> Markup {
+    pub(crate) fn draw(&self) -> Markup {
         let class = if self.heads.len() > SIDE_BY_SIDE { "short stack" } else { "short" };
         html! {
             table class=(class) role="table" {

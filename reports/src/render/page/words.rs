@@ -3,7 +3,7 @@
 use crate::findings::capital;
 
 /// `a`, `a and b`, `a, b and c`.
-pub(super) fn and_list(items: &[String]) -> String {
+pub(crate) fn and_list(items: &[String]) -> String {
     match items {
         [] => String::new(),
         [one] => one.clone(),
@@ -12,7 +12,7 @@ pub(super) fn and_list(items: &[String]) -> String {
 }
 
 /// Names as a list; copies numbered through are told as `tractor 1 to 4`.
-pub(super) fn names(all: &[&str]) -> String {
+pub(crate) fn names(all: &[&str]) -> String {
     let numbered = |name: &str| {
         let (stem, number) = name.rsplit_once(' ')?;
         Some((stem.to_owned(), number.parse::<u32>().ok()?))
@@ -27,31 +27,31 @@ pub(super) fn names(all: &[&str]) -> String {
 }
 
 /// `1 load`, `71 loads`, `1,200 loads`.
-pub(super) fn count(n: u64, what: &str) -> String {
+pub(crate) fn count(n: u64, what: &str) -> String {
     let plural = if n == 1 { "" } else { "s" };
     format!("{} {what}{plural}", number(n))
 }
 
 /// A whole number with commas from ten thousand on.
-pub(super) fn number(n: u64) -> String {
+pub(crate) fn number(n: u64) -> String {
     scenarios::units::figure(n as f64)
 }
 
 /// With a capital at its start and a full stop at its end.
-pub(super) fn sentence(words: &str) -> String {
+pub(crate) fn sentence(words: &str) -> String {
     let words = words.trim();
     let stop = if words.is_empty() || words.ends_with(['.', '!', '?', ':']) { "" } else { "." };
     format!("{}{stop}", capital(words))
 }
 
 /// `a to b`, or one of them where they are the same.
-pub(super) fn span(from: &str, to: &str) -> String {
+pub(crate) fn span(from: &str, to: &str) -> String {
     if from == to { from.to_owned() } else { format!("{from} to {to}") }
 }
 
 /// A figure and its unit kept on one line: the space after every number is one that does not break, unless another
 /// number, a word such as "to" or the next sentence follows. The time of a day stays with it.
-pub(super) fn tight(text: &str) -> String {
+pub(crate) fn tight(text: &str) -> String {
     let mut out = String::with_capacity(text.len() + 4);
     let (mut before, mut last) = ("", "");
     for word in text.split(' ') {
@@ -74,7 +74,7 @@ fn is_number(word: &str) -> bool {
 }
 
 /// `Saturday, 18 April 2026`.
-pub(super) fn date(date: jiff::civil::Date) -> String {
+pub(crate) fn date(date: jiff::civil::Date) -> String {
     date.strftime("%A, %-d %B %Y").to_string()
 }
 

@@ -10,19 +10,19 @@ const LEAST_WIDTH: u16 = 60;
 const GREATEST_WIDTH: u16 = 100;
 
 /// A screen under construction.
-pub(super) struct Layout {
+pub(crate) struct Layout {
     text: String,
     width: u16,
 }
 
 impl Layout {
     /// An empty one for a screen of this many columns.
-    pub(super) fn new(columns: u16) -> Self {
+    pub(crate) fn new(columns: u16) -> Self {
         Self { text: String::new(), width: columns.clamp(LEAST_WIDTH, GREATEST_WIDTH) }
     }
 
     /// Adds a section; its lines are folded where they are too long.
-    pub(super) fn section(&mut self, heading: &str, lines: impl IntoIterator<Item = String>) -> &mut Self {
+    pub(crate) fn section(&mut self, heading: &str, lines: impl IntoIterator<Item = String>) -> &mut Self {
         let body = keep_figures_whole(&lines.into_iter().collect::<Vec<_>>().join("\n"));
         let (heading, body) = (folded(heading, MARGIN), folded(&body, self.body_width()));
         let margin = " ".repeat(usize::from(MARGIN));
@@ -35,18 +35,18 @@ impl Layout {
     }
 
     /// Adds an empty line.
-    pub(super) fn gap(&mut self) -> &mut Self {
+    pub(crate) fn gap(&mut self) -> &mut Self {
         self.line("");
         self
     }
 
     /// Columns there are for what a section says.
-    pub(super) fn body_width(&self) -> u16 {
+    pub(crate) fn body_width(&self) -> u16 {
         self.width - MARGIN
     }
 
     /// The screen, without spaces at the ends of lines.
-    pub(super) fn text(&mut self) -> String {
+    pub(crate) fn text(&mut self) -> String {
         std::mem::take(&mut self.text)
     }
 
@@ -88,7 +88,7 @@ fn keep_figures_whole(text: &str) -> String {
 }
 
 /// A small table as lines: first column to the left, those named to the right, two spaces between.
-pub(super) fn lines(
+pub(crate) fn lines(
     header: &[&str],
     rows: Vec<Vec<String>>,
     to_the_right: &[usize],

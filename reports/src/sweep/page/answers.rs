@@ -1,10 +1,10 @@
 //! The answers of a sweep, large.
 
-use crate::findings::sweep::SweepSays;
-use crate::page::cautions::heed;
-use crate::page::charts::Charts;
-use crate::page::fold::Part;
-use crate::page::words::tight;
+use crate::render::page::cautions::heed;
+use crate::render::page::charts::Charts;
+use crate::render::page::fold::Part;
+use crate::render::page::words::tight;
+use crate::sweep::findings::SweepSays;
 use maud::{Markup, html};
 use scenarios::Caution;
 

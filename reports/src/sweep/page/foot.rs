@@ -1,11 +1,11 @@
 //! How a sweep was worked out, and what it takes to get the same page again.
 
 use crate::findings::percent;
-use crate::findings::sweep::SweepSays;
-use crate::page::fold::Part;
-use crate::page::foot::made_with;
-use crate::page::words::number;
+use crate::render::page::fold::Part;
+use crate::render::page::made_with::made_with;
+use crate::render::page::words::number;
 use crate::sweep::Sweep;
+use crate::sweep::findings::SweepSays;
 use maud::html;
 use sim::LEVEL;
 

@@ -1,11 +1,11 @@
 //! Every point of a sweep in a table.
 
 use crate::findings::capital;
-use crate::findings::sweep::{Mark, PointSays, SweepSays, Thing};
-use crate::page::fold::Part;
-use crate::page::table::{Row, Table};
-use crate::page::words::tight;
+use crate::render::page::fold::Part;
+use crate::render::page::table::{Row, Table};
+use crate::render::page::words::tight;
 use crate::sweep::Sweep;
+use crate::sweep::findings::{Mark, PointSays, SweepSays, Thing};
 use maud::{Markup, html};
 
 pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {

@@ -1,6 +1,6 @@
 use super::sweep_page;
 use crate::chart::{Size, sweep_figures};
-use crate::findings::sweep::{sweep as says, tests::made};
+use crate::sweep::findings::{sweep as says, tests::made};
 use crate::sweep::{Deadline, Sweep};
 
 fn drawn(sweep: &Sweep) -> String {

@@ -2,9 +2,9 @@
 
 use super::{legend, thinned};
 use crate::findings::hours_and_minutes;
-use crate::findings::sweep::{PointSays, SweepSays};
+use crate::render::screen::lines;
 use crate::sweep::Sweep;
-use crate::text::layout::lines;
+use crate::sweep::findings::{PointSays, SweepSays};
 
 /// Rows that the screen has room for.
 const MOST_ROWS: usize = 14;

@@ -2,8 +2,8 @@
 
 use super::{legend, thinned};
 use crate::findings::about_duration;
-use crate::findings::sweep::{PointSays, SweepSays};
-use crate::text::layout::lines;
+use crate::render::screen::lines;
+use crate::sweep::findings::{PointSays, SweepSays};
 
 /// Rows that the screen has room for.
 const MOST: usize = 14;

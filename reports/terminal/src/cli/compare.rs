@@ -4,7 +4,7 @@ use super::{DEFAULT_SEED, LimitArgs, MOST_RUNS, RowArgs, SayArgs, seed, system, 
 use clap::Args;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use reports::asked::confidence;
-use reports::comparison::Prefer;
+use reports::compare::Prefer;
 use scenarios::Variant;
 use scenarios::units::System;
 use std::path::PathBuf;

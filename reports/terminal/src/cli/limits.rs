@@ -2,8 +2,8 @@
 
 use super::{MOST_RUNS, whole};
 use clap::Args;
+use reports::answer::RunRows;
 use reports::asked::minutes_s;
-use reports::documents::RunRows;
 
 /// Most runs that `runs.csv` has a row for when nothing else is asked for.
 const MOST_ROWS: u32 = 10_000;
@@ -20,6 +20,9 @@ pub(crate) struct RowArgs {
 }
 
 impl RowArgs {
+    /// For a command without a table of runs.
+    pub(crate) const NONE: Self = Self { rows: 0, compress: false };
+
     /// What is wanted of the table.
     pub(crate) fn wanted(self) -> RunRows {
         RunRows { most: self.rows as usize, compress: self.compress }

@@ -1,16 +1,14 @@
 //! `heapcast buckets`: would another bucket pay?
 
 use super::effort::{Effort, OUTCOME, Pace};
-use super::{folder, plan, read, telling, with_threads, write};
-use crate::cli::BucketsArgs;
+use super::{folder, plan, read, show, telling, with_threads};
+use crate::cli::{BucketsArgs, RowArgs};
 use crate::failure::Failure;
 use crate::progress::Progress;
-use crate::say;
+use reports::buckets as documents;
+use reports::buckets::findings::buckets as findings;
 use reports::buckets::{Buckets, Usage, Wanted};
-use reports::documents::buckets as documents;
-use reports::findings::buckets::{BucketsSays, buckets as findings};
 use reports::provenance::typed;
-use reports::text;
 use scenarios::{BucketList, Scenario};
 
 pub(super) fn run(args: &BucketsArgs) -> Result<(), Failure> {
@@ -36,8 +34,7 @@ pub(super) fn run(args: &BucketsArgs) -> Result<(), Failure> {
     }
     let buckets = with_threads(args.threads, || make(args, scenario, list, wanted))??;
     let says = findings(&buckets);
-    write(folder, args.say, || documents::of_buckets(&buckets, &says))?;
-    tell(args, &buckets, &says)
+    show(&(buckets, says), folder, RowArgs::NONE, &args.out, args.say)
 }
 
 fn loader(args: &BucketsArgs, scenario: &Scenario) -> Result<usize, Failure> {
@@ -138,22 +135,4 @@ fn command(args: &BucketsArgs) -> String {
         ("runs", args.runs.to_string()),
     ]);
     typed("buckets", &[args.job.file.clone(), args.list.clone()], &flags)
-}
-
-fn tell(args: &BucketsArgs, buckets: &Buckets, says: &BucketsSays) -> Result<(), Failure> {
-    if args.say.quiet {
-        return say::out(&format!("{}\n", says.verdict.answer));
-    }
-    if args.say.json {
-        for warning in &says.warnings.doubtful {
-            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
-        }
-        return say::out_bytes(&documents::summary(buckets, says)?);
-    }
-    let width = say::width();
-    if !args.say.full {
-        return say::out(&text::buckets_first(buckets, says, &args.out, width));
-    }
-    say::out(&text::buckets(buckets, says, width))?;
-    say::out(&text::buckets_files(buckets, &args.out, width))
 }

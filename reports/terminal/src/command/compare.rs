@@ -3,16 +3,14 @@
 mod choices;
 
 use super::effort::{Effort, OUTCOME, Pace};
-use super::{folder, plan, rows_left_out, telling, with_threads, write};
+use super::{folder, plan, show, telling, with_threads};
 use crate::cli::CompareArgs;
 use crate::failure::Failure;
 use crate::progress::Progress;
-use crate::say;
 use reports::asked::minutes_s;
-use reports::comparison::{Comparison, Prefer, Wanted};
-use reports::findings::comparison::{ComparisonSays, comparison as findings};
+use reports::compare::findings::comparison as findings;
+use reports::compare::{Comparison, Prefer, Wanted};
 use reports::provenance::typed;
-use reports::{documents, text};
 use scenarios::Scenario;
 
 pub(super) fn run(args: &CompareArgs) -> Result<(), Failure> {
@@ -27,17 +25,18 @@ pub(super) fn run(args: &CompareArgs) -> Result<(), Failure> {
     let jobs = choices::choices(args)?;
     let within = args.within.as_deref().map(|typed| within(typed, args.prefer, &jobs)).transpose()?;
     let wanted = Wanted { within, ..wanted };
-    let folder =
-        folder(&args.out, &documents::COMPARISON, &args.files, jobs.iter().map(|(_, scenario)| scenario))?;
+    let folder = folder(
+        &args.out,
+        &reports::compare::COMPARISON,
+        &args.files,
+        jobs.iter().map(|(_, scenario)| scenario),
+    )?;
     if let Some(effort) = effort(args, &jobs)? {
         effort.say(&args.limits, args.threads)?;
     }
     let comparison = with_threads(args.threads, || make(args, jobs, &wanted))??;
     let says = findings(&comparison);
-    write(folder, args.say, || documents::of_comparison(&comparison, &says, args.rows.wanted()))?;
-    let most = comparison.choices.iter().map(|choice| choice.study.runs()).max().unwrap_or(0);
-    rows_left_out(most, args.rows, args.say);
-    tell(args, &comparison, &says)
+    show(&(comparison, says), folder, args.rows, &args.out, args.say)
 }
 
 /// What the runs will take: the first ones surely, the most of each at the most.
@@ -94,22 +93,4 @@ fn command(args: &CompareArgs) -> String {
     flags.push(("seed", args.seed.to_string()));
     flags.extend([("runs", args.runs.to_string()), ("most", args.most.to_string())]);
     typed("compare", &args.files, &flags)
-}
-
-fn tell(args: &CompareArgs, comparison: &Comparison, says: &ComparisonSays) -> Result<(), Failure> {
-    if args.say.quiet {
-        return say::out(&format!("{} {}\n", says.verdict.take, says.verdict.sure));
-    }
-    if args.say.json {
-        for warning in &says.warnings.doubtful {
-            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
-        }
-        return say::out_bytes(&documents::comparison_summary(comparison, says)?);
-    }
-    let width = say::width();
-    if !args.say.full {
-        return say::out(&text::comparison_first(comparison, says, &args.out, width));
-    }
-    say::out(&text::comparison(comparison, says, width))?;
-    say::out(&text::comparison_files(comparison, &args.out, width))
 }

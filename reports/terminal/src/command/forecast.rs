@@ -1,7 +1,7 @@
 //! `heapcast forecast`: the main job.
 
 use super::effort::{Effort, OUTCOME, Pace};
-use super::{folder, plan, read, rows_left_out, selection, telling, with_threads, write};
+use super::{folder, plan, read, selection, tell, telling, with_threads, write};
 use crate::cli::{ForecastArgs, MOST_RUNS};
 use crate::failure::Failure;
 use crate::output_folder::OutputFolder;
@@ -9,10 +9,9 @@ use crate::part_file::{self, PART, Share};
 use crate::progress::Progress;
 use crate::say;
 use reports::failure::Failure as NoAnswer;
-use reports::findings::{Estimate, done_by, warnings};
+use reports::findings::{Estimate, done_by};
 use reports::forecast::{Forecast, Wanted, runs_in_all, seconds};
 use reports::provenance::command_line;
-use reports::{documents, text};
 use scenarios::Scenario;
 use scenarios::units::{duration, figure};
 use sim::{Plan, Runs, Study, StudyPart};
@@ -23,7 +22,8 @@ pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
     if let Some(share) = args.part {
         return run_part(args, share, &scenario, &plan);
     }
-    let folder = folder(&args.out, &documents::FORECAST, std::slice::from_ref(&args.job.file), [&scenario])?;
+    let folder =
+        folder(&args.out, &reports::forecast::FORECAST, std::slice::from_ref(&args.job.file), [&scenario])?;
     if !args.merge.is_empty() {
         let study = part_file::merge(&args.merge, &plan)?;
         let forecast = with_threads(args.luck.threads, || merged(args, scenario, &plan, study))??;
@@ -38,9 +38,12 @@ pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
 
 /// Writes the report and tells what is in it.
 fn finish(args: &ForecastArgs, folder: OutputFolder, forecast: &Forecast) -> Result<(), Failure> {
-    write(folder, args.say, || documents::of_forecast(forecast, args.rows.wanted()))?;
-    rows_left_out(forecast.study.runs(), args.rows, args.say);
-    tell(args, forecast)
+    write(forecast, folder, args.rows, args.say)?;
+    let p80 = done_by(forecast).plan.finish_working_s;
+    if let Some(words) = args.within.and_then(|within_s| missed(within_s, p80)) {
+        say::aside(&words);
+    }
+    tell(forecast, &args.out, args.say)
 }
 
 /// Makes one part of the runs, for a forecast that is merged from all of them.
@@ -132,28 +135,6 @@ fn missed(within_s: f64, p80: Estimate) -> Option<String> {
             reached.map_or_else(|| "not at all".to_owned(), |half| format!("to {}", duration(half)));
         format!("heapcast: {MOST_RUNS} runs know the P80 {reached}, not to {}\n", duration(within_s))
     })
-}
-
-fn tell(args: &ForecastArgs, forecast: &Forecast) -> Result<(), Failure> {
-    let p80 = done_by(forecast).plan.finish_working_s;
-    if let Some(words) = args.within.and_then(|within_s| missed(within_s, p80)) {
-        say::aside(&words);
-    }
-    if args.say.quiet {
-        return say::out(&format!("{}\n", done_by(forecast).plan_on));
-    }
-    if args.say.json {
-        for warning in warnings(&forecast.scenario.cautions).doubtful {
-            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
-        }
-        return say::out_bytes(&documents::summary(forecast)?);
-    }
-    let width = say::width();
-    if !args.say.full {
-        return say::out(&text::forecast_first(forecast, &args.out, width));
-    }
-    say::out(&text::summary(forecast, width))?;
-    say::out(&text::files(forecast, &args.out, width))
 }
 
 #[cfg(test)]

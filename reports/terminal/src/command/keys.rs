@@ -3,13 +3,12 @@
 use crate::cli::KeysArgs;
 use crate::failure::Failure;
 use crate::say;
-use reports::text;
 use scenarios::{keys, keys_called};
 
 pub(super) fn run(args: &KeysArgs) -> Result<(), Failure> {
     let words = args.words.join(" ");
     if words.trim().is_empty() {
-        return say::out(&text::key_names(&keys(), say::width()));
+        return say::out(&reports::keys::key_names(&keys(), say::width()));
     }
     let found = keys_called(&words);
     if found.is_empty() {
@@ -17,5 +16,5 @@ pub(super) fn run(args: &KeysArgs) -> Result<(), Failure> {
             "no key of a scenario file goes by \"{words}\"; heapcast keys lists them all"
         )));
     }
-    say::out(&text::keys(&found, say::width()))
+    say::out(&reports::keys::keys(&found, say::width()))
 }

@@ -3,7 +3,6 @@
 use crate::cli::MaterialsArgs;
 use crate::failure::Failure;
 use crate::say;
-use reports::text;
 use scenarios::{Material, materials, materials_called};
 
 pub(super) fn run(args: &MaterialsArgs) -> Result<(), Failure> {
@@ -16,5 +15,5 @@ pub(super) fn run(args: &MaterialsArgs) -> Result<(), Failure> {
              name, density and fill_factor under [material]"
         )));
     }
-    say::out(&text::materials(&found, args.units, say::width()))
+    say::out(&reports::materials::materials(&found, args.units, say::width()))
 }

@@ -18,7 +18,7 @@ use crate::interrupt::Interrupt;
 use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
 use crate::say;
-use reports::documents::Document;
+use reports::answer::Answer;
 use reports::failure::Failure as NoAnswer;
 use scenarios::{Scenario, Selection};
 use std::path::{Path, PathBuf};
@@ -68,16 +68,42 @@ fn folder<'a>(
     Ok(OutputFolder::open(out, names, &read, Interrupt::listen())?)
 }
 
-/// Makes the files and puts them into place; a person who waits for it sees that something is being done.
-fn write(
+/// Writes the files of an answer, then says it.
+fn show(
+    answer: &impl Answer,
     folder: OutputFolder,
+    rows: RowArgs,
+    out: &Path,
     say: SayArgs,
-    documents: impl FnOnce() -> Result<Vec<Document>, NoAnswer>,
 ) -> Result<(), Failure> {
+    write(answer, folder, rows, say)?;
+    tell(answer, out, say)
+}
+
+/// Puts the files of an answer into place; a person who waits for it sees that something is being done.
+fn write(answer: &impl Answer, folder: OutputFolder, rows: RowArgs, say: SayArgs) -> Result<(), Failure> {
     let progress = Progress::of("drawing the charts and writing the files", telling(say));
-    let written = documents().map_err(Failure::from).and_then(|documents| Ok(folder.replace(&documents)?));
+    let files = answer.files(rows.wanted()).map_err(Failure::from);
+    let written = files.and_then(|files| Ok(folder.replace(&files)?));
     progress.finish();
-    written
+    written?;
+    rows_left_out(answer.runs(), rows, say);
+    Ok(())
+}
+
+/// Says an answer: in a line, for programs, on the first screen or with all tables.
+fn tell(answer: &impl Answer, out: &Path, say: SayArgs) -> Result<(), Failure> {
+    if say.quiet {
+        return say::out(&format!("{}\n", answer.headline()));
+    }
+    if say.json {
+        for warning in answer.doubtful() {
+            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
+        }
+        return say::out_bytes(&answer.json()?);
+    }
+    let width = say::width();
+    say::out(&if say.full { answer.full(out, width) } else { answer.first(out, width) })
 }
 
 /// Says where the table of runs does not hold all of them.

@@ -1,18 +1,15 @@
 //! `heapcast quote`: what to ask for the job.
 
 use super::effort::{Effort, OUTCOME, Pace};
-use super::{folder, plan, read, rows_left_out, selection, telling, with_threads, write};
+use super::{folder, plan, read, selection, show, telling, with_threads};
 use crate::cli::QuoteArgs;
 use crate::failure::Failure;
 use crate::progress::Progress;
-use crate::say;
 use reports::asked_money::Money;
-use reports::documents::quote as documents;
-use reports::findings::quote::{Asked, Terms};
-use reports::findings::warnings;
 use reports::provenance::command_line;
+use reports::quote as documents;
+use reports::quote::findings::Asked;
 use reports::quote::{Quote, is_known};
-use reports::text;
 use scenarios::Scenario;
 
 pub(super) fn run(args: &QuoteArgs) -> Result<(), Failure> {
@@ -29,9 +26,7 @@ pub(super) fn run(args: &QuoteArgs) -> Result<(), Failure> {
         effort.say(&args.limits, args.luck.threads)?;
     }
     let quote = with_threads(args.luck.threads, || make(args, scenario, asked))??;
-    write(folder, args.say, || documents::of_quote(&quote, args.rows.wanted()))?;
-    rows_left_out(quote.study.runs(), args.rows, args.say);
-    tell(args, &quote)
+    show(&quote, folder, args.rows, &args.out, args.say)
 }
 
 /// What is wanted, in the currency of the file.
@@ -66,24 +61,4 @@ fn make(args: &QuoteArgs, scenario: Scenario, asked: Asked) -> Result<Quote, Fai
     let quote = Quote::new(scenario, asked, (args.luck.seed, args.luck.runs), command, |n| progress.made(n));
     progress.finish();
     Ok(quote?)
-}
-
-fn tell(args: &QuoteArgs, quote: &Quote) -> Result<(), Failure> {
-    if args.say.quiet {
-        let says = &quote.says;
-        let hours = matches!(quote.client.terms, Terms::Hourly { .. });
-        return say::out(&format!("{}\n", if hours { &says.hours.sentence } else { &says.offer.verdict }));
-    }
-    if args.say.json {
-        for warning in warnings(&quote.scenario.cautions).doubtful {
-            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
-        }
-        return say::out_bytes(&documents::summary(quote)?);
-    }
-    let width = say::width();
-    if !args.say.full {
-        return say::out(&text::quote_first(quote, &args.out, width));
-    }
-    say::out(&text::quote(quote, width))?;
-    say::out(&text::quote_files(quote, &args.out, width))
 }

@@ -1,15 +1,13 @@
 //! `heapcast sweep`: the job over a range of one thing or two.
 
 use super::effort::{Effort, Pace};
-use super::{folder, plan, selection, telling, with_threads, write};
-use crate::cli::SweepArgs;
+use super::{folder, plan, selection, show, telling, with_threads};
+use crate::cli::{RowArgs, SweepArgs};
 use crate::failure::Failure;
 use crate::progress::Progress;
-use crate::say;
-use reports::findings::{sweep as findings, warnings};
 use reports::provenance::command_line;
+use reports::sweep::findings;
 use reports::sweep::{Deadline, MOST_POINTS, MOST_RUNS_IN_ALL, Run, Sweep, Wanted, count};
-use reports::{documents, export, text};
 use scenarios::units::figure;
 use scenarios::{JobFile, Scenario, grid};
 
@@ -20,14 +18,13 @@ pub(super) fn run(args: &SweepArgs) -> Result<(), Failure> {
     let base = file.scenario(&selection)?;
     plan(&base)?;
     let scenarios = grid(&args.vary, &file, &selection)?;
-    let folder = folder(&args.out, &documents::sweep::FILES, std::slice::from_ref(&args.job.file), [&base])?;
+    let folder = folder(&args.out, &reports::sweep::FILES, std::slice::from_ref(&args.job.file), [&base])?;
     if let Some(effort) = effort(args, &scenarios)? {
         effort.say(&args.limits, args.threads)?;
     }
     let sweep = with_threads(args.threads, || make(args, base, scenarios))??;
     let says = findings::sweep(&sweep);
-    write(folder, args.say, || documents::sweep::all(&sweep, &says))?;
-    tell(args, &sweep, &says)
+    show(&(sweep, says), folder, RowArgs::NONE, &args.out, args.say)
 }
 
 /// What the runs of all points will take, told from some of them.
@@ -99,23 +96,4 @@ fn command(args: &SweepArgs) -> String {
 /// A time of the clock as it can be typed: `15:00`, `day 2 09:30`.
 fn clock_typed(by_s: f64) -> String {
     scenarios::units::clock(by_s, scenarios::units::System::Metric)
-}
-
-fn tell(args: &SweepArgs, sweep: &Sweep, says: &findings::SweepSays) -> Result<(), Failure> {
-    if args.say.quiet {
-        return say::out(&format!("{}\n", says.verdict));
-    }
-    if args.say.json {
-        for warning in warnings(&sweep.cautions()).doubtful {
-            say::aside(&format!("warning: {} {}\n", warning.cause, warning.remedy));
-        }
-        let json = export::sweep_json(sweep, says).map_err(|e| documents::failed("summary.json", &e))?;
-        return say::out_bytes(&json);
-    }
-    let width = say::width();
-    if !args.say.full {
-        return say::out(&text::sweep_first(sweep, says, &args.out, width));
-    }
-    say::out(&text::sweep(sweep, says, width))?;
-    say::out(&text::sweep_files(sweep, &args.out, width))
 }

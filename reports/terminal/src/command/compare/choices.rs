@@ -2,7 +2,7 @@
 
 use crate::cli::CompareArgs;
 use crate::failure::Failure;
-use reports::comparison::MOST_CHOICES;
+use reports::compare::MOST_CHOICES;
 use scenarios::{JobFile, Scenario, Selection, Variant};
 use std::path::Path;
 

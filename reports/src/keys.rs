@@ -1,6 +1,6 @@
 //! The keys of a scenario file: on the screen, and as one page to look things up in.
 
-use super::layout::Layout;
+use crate::render::screen::Layout;
 use scenarios::{KeyLine, KeyTable};
 
 /// The names of all keys, table by table.

@@ -1,0 +1,48 @@
+//! Would another bucket pay?
+
+pub mod figures;
+mod files;
+pub mod findings;
+mod json;
+mod page;
+mod run;
+mod screen;
+mod tables;
+
+pub use files::{BUCKETS, of_buckets, summary};
+pub use json::buckets_json;
+pub use page::buckets_page;
+pub use run::*;
+pub use screen::{buckets, buckets_files, buckets_first};
+pub use tables::buckets_csv;
+
+use crate::answer::{Answer, Document, RunRows};
+use crate::failure::Failure;
+use crate::findings::Warning;
+use std::path::Path;
+
+impl Answer for (Buckets, findings::BucketsSays) {
+    fn headline(&self) -> String {
+        self.1.verdict.answer.clone()
+    }
+
+    fn first(&self, folder: &Path, columns: u16) -> String {
+        screen::buckets_first(&self.0, &self.1, folder, columns)
+    }
+
+    fn full(&self, folder: &Path, columns: u16) -> String {
+        screen::buckets(&self.0, &self.1, columns) + &screen::buckets_files(&self.0, folder, columns)
+    }
+
+    fn json(&self) -> Result<Vec<u8>, Failure> {
+        summary(&self.0, &self.1)
+    }
+
+    fn doubtful(&self) -> Vec<Warning> {
+        self.1.warnings.doubtful.clone()
+    }
+
+    fn files(&self, _: RunRows) -> Result<Vec<Document>, Failure> {
+        of_buckets(&self.0, &self.1)
+    }
+}

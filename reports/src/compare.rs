@@ -1,0 +1,57 @@
+//! Which of several jobs is the best.
+
+pub mod figures;
+mod files;
+pub mod findings;
+mod json;
+mod page;
+mod run;
+mod runs_csv;
+mod screen;
+mod tables;
+
+#[cfg(test)]
+pub(crate) mod fixtures;
+
+pub use files::{COMPARISON, comparison_summary, of_comparison};
+pub use json::comparison_json;
+pub use page::comparison_page;
+pub use run::{Choice, Comparison, Judged, MOST_CHOICES, Prefer, Wanted};
+pub use runs_csv::paired_runs_csv;
+pub use screen::{comparison, comparison_files, comparison_first};
+pub use tables::{comparison_csv, differences_csv};
+
+use crate::answer::{Answer, Document, RunRows};
+use crate::failure::Failure;
+use crate::findings::Warning;
+use std::path::Path;
+
+impl Answer for (Comparison, findings::ComparisonSays) {
+    fn headline(&self) -> String {
+        format!("{} {}", self.1.verdict.take, self.1.verdict.sure)
+    }
+
+    fn first(&self, folder: &Path, columns: u16) -> String {
+        screen::comparison_first(&self.0, &self.1, folder, columns)
+    }
+
+    fn full(&self, folder: &Path, columns: u16) -> String {
+        screen::comparison(&self.0, &self.1, columns) + &screen::comparison_files(&self.0, folder, columns)
+    }
+
+    fn json(&self) -> Result<Vec<u8>, Failure> {
+        comparison_summary(&self.0, &self.1)
+    }
+
+    fn doubtful(&self) -> Vec<Warning> {
+        self.1.warnings.doubtful.clone()
+    }
+
+    fn files(&self, rows: RunRows) -> Result<Vec<Document>, Failure> {
+        of_comparison(&self.0, &self.1, rows)
+    }
+
+    fn runs(&self) -> u32 {
+        self.0.choices.iter().map(|choice| choice.study.runs()).max().unwrap_or(0)
+    }
+}

@@ -1,0 +1,52 @@
+//! What to ask for the job.
+
+mod files;
+pub mod findings;
+mod json;
+mod page;
+mod run;
+mod screen;
+mod tables;
+
+pub use files::{QUOTE, of_quote, summary};
+pub use json::quote_json;
+pub use page::{client_page, quote_page};
+pub use run::*;
+pub use screen::{quote, quote_files, quote_first};
+pub use tables::{cost_csv, risk_csv, run_costs_csv};
+
+use crate::answer::{Answer, Document, RunRows};
+use crate::failure::Failure;
+use crate::findings::{Warning, warnings};
+use std::path::Path;
+
+impl Answer for Quote {
+    fn headline(&self) -> String {
+        let hours = matches!(self.client.terms, findings::Terms::Hourly { .. });
+        if hours { self.says.hours.sentence.clone() } else { self.says.offer.verdict.clone() }
+    }
+
+    fn first(&self, folder: &Path, columns: u16) -> String {
+        screen::quote_first(self, folder, columns)
+    }
+
+    fn full(&self, folder: &Path, columns: u16) -> String {
+        screen::quote(self, columns) + &screen::quote_files(self, folder, columns)
+    }
+
+    fn json(&self) -> Result<Vec<u8>, Failure> {
+        summary(self)
+    }
+
+    fn doubtful(&self) -> Vec<Warning> {
+        warnings(&self.scenario.cautions).doubtful
+    }
+
+    fn files(&self, rows: RunRows) -> Result<Vec<Document>, Failure> {
+        of_quote(self, rows)
+    }
+
+    fn runs(&self) -> u32 {
+        self.study.runs()
+    }
+}

@@ -1,0 +1,80 @@
+//! What more than one screen says of the job: its title, what to heed, what is assumed, where the report is.
+
+use super::Layout;
+use crate::findings::{Assumed, AssumedLine, Warning, Warnings, capital, sentence};
+use scenarios::Scenario;
+use std::path::Path;
+
+/// Warnings shown in full; more would push the answers off the screen.
+const MOST_WARNINGS: usize = 3;
+
+pub(crate) fn warning_lines(all: &[Warning], file: &str) -> Vec<String> {
+    let shown = all.iter().take(MOST_WARNINGS);
+    let mut lines: Vec<String> =
+        shown.map(|w| format!("! {} {}", sentence(&w.cause), sentence(&w.remedy))).collect();
+    if let Some(more) = all.len().checked_sub(MOST_WARNINGS).filter(|more| *more > 0) {
+        lines.push(format!("! {more} more in the report and with `heapcast check {file} --full`."));
+    }
+    lines
+}
+
+/// The title with the date, the alternative and what else is changed.
+pub(crate) fn titled(scenario: &Scenario) -> String {
+    let date = scenario.date.map(|d| format!(", {}", d.strftime("%A %-d %B %Y"))).unwrap_or_default();
+    let alternative =
+        scenario.alternative.as_ref().map(|a| format!(", alternative \"{a}\"")).unwrap_or_default();
+    let changes: Vec<String> = scenario.changes.iter().map(ToString::to_string).collect();
+    let changed =
+        if changes.is_empty() { String::new() } else { format!(", changed: {}", changes.join("; ")) };
+    format!("{}{date}{alternative}{changed}", scenario.title)
+}
+
+/// A few are told, a long list is only counted: it stands in full where the line says.
+pub(crate) fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
+    match all {
+        [] => "Nothing: the file says it all.".into(),
+        [one] => format!("{}.", capital(&one.words)),
+        [first, second] => format!("{}; {}.", capital(&first.words), second.words),
+        _ => format!(
+            "{} figures are not from your file but assumed. Read them in the report or with `heapcast check {file} --full`.",
+            all.len()
+        ),
+    }
+}
+
+pub(crate) fn usual_line(usual: &[Warning]) -> String {
+    let first = usual.first().map(|w| sentence(&w.cause)).unwrap_or_default();
+    match usual.len() {
+        0 | 1 => first,
+        n => format!("{first} {} more cautions in the report: read them before you start.", n - 1),
+    }
+}
+
+/// What to read before the work begins, by number.
+pub(crate) fn heed(layout: &mut Layout, warnings: &Warnings, assumed: &Assumed) {
+    let count = |n: usize, one: &str, many: &str| match n {
+        0 => None,
+        1 => Some(format!("1 {one}")),
+        n => Some(format!("{n} {many}")),
+    };
+    let all: Vec<String> = [
+        count(warnings.doubtful.len(), "warning", "warnings"),
+        count(warnings.usual.len(), "caution", "cautions"),
+        count(assumed.all.len(), "figure assumed", "figures assumed"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    if !all.is_empty() {
+        let mark = if warnings.doubtful.is_empty() { "" } else { "! " };
+        layout.section("Before you start", [format!("{mark}Read the report: {}.", all.join(", "))]);
+    }
+}
+
+pub(crate) fn report(layout: &mut Layout, folder: &Path, besides: &str) {
+    let shown = scenarios::shown_path(folder);
+    layout.section(
+        "Report",
+        [format!("{shown}/report.html to read and print{besides}; the tables on the screen: --full.")],
+    );
+}

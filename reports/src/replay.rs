@@ -1,0 +1,50 @@
+//! One run step by step.
+
+mod events_csv;
+mod files;
+mod json;
+pub mod load_story;
+mod loads_csv;
+mod run;
+mod screen;
+
+pub use events_csv::events_csv;
+pub use files::{REPLAY, of_replay};
+pub use json::replay_json;
+pub use loads_csv::loads_csv;
+pub use run::OneRun;
+pub use screen::{one_run, replay, replay_files};
+
+use crate::answer::{Answer, Document, RunRows, failed};
+use crate::failure::Failure;
+use std::path::Path;
+
+impl OneRun {
+    fn screen(&self, full: bool, folder: &Path, columns: u16) -> String {
+        screen::replay(&self.scenario, self.scenario.units, &self.replay, full, columns)
+            + &screen::replay_files(&self.provenance, folder, columns)
+    }
+}
+
+impl Answer for OneRun {
+    fn headline(&self) -> String {
+        screen::one_run(&self.scenario, self.scenario.units, &self.replay)
+    }
+
+    fn first(&self, folder: &Path, columns: u16) -> String {
+        self.screen(false, folder, columns)
+    }
+
+    fn full(&self, folder: &Path, columns: u16) -> String {
+        self.screen(true, folder, columns)
+    }
+
+    fn json(&self) -> Result<Vec<u8>, Failure> {
+        let json = replay_json(&self.scenario, self.scenario.units, &self.replay, &self.provenance);
+        json.map_err(|error| failed("replay.json", &error))
+    }
+
+    fn files(&self, _: RunRows) -> Result<Vec<Document>, Failure> {
+        of_replay(&self.scenario, &self.replay, &self.provenance)
+    }
+}

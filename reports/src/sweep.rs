@@ -1,0 +1,47 @@
+//! The job over a range of one thing or two: where it stops paying.
+
+mod files;
+pub mod findings;
+mod json;
+mod page;
+mod run;
+mod screen;
+mod tables;
+
+pub use files::{FILES, all};
+pub use json::sweep_json;
+pub use page::sweep_page;
+pub use run::*;
+pub use screen::{sweep, sweep_files, sweep_first};
+pub use tables::sweep_csv;
+
+use crate::answer::{Answer, Document, RunRows};
+use crate::failure::Failure;
+use crate::findings::{Warning, warnings};
+use std::path::Path;
+
+impl Answer for (Sweep, findings::SweepSays) {
+    fn headline(&self) -> String {
+        self.1.verdict.clone()
+    }
+
+    fn first(&self, folder: &Path, columns: u16) -> String {
+        screen::sweep_first(&self.0, &self.1, folder, columns)
+    }
+
+    fn full(&self, folder: &Path, columns: u16) -> String {
+        screen::sweep(&self.0, &self.1, columns) + &screen::sweep_files(&self.0, folder, columns)
+    }
+
+    fn json(&self) -> Result<Vec<u8>, Failure> {
+        sweep_json(&self.0, &self.1).map_err(|error| crate::answer::failed("summary.json", &error))
+    }
+
+    fn doubtful(&self) -> Vec<Warning> {
+        warnings(&self.0.cautions()).doubtful
+    }
+
+    fn files(&self, _: RunRows) -> Result<Vec<Document>, Failure> {
+        all(&self.0, &self.1)
+    }
+}
