@@ -32,7 +32,7 @@ pub struct Fitted {
 /// Heaped and struck capacity become the bucket's. The width is the greater of machine and bucket. What the loader may lift
 /// is for the material and for what the bucket weighs more than today's: the row `today` of the
 /// list, or what the file gives as `bucket_mass`. A lighter bucket is no credit, and where a mass is unknown none is
-/// reckoned with. Loading and dumping times stay.
+/// calculated with. Loading and dumping times stay.
 ///
 /// ```
 /// use scenarios::{Selection, Through, buckets_text, read_text, shipped, with_bucket};

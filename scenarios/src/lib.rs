@@ -1,4 +1,4 @@
-//! The door of heapcast: scenario files, units, checks and cautions, turned into a checked job.
+//! The scenarios of heapcast: scenario files, units, checks and cautions, turned into a checked job.
 //!
 //! **It promises** that a [`Scenario`] it gives out can be run: everything that is wrong with a file is told at once, each
 //! [`Problem`] with line, key, value as typed, what is wrong and what would be right; that every default used and every

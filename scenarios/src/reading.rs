@@ -7,7 +7,7 @@ mod turn;
 pub(crate) use changes::Asked;
 pub(crate) use turn::mean_haul;
 
-use crate::build::chance::Heard;
+use crate::build::chance::Statements;
 use crate::build::{self, Built};
 use crate::check;
 use crate::document::{self, Table};
@@ -209,7 +209,7 @@ const PROGRAM: &str = "this is a fault of the program, not of the file; please r
 #[derive(Clone, Debug)]
 struct Made {
     raw: Arc<raw::Raw>,
-    heard: Arc<Heard>,
+    statements: Arc<Statements>,
     /// What came up when it was read.
     read: Said,
     /// What came up until it was made.
@@ -236,19 +236,19 @@ impl Units {
 fn make(table: &Table, units: Units, ledger: &mut Ledger<'_>) -> Option<Made> {
     let raw = raw::read(table, ledger);
     check::check(&raw, ledger);
-    let heard = build::chance::hear(&raw, ledger);
+    let statements = build::chance::statements(&raw, ledger);
     if !ledger.is_clean() {
         return None;
     }
     let system = units.shown(&raw, ledger.usual_system());
     let read = ledger.said.clone();
-    let built = build(&raw, &heard, system, ledger)?;
+    let built = build(&raw, &statements, system, ledger)?;
     let said = ledger.said.clone();
-    Some(Made { raw: Arc::new(raw), heard: Arc::new(heard), read, said, system, built })
+    Some(Made { raw: Arc::new(raw), statements: Arc::new(statements), read, said, system, built })
 }
 
-fn build(raw: &raw::Raw, heard: &Heard, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
-    let built = build::job(raw, heard, system, ledger)?;
+fn build(raw: &raw::Raw, statements: &Statements, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
+    let built = build::job(raw, statements, system, ledger)?;
     match Plan::check(&built.job) {
         Ok(()) => Some(built),
         Err(error) => {
@@ -266,7 +266,7 @@ impl Made {
             return Some(self.clone());
         }
         ledger.said = self.read.clone();
-        let built = build(&self.raw, &self.heard, system, ledger)?;
+        let built = build(&self.raw, &self.statements, system, ledger)?;
         Some(Made { said: ledger.said.clone(), system, built, ..self.clone() })
     }
 

@@ -121,6 +121,6 @@ pub struct StatedZone {
     pub area_m2: Option<f64>,
     /// Finished depth \[m\], if given.
     pub depth_m: Option<f64>,
-    /// Share of the depth lost by settling that was reckoned with, if area and depth were given.
+    /// Share of the depth lost by settling that was calculated with, if area and depth were given.
     pub settling: Option<f64>,
 }

@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 
 /// What the quantities of a file say about one job factor or kind of noise.
 #[derive(Debug)]
-struct Voice {
+struct Statement {
     place: Place,
     typed: String,
     says: Says,
@@ -28,50 +28,50 @@ enum Says {
 
 /// All that the quantities of a file say about chance.
 #[derive(Debug, Default)]
-pub(crate) struct Heard {
-    days: BTreeMap<&'static str, Vec<Voice>>,
-    loads: BTreeMap<&'static str, Vec<Voice>>,
+pub(crate) struct Statements {
+    days: BTreeMap<&'static str, Vec<Statement>>,
+    loads: BTreeMap<&'static str, Vec<Statement>>,
 }
 
-/// Hears every quantity of a file; contradictions are problems.
-pub(crate) fn hear(raw: &Raw, ledger: &mut Ledger<'_>) -> Heard {
-    let mut heard = Heard::default();
+/// What every quantity of a file says; contradictions are problems.
+pub(crate) fn statements(raw: &Raw, ledger: &mut Ledger<'_>) -> Statements {
+    let mut statements = Statements::default();
     if raw.spread.switched == Switched::None {
-        return heard;
+        return statements;
     }
     let direct = Sense::Direct;
     if let Some(material) = &raw.material {
-        heard.listen(&material.fill_factor, direct, "fill", Some("fill"), ledger);
+        statements.add(&material.fill_factor, direct, "fill", Some("fill"), ledger);
     }
     for loader in &raw.loaders {
-        heard.listen(&loader.loading, direct, "loader_pace", Some("loading"), ledger);
-        heard.listen(&loader.dumping, direct, "loader_pace", Some("dump"), ledger);
-        heard.listen(&loader.spread_time, direct, "loader_pace", None, ledger);
-        heard.listen(&loader.speed_loaded, Sense::Inverted, "travel", None, ledger);
-        heard.listen(&loader.speed_empty, Sense::Inverted, "travel", None, ledger);
-        heard.listen(&loader.start_and_stop, direct, "travel", None, ledger);
+        statements.add(&loader.loading, direct, "loader_pace", Some("loading"), ledger);
+        statements.add(&loader.dumping, direct, "loader_pace", Some("dump"), ledger);
+        statements.add(&loader.spread_time, direct, "loader_pace", None, ledger);
+        statements.add(&loader.speed_loaded, Sense::Inverted, "travel", None, ledger);
+        statements.add(&loader.speed_empty, Sense::Inverted, "travel", None, ledger);
+        statements.add(&loader.start_and_stop, direct, "travel", None, ledger);
     }
     for pass in &raw.passes {
-        heard.listen(&pass.passing, direct, "travel", None, ledger);
+        statements.add(&pass.passing, direct, "travel", None, ledger);
     }
     for raker in &raw.rakers {
-        heard.listen(&raker.rate, Sense::Inverted, "raker_pace", Some("raking"), ledger);
+        statements.add(&raker.rate, Sense::Inverted, "raker_pace", Some("raking"), ledger);
     }
     for zone in &raw.zones {
         for size in [&zone.volume, &zone.area, &zone.depth] {
-            heard.listen(size, direct, "need", None, ledger);
+            statements.add(size, direct, "need", None, ledger);
         }
     }
     for pile in &raw.stockpiles {
         let volumes = std::iter::once(&pile.on_hand).chain(pile.deliveries.iter().map(|d| &d.volume));
-        volumes.for_each(|volume| heard.listen(volume, direct, "bulk", None, ledger));
+        volumes.for_each(|volume| statements.add(volume, direct, "bulk", None, ledger));
     }
-    heard.contradictions(&raw.spread, ledger);
-    heard
+    statements.contradictions(&raw.spread, ledger);
+    statements
 }
 
-impl Heard {
-    fn listen(
+impl Statements {
+    fn add(
         &mut self,
         given: &Option<At<Given>>,
         sense: Sense,
@@ -80,13 +80,13 @@ impl Heard {
         ledger: &mut Ledger<'_>,
     ) {
         let Some(at) = given else { return };
-        let voice = |says| Voice { place: at.place.clone(), typed: at.typed.clone(), says };
+        let one = |says| Statement { place: at.place.clone(), typed: at.typed.clone(), says };
         match (&at.value, noise) {
             (Given::Figure(_), _) => {}
             (Given::Days(three), _) => {
                 let three = if sense == Sense::Inverted { inverted(*three) } else { *three };
                 match relative(three) {
-                    Some(three) => self.days.entry(factor).or_default().push(voice(Says::Three(three))),
+                    Some(three) => self.days.entry(factor).or_default().push(one(Says::Three(three))),
                     None => {
                         ledger.wrong_at(at, "typical may not be zero", "give what is most likely, above zero")
                     }
@@ -94,43 +94,43 @@ impl Heard {
             }
             (Given::Law(law, By::Days), _) => {
                 let law = if sense == Sense::Inverted { inverse(law) } else { law.clone() };
-                self.days.entry(factor).or_default().push(voice(Says::Law(law.relative())));
+                self.days.entry(factor).or_default().push(one(Says::Law(law.relative())));
             }
             (Given::Law(law, By::Loads), Some(noise)) => {
                 let law = if sense == Sense::Inverted { inverse(law) } else { law.clone() };
-                self.loads.entry(noise).or_default().push(voice(Says::Law(law.relative())));
+                self.loads.entry(noise).or_default().push(one(Says::Law(law.relative())));
             }
             (Given::Law(..), None) => {}
         }
     }
 
     fn contradictions(&self, spread: &RawSpread, ledger: &mut Ledger<'_>) {
-        for (key, voices) in &self.days {
+        for (key, stated) in &self.days {
             let Some(said) = spread.days.get(key) else { continue };
-            for voice in voices {
+            for one in stated {
                 let what = format!(
                     "how days differ in {key} is said here and {}",
                     ledger.where_it_stands(&said.place)
                 );
                 let right = format!("keep this, or give one figure here and keep [spread.days] {key}");
-                ledger.problem(&voice.place, &voice.typed, what, right);
+                ledger.problem(&one.place, &one.typed, what, right);
             }
         }
-        for (key, voices) in &self.loads {
+        for (key, stated) in &self.loads {
             let said =
                 spread.loads.get(key).map(|said| (ledger.where_it_stands(&said.place), said.value.clone()));
-            let first = voices.first().map(|voice| (ledger.where_it_stands(&voice.place), voice.law()));
+            let first = stated.first().map(|one| (ledger.where_it_stands(&one.place), one.law()));
             let Some((at, law)) = said.or(first) else { continue };
-            for voice in voices.iter().filter(|voice| !alike(&voice.law(), &law)) {
+            for one in stated.iter().filter(|one| !alike(&one.law(), &law)) {
                 let what = format!("how loads differ in {key} is said here and, differently, {at}");
                 let right = format!("all loaders share it: give it once under [spread.loads] {key}");
-                ledger.problem(&voice.place, &voice.typed, what, right);
+                ledger.problem(&one.place, &one.typed, what, right);
             }
         }
     }
 }
 
-impl Voice {
+impl Statement {
     fn law(&self) -> Distribution {
         match &self.says {
             Says::Law(law) => law.clone(),
@@ -178,11 +178,16 @@ fn alike(a: &Distribution, b: &Distribution) -> bool {
 }
 
 /// Makes the chance of the job. `table` is the material whose fill factor is taken from the built-in table.
-pub(super) fn make(raw: &Raw, heard: &Heard, table: Option<&Material>, ledger: &mut Ledger<'_>) -> Chance {
+pub(super) fn make(
+    raw: &Raw,
+    statements: &Statements,
+    table: Option<&Material>,
+    ledger: &mut Ledger<'_>,
+) -> Chance {
     if raw.spread.switched == Switched::None {
         return Chance::none();
     }
-    let mut day = |key| of_days(key, &raw.spread, heard, table, ledger);
+    let mut day = |key| of_days(key, &raw.spread, statements, table, ledger);
     let days = JobFactors {
         day: day("day"),
         loader_pace: day("loader_pace"),
@@ -192,7 +197,7 @@ pub(super) fn make(raw: &Raw, heard: &Heard, table: Option<&Material>, ledger: &
         need: day("need"),
         bulk: day("bulk"),
     };
-    let mut load = |key| of_loads(key, &raw.spread, heard, ledger);
+    let mut load = |key| of_loads(key, &raw.spread, statements, ledger);
     let loads = LoadNoise {
         fill: load("fill"),
         loading: load("loading"),
@@ -207,7 +212,7 @@ pub(super) fn make(raw: &Raw, heard: &Heard, table: Option<&Material>, ledger: &
 fn of_days(
     key: &str,
     spread: &RawSpread,
-    heard: &Heard,
+    statements: &Statements,
     table: Option<&Material>,
     ledger: &mut Ledger<'_>,
 ) -> Distribution {
@@ -217,7 +222,7 @@ fn of_days(
     let Some((_, cv, words)) = defaults::DAYS.iter().find(|(its, ..)| *its == key) else {
         return Distribution::Constant(1.0);
     };
-    if let Some(law) = heard.days.get(key).and_then(|voices| together(key, voices, words, ledger)) {
+    if let Some(law) = statements.days.get(key).and_then(|stated| together(key, stated, words, ledger)) {
         return law;
     }
     let path = format!("spread.days.{key}");
@@ -238,17 +243,17 @@ fn of_days(
 }
 
 /// One law from all that is said: quantities that move together share good and bad days.
-fn together(key: &str, voices: &[Voice], words: &str, ledger: &mut Ledger<'_>) -> Option<Distribution> {
-    if let [Voice { says: Says::Law(law), .. }] = voices {
+fn together(key: &str, stated: &[Statement], words: &str, ledger: &mut Ledger<'_>) -> Option<Distribution> {
+    if let [Statement { says: Says::Law(law), .. }] = stated {
         return Some(law.clone());
     }
-    let count = voices.len() as f64;
+    let count = stated.len() as f64;
     let mean =
-        |part: fn(LowTypicalHigh) -> f64| voices.iter().map(|voice| part(voice.three())).sum::<f64>() / count;
+        |part: fn(LowTypicalHigh) -> f64| stated.iter().map(|one| part(one.three())).sum::<f64>() / count;
     let three = LowTypicalHigh { low: mean(|t| t.low), typical: 1.0, high: mean(|t| t.high) };
     let law = fit(three).ok()?;
-    let names: Vec<&str> = voices.iter().map(|voice| voice.place.path.as_str()).take(6).collect();
-    let (say, share) = match voices.len() {
+    let names: Vec<&str> = stated.iter().map(|one| one.place.path.as_str()).take(6).collect();
+    let (say, share) = match stated.len() {
         1 => ("says", ""),
         _ => ("say", "; they share good and bad days, so their ranges are averaged"),
     };
@@ -267,12 +272,12 @@ fn range(law: &Distribution) -> String {
     format!("one day in ten below {} %, one in ten above {} % of the mean", share(0.1), share(0.9))
 }
 
-fn of_loads(key: &str, spread: &RawSpread, heard: &Heard, ledger: &mut Ledger<'_>) -> Distribution {
+fn of_loads(key: &str, spread: &RawSpread, statements: &Statements, ledger: &mut Ledger<'_>) -> Distribution {
     if let Some(said) = spread.loads.get(key) {
         return said.value.clone();
     }
-    if let Some(voice) = heard.loads.get(key).and_then(|voices| voices.first()) {
-        return voice.law();
+    if let Some(one) = statements.loads.get(key).and_then(|stated| stated.first()) {
+        return one.law();
     }
     let path = format!("spread.loads.{key}");
     let Some((_, cv, words)) = defaults::LOADS.iter().find(|(its, ..)| *its == key) else {

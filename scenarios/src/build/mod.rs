@@ -13,7 +13,7 @@ use crate::quantity::{Given, fit};
 use crate::raw::{Raw, Rule, Switched};
 use crate::scenario::Stated;
 use crate::units::System;
-use chance::Heard;
+use chance::Statements;
 use sim::{Distribution, FillOrder, FinishRule, Job, LowTypicalHigh, Prices};
 
 /// A job and what it was made from.
@@ -31,7 +31,12 @@ struct Makings<'r> {
 }
 
 /// Makes the job; `None` if something is still missing that has been told already.
-pub(crate) fn job(raw: &Raw, heard: &Heard, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
+pub(crate) fn job(
+    raw: &Raw,
+    statements: &Statements,
+    system: System,
+    ledger: &mut Ledger<'_>,
+) -> Option<Built> {
     let makings = Makings { raw, system };
     let made = material::make(&makings, ledger)?;
     let (stockpiles, mut fixed) = piles::make(&makings, ledger)?;
@@ -57,7 +62,7 @@ pub(crate) fn job(raw: &Raw, heard: &Heard, system: System, ledger: &mut Ledger<
         material: fixed.sum(),
     };
     let job = Job {
-        chance: chance::make(raw, heard, made.table, ledger),
+        chance: chance::make(raw, statements, made.table, ledger),
         material: made.material,
         passes: ground::passes(&makings, ledger)?,
         raking: crew::raking(&makings, ledger),

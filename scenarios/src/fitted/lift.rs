@@ -17,7 +17,7 @@ pub enum Lift {
     Unknown,
 }
 
-/// What a loader may lift against what a full bucket weighs. It reckons with the figures given and settles nothing: the
+/// What a loader may lift against what a full bucket weighs. It calculates with the figures given and settles nothing: the
 /// machine's manual does.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LiftAnswer {

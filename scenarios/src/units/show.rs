@@ -41,7 +41,7 @@ shown! {
     density, density_number, "bulk density (in kg/m3)": pounds() / cubic_yards(), "lb/yd3"; 1.0, "kg/m3"
 }
 
-/// A number to three significant digits, whole from 100 on, without trailing noughts; commas from 10,000 on.
+/// A number to three significant digits, whole from 100 on, without trailing zeros; commas from 10,000 on.
 ///
 /// ```
 /// assert_eq!(scenarios::units::figure(33.6404), "33.6");
