@@ -3,8 +3,8 @@
 mod line;
 mod row;
 
+use crate::diagnostics::{Diagnostics, Place};
 use crate::hash;
-use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::parse::printable;
 use crate::problem::Refusal;
@@ -95,46 +95,46 @@ pub fn buckets(path: &Path) -> Result<BucketList, Refusal> {
 /// # Errors
 /// Everything that is wrong with it, in one go.
 pub fn buckets_text(text: &str, file: &str) -> Result<BucketList, Refusal> {
-    let mut ledger = Ledger::new(file, text, Path::new(""));
-    let buckets = read(text, &mut ledger);
-    if ledger.is_clean() && buckets.is_empty() {
+    let mut diagnostics = Diagnostics::new(file, text, Path::new(""));
+    let buckets = read(text, &mut diagnostics);
+    if diagnostics.is_clean() && buckets.is_empty() {
         let right = "write a line for each, such as: small, 8.5 ft3";
-        ledger.problem(&Place::default(), "", "there is no bucket in this list", right);
+        diagnostics.problem(&Place::default(), "", "there is no bucket in this list", right);
     }
-    if !ledger.is_clean() {
+    if !diagnostics.is_clean() {
         return Err(Refusal {
             file: file.to_owned(),
             text: text.to_owned(),
-            problems: ledger.into_problems(),
+            problems: diagnostics.into_problems(),
         });
     }
     Ok(BucketList {
         file: file.to_owned(),
         buckets,
-        currency: ledger.currency().unwrap_or_default().to_owned(),
+        currency: diagnostics.currency().unwrap_or_default().to_owned(),
         hash: hash::sha256(text.as_bytes(), &[]),
     })
 }
 
-fn read(text: &str, ledger: &mut Ledger<'_>) -> Vec<Bucket> {
+fn read(text: &str, diagnostics: &mut Diagnostics<'_>) -> Vec<Bucket> {
     let mut lines = row::lines(text);
     let Some(heading) = lines.next() else {
         let right = "begin with a heading line: name, struck, heaped, width, mass, price";
-        ledger.problem(&Place::default(), "", "this list is empty", right);
+        diagnostics.problem(&Place::default(), "", "this list is empty", right);
         return Vec::new();
     };
     let delimiter = Delimiter::of(&text[heading.clone()]);
-    let Some(columns) = headings(&row::cells(text, heading, delimiter), ledger) else {
+    let Some(columns) = headings(&row::cells(text, heading, delimiter), diagnostics) else {
         return Vec::new();
     };
     let mut buckets: Vec<Bucket> = Vec::new();
     for (i, line) in lines.enumerate() {
-        if ledger.is_full() {
+        if diagnostics.is_full() {
             break;
         }
         if i == MOST {
             let place = Place { words: "the list".into(), span: Some(line), ..Place::default() };
-            ledger.problem(
+            diagnostics.problem(
                 &place,
                 "",
                 format!("there are more than {MOST} buckets"),
@@ -144,14 +144,14 @@ fn read(text: &str, ledger: &mut Ledger<'_>) -> Vec<Bucket> {
         }
         let cells = row::cells(text, line.clone(), delimiter);
         let line = Line { cells, columns: &columns, line };
-        buckets.extend(line.bucket(&buckets, ledger));
+        buckets.extend(line.bucket(&buckets, diagnostics));
     }
     buckets
 }
 
 /// Which column each cell of the heading is; `None` if the rows could not be read by it.
-fn headings(cells: &[Cell], ledger: &mut Ledger<'_>) -> Option<Vec<Option<&'static str>>> {
-    let before = ledger.problems().len();
+fn headings(cells: &[Cell], diagnostics: &mut Diagnostics<'_>) -> Option<Vec<Option<&'static str>>> {
+    let before = diagnostics.problems().len();
     let place =
         |cell: &Cell| Place { words: "heading".into(), span: Some(cell.span.clone()), ..Place::default() };
     let begin = "begin with a heading line such as: name, struck, heaped, width, mass, price";
@@ -159,7 +159,7 @@ fn headings(cells: &[Cell], ledger: &mut Ledger<'_>) -> Option<Vec<Option<&'stat
     if let Some(first) = cells.first()
         && cells.iter().all(|cell| column_of(&cell.text.to_lowercase()).is_none())
     {
-        ledger.problem(&place(first), "", "the first line names no column that is known", begin);
+        diagnostics.problem(&place(first), "", "the first line names no column that is known", begin);
         return None;
     }
     let mut columns: Vec<Option<&'static str>> = Vec::new();
@@ -176,22 +176,22 @@ fn headings(cells: &[Cell], ledger: &mut Ledger<'_>) -> Option<Vec<Option<&'stat
                     }
                     None => format!("known columns are {}", COLUMNS.join(", ")),
                 };
-                ledger.problem(&place, &printable(&cell.text), "this column is not known", right);
+                diagnostics.problem(&place, &printable(&cell.text), "this column is not known", right);
             }
             Some(column) if columns.contains(&Some(column)) => {
-                ledger.problem(&place, column, "this column stands here twice", "keep one of the two");
+                diagnostics.problem(&place, column, "this column stands here twice", "keep one of the two");
             }
             Some(_) => {}
         }
         columns.push(known);
     }
     for needed in ["name", "heaped"] {
-        if !columns.contains(&Some(needed)) && ledger.problems().len() == before {
+        if !columns.contains(&Some(needed)) && diagnostics.problems().len() == before {
             let what = format!("the column \"{needed}\" is missing");
-            ledger.problem(&cells.first().map(place).unwrap_or_default(), "", what, begin);
+            diagnostics.problem(&cells.first().map(place).unwrap_or_default(), "", what, begin);
         }
     }
-    (ledger.problems().len() == before).then_some(columns)
+    (diagnostics.problems().len() == before).then_some(columns)
 }
 
 #[cfg(test)]

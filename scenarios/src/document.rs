@@ -109,7 +109,7 @@ pub(crate) fn parse(text: &str) -> Result<Table, Vec<Fault>> {
         counted = start;
         last.replace(line) != Some(line)
     });
-    faults.truncate(crate::ledger::MOST_PROBLEMS);
+    faults.truncate(crate::diagnostics::MOST_PROBLEMS);
     Err(faults)
 }
 
@@ -236,7 +236,7 @@ mod tests {
 
     #[test]
     fn a_long_file_of_nothing_but_faults_is_answered_and_told_in_part() {
-        assert_eq!(parse(&"=\n".repeat(100_000)).unwrap_err().len(), crate::ledger::MOST_PROBLEMS);
+        assert_eq!(parse(&"=\n".repeat(100_000)).unwrap_err().len(), crate::diagnostics::MOST_PROBLEMS);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! One table of a file, read key by key.
 
+use crate::diagnostics::{At, Diagnostics, Place};
 use crate::document::{Node, Table, Value};
-use crate::ledger::{At, Ledger, Place};
 use crate::nearest::nearest;
 use crate::parse::clock::Days;
 use crate::parse::{self, Listed, Wrong, figure, printable};
@@ -37,7 +37,7 @@ impl<'d> Fields<'d> {
         place: Place,
         keys: &'static [Key],
         known: &[&str],
-        ledger: &mut Ledger<'_>,
+        diagnostics: &mut Diagnostics<'_>,
     ) -> Self {
         let mut mistaken = Vec::new();
         for (key, entry) in table.in_order() {
@@ -53,22 +53,26 @@ impl<'d> Fields<'d> {
             };
             mistaken.extend(near.map(str::to_owned));
             let shown = printable(key);
-            ledger.problem(&place.key(&shown).at(&entry.key_span), "", "this key is not known", right);
+            diagnostics.problem(&place.key(&shown).at(&entry.key_span), "", "this key is not known", right);
         }
         Self { table, place, keys, mistaken }
     }
 
     /// Opens a value that must be a table.
-    pub(crate) fn of(item: &Item<'d>, keys: &'static [Key], ledger: &mut Ledger<'_>) -> Option<Self> {
+    pub(crate) fn of(
+        item: &Item<'d>,
+        keys: &'static [Key],
+        diagnostics: &mut Diagnostics<'_>,
+    ) -> Option<Self> {
         let known: Vec<&str> = keys.iter().map(|key| key.name).collect();
         match &item.node.value {
             Value::Table(table) => {
-                Some(Self::open(table, item.place.clone().at(&item.node.span), keys, &known, ledger))
+                Some(Self::open(table, item.place.clone().at(&item.node.span), keys, &known, diagnostics))
             }
             other => {
                 let what = format!("this is {}, where a table is wanted", other.name());
                 let right = format!("give it keys of its own: {}", known.join(", "));
-                ledger.wrong(&item.place, item.node, what, right);
+                diagnostics.wrong(&item.place, item.node, what, right);
                 None
             }
         }
@@ -82,10 +86,10 @@ impl<'d> Fields<'d> {
     }
 
     /// The value under a key that must be there. Nothing is said if a misspelt key probably stands for it.
-    pub(crate) fn need(&self, key: &str, right: &str, ledger: &mut Ledger<'_>) -> Option<Item<'d>> {
+    pub(crate) fn need(&self, key: &str, right: &str, diagnostics: &mut Diagnostics<'_>) -> Option<Item<'d>> {
         let found = self.get(key);
         if found.is_none() && !self.mistaken.iter().any(|other| other == key) {
-            ledger.problem(&self.place, "", format!("\"{key}\" is missing"), right);
+            diagnostics.problem(&self.place, "", format!("\"{key}\" is missing"), right);
         }
         found
     }
@@ -103,20 +107,20 @@ impl<'d> Fields<'d> {
     }
 
     /// The value under a key; if there is none and there must be, that is a problem.
-    pub(crate) fn item(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<Item<'d>> {
+    pub(crate) fn item(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<Item<'d>> {
         match self.keys.iter().find(|known| known.name == key)?.left_out {
-            LeftOut::Needed(right) => self.need(key, right, ledger),
+            LeftOut::Needed(right) => self.need(key, right, diagnostics),
             _ => self.get(key),
         }
     }
 
     /// A text under a key.
-    pub(crate) fn text(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<String>> {
+    pub(crate) fn text(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<At<String>> {
         let right = match self.holds(key)? {
             Holds::Name => "write a name in quotes",
             _ => "write it in quotes",
         };
-        self.item(key, ledger)?.text(right, ledger)
+        self.item(key, diagnostics)?.text(right, diagnostics)
     }
 
     /// One of a few words under a key.
@@ -124,51 +128,51 @@ impl<'d> Fields<'d> {
         &self,
         key: &str,
         words: &[(&str, T)],
-        ledger: &mut Ledger<'_>,
+        diagnostics: &mut Diagnostics<'_>,
     ) -> Option<At<T>> {
-        self.item(key, ledger)?.word(words, ledger)
+        self.item(key, diagnostics)?.word(words, diagnostics)
     }
 
     /// A quantity under a key that is one figure.
-    pub(crate) fn figure(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
+    pub(crate) fn figure(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<At<f64>> {
         let Holds::Figure(kind) = self.holds(key)? else { return None };
-        self.item(key, ledger)?.figure(kind, ledger)
+        self.item(key, diagnostics)?.figure(kind, diagnostics)
     }
 
     /// A quantity under a key.
-    pub(crate) fn given(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<Given>> {
+    pub(crate) fn given(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<At<Given>> {
         let Holds::Given(kind, takes) = self.holds(key)? else { return None };
-        self.item(key, ledger)?.given(kind, takes, ledger)
+        self.item(key, diagnostics)?.given(kind, takes, diagnostics)
     }
 
     /// The distribution of a thing itself under a key.
-    pub(crate) fn law(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<Distribution>> {
+    pub(crate) fn law(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<At<Distribution>> {
         let Holds::Law(kind) = self.holds(key)? else { return None };
-        self.item(key, ledger)?.law(kind, ledger)
+        self.item(key, diagnostics)?.law(kind, diagnostics)
     }
 
     /// A count under a key.
-    pub(crate) fn count(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<u32>> {
+    pub(crate) fn count(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<At<u32>> {
         let Holds::Count(least, most) = self.holds(key)? else { return None };
-        self.item(key, ledger)?.count(least..=most, ledger)
+        self.item(key, diagnostics)?.count(least..=most, diagnostics)
     }
 
     /// A time of the clock under a key.
-    pub(crate) fn clock(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
+    pub(crate) fn clock(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<At<f64>> {
         let days = if matches!(self.holds(key)?, Holds::DayAndClock) { Days::Any } else { Days::Every };
-        self.item(key, ledger)?.clock(days, ledger)
+        self.item(key, diagnostics)?.clock(days, diagnostics)
     }
 
     /// A table under a key.
-    pub(crate) fn table(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<Fields<'d>> {
+    pub(crate) fn table(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<Fields<'d>> {
         let Holds::Table(keys) = self.holds(key)? else { return None };
-        Fields::of(&self.item(key, ledger)?, keys, ledger)
+        Fields::of(&self.item(key, diagnostics)?, keys, diagnostics)
     }
 
     /// A yes or no under a key.
-    pub(crate) fn truth(&self, key: &str, ledger: &mut Ledger<'_>) -> Option<At<bool>> {
-        let item = self.item(key, ledger)?;
-        item.read(parse::truth(&item.node.value), ledger).map(|truth| item.at(truth))
+    pub(crate) fn truth(&self, key: &str, diagnostics: &mut Diagnostics<'_>) -> Option<At<bool>> {
+        let item = self.item(key, diagnostics)?;
+        item.read(parse::truth(&item.node.value), diagnostics).map(|truth| item.at(truth))
     }
 }
 
@@ -179,63 +183,77 @@ impl<'d> Item<'d> {
     }
 
     /// A problem of it.
-    pub(crate) fn wrong(&self, what: impl Into<String>, right: impl Into<String>, ledger: &mut Ledger<'_>) {
-        ledger.wrong(&self.place, self.node, what, right);
+    pub(crate) fn wrong(
+        &self,
+        what: impl Into<String>,
+        right: impl Into<String>,
+        diagnostics: &mut Diagnostics<'_>,
+    ) {
+        diagnostics.wrong(&self.place, self.node, what, right);
     }
 
     /// What was read of it, or a problem.
-    pub(crate) fn read<T>(&self, read: Result<T, Wrong>, ledger: &mut Ledger<'_>) -> Option<T> {
-        read.map_err(|Wrong { what, right }| self.wrong(what, right, ledger)).ok()
+    pub(crate) fn read<T>(&self, read: Result<T, Wrong>, diagnostics: &mut Diagnostics<'_>) -> Option<T> {
+        read.map_err(|Wrong { what, right }| self.wrong(what, right, diagnostics)).ok()
     }
 
     /// A text that is not empty.
-    pub(crate) fn text(&self, right: &str, ledger: &mut Ledger<'_>) -> Option<At<String>> {
-        self.read(parse::text(&self.node.value, right), ledger).map(|text| self.at(text))
+    pub(crate) fn text(&self, right: &str, diagnostics: &mut Diagnostics<'_>) -> Option<At<String>> {
+        self.read(parse::text(&self.node.value, right), diagnostics).map(|text| self.at(text))
     }
 
     /// One of a few words.
-    pub(crate) fn word<T: Copy>(&self, words: &[(&str, T)], ledger: &mut Ledger<'_>) -> Option<At<T>> {
-        self.read(parse::word(&self.node.value, words), ledger).map(|word| self.at(word))
+    pub(crate) fn word<T: Copy>(
+        &self,
+        words: &[(&str, T)],
+        diagnostics: &mut Diagnostics<'_>,
+    ) -> Option<At<T>> {
+        self.read(parse::word(&self.node.value, words), diagnostics).map(|word| self.at(word))
     }
 
     /// A count within limits.
-    pub(crate) fn count(&self, limits: RangeInclusive<u32>, ledger: &mut Ledger<'_>) -> Option<At<u32>> {
-        self.read(parse::count(&self.node.value, limits), ledger).map(|count| self.at(count))
+    pub(crate) fn count(
+        &self,
+        limits: RangeInclusive<u32>,
+        diagnostics: &mut Diagnostics<'_>,
+    ) -> Option<At<u32>> {
+        self.read(parse::count(&self.node.value, limits), diagnostics).map(|count| self.at(count))
     }
 
     /// A time of the clock, in seconds after midnight of the first day.
-    pub(crate) fn clock(&self, days: Days, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
-        self.read(parse::clock::clock(&self.node.value, days), ledger).map(|seconds| self.at(seconds))
+    pub(crate) fn clock(&self, days: Days, diagnostics: &mut Diagnostics<'_>) -> Option<At<f64>> {
+        self.read(parse::clock::clock(&self.node.value, days), diagnostics).map(|seconds| self.at(seconds))
     }
 
     /// The entries of a list; none if it is not one.
-    pub(crate) fn list(&self, listed: &Listed<'_>, ledger: &mut Ledger<'_>) -> Vec<Item<'d>> {
-        let list = self.read(parse::list(&self.node.value, listed), ledger).unwrap_or_default();
+    pub(crate) fn list(&self, listed: &Listed<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<Item<'d>> {
+        let list = self.read(parse::list(&self.node.value, listed), diagnostics).unwrap_or_default();
         list.iter().map(|node| Item { node, place: self.place.clone() }).collect()
     }
 
     /// A quantity as one figure, in the unit its kind is kept in.
-    pub(crate) fn figure(&self, kind: Kind, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
-        self.read(figure::is_one(&self.node.value, kind), ledger)?;
-        let value = self.measure(kind, ledger)?;
-        self.believable(value, kind, ledger).then(|| self.at(value))
+    pub(crate) fn figure(&self, kind: Kind, diagnostics: &mut Diagnostics<'_>) -> Option<At<f64>> {
+        self.read(figure::is_one(&self.node.value, kind), diagnostics)?;
+        let value = self.measure(kind, diagnostics)?;
+        self.believable(value, kind, diagnostics).then(|| self.at(value))
     }
 
     /// A quantity of the right dimension, believable or not, in the unit its kind is kept in.
-    pub(crate) fn measure(&self, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
-        let measured = self.read(figure::measured(&self.node.value, kind, ledger.density), ledger)?;
+    pub(crate) fn measure(&self, kind: Kind, diagnostics: &mut Diagnostics<'_>) -> Option<f64> {
+        let measured =
+            self.read(figure::measured(&self.node.value, kind, diagnostics.density), diagnostics)?;
         if let Some((words, from)) = measured.by_the_ton(&self.node.typed, kind) {
-            ledger.assume(&self.place.path, words, from);
+            diagnostics.assume(&self.place.path, words, from);
         }
-        ledger.saw_unit(measured.system);
+        diagnostics.saw_unit(measured.system);
         if let Some(currency) = &measured.currency {
-            ledger.saw_currency(&self.place, self.node, currency);
+            diagnostics.saw_currency(&self.place, self.node, currency);
         }
         Some(measured.value)
     }
 
     /// Whether a value lies within what is believable for its kind; if not, that is a problem.
-    pub(crate) fn believable(&self, value: f64, kind: Kind, ledger: &mut Ledger<'_>) -> bool {
-        self.read(figure::believable(value, kind), ledger).is_some()
+    pub(crate) fn believable(&self, value: f64, kind: Kind, diagnostics: &mut Diagnostics<'_>) -> bool {
+        self.read(figure::believable(value, kind), diagnostics).is_some()
     }
 }

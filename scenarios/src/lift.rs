@@ -1,7 +1,7 @@
 //! What a loader may lift: three figures that stand in manuals, each with its usual share.
 
 use crate::defaults::{self, Usual};
-use crate::ledger::At;
+use crate::diagnostics::At;
 use crate::units::{System, figure, mass};
 
 /// Buckets below this are hand barrows and the like, for which no manual gives what may be lifted \[m3\].

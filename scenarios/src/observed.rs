@@ -2,10 +2,10 @@
 
 mod csv_list;
 
+use crate::diagnostics::{At, Diagnostics};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
 use crate::files::{self, NotRead};
-use crate::ledger::{At, Ledger};
 use crate::parse::printable;
 use crate::units::amount::{self, Amount};
 use crate::units::kind::Kind;
@@ -21,10 +21,10 @@ pub(crate) fn read(
     item: &Item<'_>,
     fields: &Fields<'_>,
     kind: Kind,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<f64>> {
-    let unit = unit(fields, kind, ledger)?;
-    let values = values(item, fields, kind, unit.as_ref(), ledger)?;
+    let unit = unit(fields, kind, diagnostics)?;
+    let values = values(item, fields, kind, unit.as_ref(), diagnostics)?;
     Some(if kind == Kind::Multiple && unit.is_some() { relative(values) } else { values })
 }
 
@@ -39,34 +39,34 @@ fn values(
     fields: &Fields<'_>,
     kind: Kind,
     unit: Option<&Amount>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<f64>> {
     match (fields.get("values"), fields.get("file")) {
         (Some(_), Some(file)) => {
-            file.wrong("values and file are both given", "keep one of the two", ledger);
+            file.wrong("values and file are both given", "keep one of the two", diagnostics);
             None
         }
-        (Some(values), None) => listed(&values, unit, kind, ledger),
+        (Some(values), None) => listed(&values, unit, kind, diagnostics),
         (None, Some(file)) => {
-            let name = file.text("write the name of a CSV file in quotes", ledger)?;
-            let column = fields.need("column", "name the column of the CSV file", ledger)?;
-            let column = column.text("name the column of the CSV file", ledger)?;
-            from_file(&name, &column, unit, kind, ledger)
+            let name = file.text("write the name of a CSV file in quotes", diagnostics)?;
+            let column = fields.need("column", "name the column of the CSV file", diagnostics)?;
+            let column = column.text("name the column of the CSV file", diagnostics)?;
+            from_file(&name, &column, unit, kind, diagnostics)
         }
         (None, None) => {
             let right = "give values = [...], or file = \"...\" with column and unit";
-            item.wrong("there are no observed values", right, ledger);
+            item.wrong("there are no observed values", right, diagnostics);
             None
         }
     }
 }
 
 /// The unit of values without one: `Some(None)` if none is named.
-fn unit(fields: &Fields<'_>, kind: Kind, ledger: &mut Ledger<'_>) -> Option<Option<Amount>> {
+fn unit(fields: &Fields<'_>, kind: Kind, diagnostics: &mut Diagnostics<'_>) -> Option<Option<Amount>> {
     let Some(item) = fields.get("unit") else {
         return Some(None);
     };
-    let text = item.text("write a unit in quotes", ledger)?;
+    let text = item.text("write a unit in quotes", diagnostics)?;
     let facts = kind.facts();
     match amount::parse_unit(&text.value) {
         Ok(unit) if unit.dimension == facts.dimension || kind == Kind::Multiple => Some(Some(unit)),
@@ -75,24 +75,29 @@ fn unit(fields: &Fields<'_>, kind: Kind, ledger: &mut Ledger<'_>) -> Option<Opti
             item.wrong(
                 what,
                 format!("{} is wanted, such as {}", facts.dimension.name(), facts.example),
-                ledger,
+                diagnostics,
             );
             None
         }
         Err(error) => {
-            item.wrong(error.what(), format!("a unit as in {} is wanted", facts.example), ledger);
+            item.wrong(error.what(), format!("a unit as in {} is wanted", facts.example), diagnostics);
             None
         }
     }
 }
 
-fn listed(item: &Item<'_>, unit: Option<&Amount>, kind: Kind, ledger: &mut Ledger<'_>) -> Option<Vec<f64>> {
+fn listed(
+    item: &Item<'_>,
+    unit: Option<&Amount>,
+    kind: Kind,
+    diagnostics: &mut Diagnostics<'_>,
+) -> Option<Vec<f64>> {
     let Value::List(list) = &item.node.value else {
-        item.wrong("this is not a list", "write values = [ ..., ... ]", ledger);
+        item.wrong("this is not a list", "write values = [ ..., ... ]", diagnostics);
         return None;
     };
     if list.is_empty() || list.len() > MOST {
-        item.wrong(format!("there are {} values", list.len()), format!("give 1 to {MOST}"), ledger);
+        item.wrong(format!("there are {} values", list.len()), format!("give 1 to {MOST}"), diagnostics);
         return None;
     }
     let size = (kind.facts().kept_in)();
@@ -107,10 +112,11 @@ fn listed(item: &Item<'_>, unit: Option<&Amount>, kind: Kind, ledger: &mut Ledge
             (Some(number), Some(unit)) => {
                 number * unit.in_units_of(if kind == Kind::Multiple { 1.0 } else { size })
             }
-            _ => entry.measure(kind, ledger)?,
+            _ => entry.measure(kind, diagnostics)?,
         };
-        let fits =
-            value == 0.0 || kind == Kind::Multiple && unit.is_some() || entry.believable(value, kind, ledger);
+        let fits = value == 0.0
+            || kind == Kind::Multiple && unit.is_some()
+            || entry.believable(value, kind, diagnostics);
         fits.then_some(value)
     });
     values.collect::<Vec<_>>().into_iter().collect()
@@ -121,49 +127,49 @@ fn from_file(
     column: &At<String>,
     unit: Option<&Amount>,
     kind: Kind,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<f64>> {
     let right = "name a CSV file with a heading line, beside the scenario file or in a folder below it";
-    let read = files::below(ledger.folder(), &name.value)
+    let read = files::below(diagnostics.folder(), &name.value)
         .and_then(|path| files::bytes(&path, LARGEST).map(|bytes| (bytes, path)).map_err(Some));
     let (bytes, path) = match read {
         Ok(read) => read,
         Err(None) => {
-            ledger.wrong_at(name, "this file lies outside the folder of the scenario file", right);
+            diagnostics.wrong_at(name, "this file lies outside the folder of the scenario file", right);
             return None;
         }
         Err(Some(NotRead::TooLarge(most))) => {
             let right = format!("keep the column that is used alone, and at most {MOST} of its values");
-            ledger.wrong_at(name, NotRead::TooLarge(most).what(), right);
+            diagnostics.wrong_at(name, NotRead::TooLarge(most).what(), right);
             return None;
         }
         Err(Some(not_read)) => {
-            ledger.wrong_at(name, not_read.what(), right);
+            diagnostics.wrong_at(name, not_read.what(), right);
             return None;
         }
     };
     let table = csv_list::column_of(&bytes, &column.value);
-    ledger.said.further_files.push(bytes);
-    ledger.said.files_read.push(path);
+    diagnostics.said.further_files.push(bytes);
+    diagnostics.said.files_read.push(path);
     let cells = match table {
         Ok(cells) => cells,
         Err(Unread::NoColumn(right)) => {
-            ledger.wrong_at(column, format!("{} has no such column", name.value), right);
+            diagnostics.wrong_at(column, format!("{} has no such column", name.value), right);
             return None;
         }
         Err(Unread::Twice) => {
             let what = format!("{} has two columns of this name", name.value);
-            ledger.wrong_at(column, what, "give each column a heading of its own");
+            diagnostics.wrong_at(column, what, "give each column a heading of its own");
             return None;
         }
         Err(Unread::NotCsv(what)) => {
-            ledger.wrong_at(name, what, "save it as plain CSV in UTF-8, with a heading line");
+            diagnostics.wrong_at(name, what, "save it as plain CSV in UTF-8, with a heading line");
             return None;
         }
     };
     if cells.is_empty() || cells.len() > MOST {
         let what = format!("{} has {} values in this column", name.value, cells.len());
-        ledger.wrong_at(column, what, format!("give 1 to {MOST}"));
+        diagnostics.wrong_at(column, what, format!("give 1 to {MOST}"));
         return None;
     }
     let is_list = csv_list::mostly_figures(cells.iter().map(|(_, cell)| cell.as_str()));
@@ -179,7 +185,11 @@ fn from_file(
                 } else {
                     format!("{}, line {line}: this column is no list of figures", name.value)
                 };
-                ledger.wrong_at(column, what, format!("values such as {} are wanted", kind.facts().example));
+                diagnostics.wrong_at(
+                    column,
+                    what,
+                    format!("values such as {} are wanted", kind.facts().example),
+                );
                 return None;
             }
         }

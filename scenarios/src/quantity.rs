@@ -6,9 +6,9 @@ pub(crate) mod keys;
 #[cfg(test)]
 pub(crate) use family::FAMILIES;
 
+use crate::diagnostics::{At, Diagnostics};
 use crate::document::{Table, Value};
 use crate::fields::{Fields, Item};
-use crate::ledger::{At, Ledger};
 use crate::units::kind::{Kind, Zero};
 use keys::THREE;
 use sim::{Distribution, FitError, LowTypicalHigh};
@@ -50,33 +50,38 @@ pub(crate) enum Takes {
 
 impl<'d> Item<'d> {
     /// Reads a quantity.
-    pub(crate) fn given(&self, kind: Kind, takes: Takes, ledger: &mut Ledger<'_>) -> Option<At<Given>> {
+    pub(crate) fn given(
+        &self,
+        kind: Kind,
+        takes: Takes,
+        diagnostics: &mut Diagnostics<'_>,
+    ) -> Option<At<Given>> {
         let Value::Table(table) = &self.node.value else {
-            return Some(self.at(Given::Figure(self.figure(kind, ledger)?.value)));
+            return Some(self.at(Given::Figure(self.figure(kind, diagnostics)?.value)));
         };
         if !table.entries.contains_key("family") {
-            let days = self.low_typical_high(table, kind, ledger)?;
+            let days = self.low_typical_high(table, kind, diagnostics)?;
             return Some(self.at(Given::Days(days)));
         }
-        let (law, family) = self.family(table, kind, ledger)?;
-        let by = self.by(table, takes, ledger)?;
+        let (law, family) = self.family(table, kind, diagnostics)?;
+        let by = self.by(table, takes, diagnostics)?;
         let mean = law.mean();
-        if !self.believable(mean, kind, ledger) {
+        if !self.believable(mean, kind, diagnostics) {
             return None;
         }
         if takes == Takes::NoLaw {
             let right = "write one figure or { low = ..., typical = ..., high = ... }";
-            self.wrong("a distribution is not taken here", right, ledger);
+            self.wrong("a distribution is not taken here", right, diagnostics);
             return None;
         }
         if takes == Takes::DaysIfSaid && by == By::Loads {
             let right = "add by = \"days\", or give the loads' differences under [spread.loads]";
-            self.wrong("this cannot tell how loads differ", right, ledger);
+            self.wrong("this cannot tell how loads differ", right, diagnostics);
             return None;
         }
         if takes == Takes::Inverted && !matches!(family.as_str(), "lognormal" | "observed" | "constant") {
             let right = "use lognormal or observed here, or give the spread of raking under [spread.loads]";
-            self.wrong(format!("a rate cannot be \"{family}\""), right, ledger);
+            self.wrong(format!("a rate cannot be \"{family}\""), right, diagnostics);
             return None;
         }
         if takes == Takes::Inverted
@@ -84,49 +89,53 @@ impl<'d> Item<'d> {
             && values.iter().any(|rate| *rate < kind.facts().least)
         {
             let right = "leave out what took for ever: it is a stoppage, not a pace";
-            self.wrong("one of these rates is zero or next to nothing", right, ledger);
+            self.wrong("one of these rates is zero or next to nothing", right, diagnostics);
             return None;
         }
         Some(self.at(Given::Law(law, by)))
     }
 
     /// Reads the distribution of the thing itself: one figure is a constant.
-    pub(crate) fn law(&self, kind: Kind, ledger: &mut Ledger<'_>) -> Option<At<Distribution>> {
+    pub(crate) fn law(&self, kind: Kind, diagnostics: &mut Diagnostics<'_>) -> Option<At<Distribution>> {
         let Value::Table(table) = &self.node.value else {
-            return Some(self.at(Distribution::Constant(self.figure(kind, ledger)?.value)));
+            return Some(self.at(Distribution::Constant(self.figure(kind, diagnostics)?.value)));
         };
         if table.entries.contains_key("family") {
-            let (law, _) = self.family(table, kind, ledger)?;
+            let (law, _) = self.family(table, kind, diagnostics)?;
             if let Some(entry) = table.entries.get("by") {
                 let place = self.place.key("by").at(&entry.node.span);
-                ledger.problem(&place, &entry.node.typed, "this is not known here", "leave it out");
+                diagnostics.problem(&place, &entry.node.typed, "this is not known here", "leave it out");
                 return None;
             }
-            return self.believable(law.mean(), kind, ledger).then(|| self.at(law));
+            return self.believable(law.mean(), kind, diagnostics).then(|| self.at(law));
         }
-        let three = self.low_typical_high(table, kind, ledger)?;
+        let three = self.low_typical_high(table, kind, diagnostics)?;
         match fit(three) {
             Ok(law) => {
                 let words = format!("{} is fitted to low, typical and high", describe(&law));
-                ledger.assume(&self.place.path, words, FIT);
+                diagnostics.assume(&self.place.path, words, FIT);
                 Some(self.at(law))
             }
             Err(error) => {
-                self.wrong(error.to_string(), "see the three figures", ledger);
+                self.wrong(error.to_string(), "see the three figures", diagnostics);
                 None
             }
         }
     }
 
-    fn by(&self, table: &Table, takes: Takes, ledger: &mut Ledger<'_>) -> Option<By> {
+    fn by(&self, table: &Table, takes: Takes, diagnostics: &mut Diagnostics<'_>) -> Option<By> {
         let usual = if takes == Takes::Days { By::Days } else { By::Loads };
         let Some(node) = table.get("by") else {
             return Some(usual);
         };
         let item = Item { node, place: self.place.key("by") };
-        let by = item.word(&[("loads", By::Loads), ("days", By::Days)], ledger)?.value;
+        let by = item.word(&[("loads", By::Loads), ("days", By::Days)], diagnostics)?.value;
         if by != usual && takes == Takes::Days {
-            item.wrong("this cannot differ from load to load", "write by = \"days\" or leave it out", ledger);
+            item.wrong(
+                "this cannot differ from load to load",
+                "write by = \"days\" or leave it out",
+                diagnostics,
+            );
             return None;
         }
         Some(by)
@@ -136,32 +145,36 @@ impl<'d> Item<'d> {
         &self,
         table: &Table,
         kind: Kind,
-        ledger: &mut Ledger<'_>,
+        diagnostics: &mut Diagnostics<'_>,
     ) -> Option<LowTypicalHigh> {
         if THREE.iter().all(|key| !table.entries.contains_key(*key)) {
             let right = format!(
                 "write one figure such as {}, or {{ low = ..., typical = ..., high = ... }}, or {{ family = ... }}",
                 kind.facts().example
             );
-            self.wrong("this table gives neither low, typical and high nor a family", right, ledger);
+            self.wrong("this table gives neither low, typical and high nor a family", right, diagnostics);
             return None;
         }
-        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &[], &THREE, ledger);
+        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &[], &THREE, diagnostics);
         let [low, typical, high] = THREE.map(|key| {
             let right = "give all three of low, typical and high";
-            let item = fields.need(key, right, ledger)?;
-            let value = item.measure(kind, ledger)?;
+            let item = fields.need(key, right, diagnostics)?;
+            let value = item.measure(kind, diagnostics)?;
             let as_low_as_zero = key == "low" && value == 0.0 && kind.facts().zero == Zero::Allowed;
-            (as_low_as_zero || item.believable(value, kind, ledger)).then_some(value)
+            (as_low_as_zero || item.believable(value, kind, diagnostics)).then_some(value)
         });
         let three = LowTypicalHigh { low: low?, typical: typical?, high: high? };
         if three.low > three.typical || three.typical > three.high {
             let right = "low is the least of the three and high the greatest, also for speeds and rates";
-            self.wrong("low, typical and high do not rise", right, ledger);
+            self.wrong("low, typical and high do not rise", right, diagnostics);
             return None;
         }
         if three.low > 0.0 && three.high > 200.0 * three.low {
-            self.wrong("high is more than 200 times low", "give a range that can be planned with", ledger);
+            self.wrong(
+                "high is more than 200 times low",
+                "give a range that can be planned with",
+                diagnostics,
+            );
             return None;
         }
         Some(three)

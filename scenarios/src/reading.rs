@@ -10,9 +10,9 @@ pub(crate) use turn::mean_haul;
 use crate::build::chance::Statements;
 use crate::build::{self, Built};
 use crate::check;
+use crate::diagnostics::{Diagnostics, Place, Said};
 use crate::document::{self, Table};
 use crate::knob::Knob;
-use crate::ledger::{Ledger, Place, Said};
 use crate::problem::{Problem, Refusal};
 use crate::raw::{self, RawAlternative};
 use crate::scenario::{Assumption, Scenario, Selection};
@@ -72,36 +72,36 @@ impl JobFile {
     /// Everything that is wrong with it, in one go.
     pub fn of_text(text: &str, file: &str, folder: &Path) -> Result<Self, Refusal> {
         let refuse = |problems| Err(Refusal { file: file.to_owned(), text: text.to_owned(), problems });
-        let mut ledger = Ledger::new(file, text, folder);
+        let mut diagnostics = Diagnostics::new(file, text, folder);
         let table = match document::parse(text) {
             Ok(table) => table,
             Err(faults) => {
                 for fault in faults {
                     let place = Place { span: fault.span, ..Place::default() };
-                    ledger.problem(&place, "", fault.what, fault.right);
+                    diagnostics.problem(&place, "", fault.what, fault.right);
                 }
-                return refuse(ledger.into_problems());
+                return refuse(diagnostics.into_problems());
             }
         };
         if table.entries.is_empty() {
             let right = "begin with [material], [[zone]], [[stockpile]], [[loader]] and [[raker]]";
-            ledger.problem(&Place::default(), "", "this file is empty", right);
-            return refuse(ledger.into_problems());
+            diagnostics.problem(&Place::default(), "", "this file is empty", right);
+            return refuse(diagnostics.into_problems());
         }
-        let alternatives = raw::alternatives(&table, &mut ledger);
-        let base = make(&table, Units::default(), &mut ledger);
-        let system = ledger.usual_system();
+        let alternatives = raw::alternatives(&table, &mut diagnostics);
+        let base = make(&table, Units::default(), &mut diagnostics);
+        let system = diagnostics.usual_system();
         let units = Units { wanted: None, used_most: Some(system) };
         let mut with = Vec::new();
         for alternative in &alternatives {
-            if ledger.is_full() {
+            if diagnostics.is_full() {
                 break;
             }
-            let own = Ledger::new(file, text, folder);
-            with.extend(try_alternative(alternative, &table, own, units, &mut ledger).map(Arc::new));
+            let own = Diagnostics::new(file, text, folder);
+            with.extend(try_alternative(alternative, &table, own, units, &mut diagnostics).map(Arc::new));
         }
         match base {
-            Some(base) if ledger.is_clean() && with.len() == alternatives.len() => Ok(Self {
+            Some(base) if diagnostics.is_clean() && with.len() == alternatives.len() => Ok(Self {
                 file: file.to_owned(),
                 text: text.to_owned(),
                 folder: folder.to_owned(),
@@ -112,10 +112,10 @@ impl JobFile {
                 system,
             }),
             _ => {
-                if ledger.is_clean() {
-                    ledger.problem(&Place::default(), "", "the job could not be made", PROGRAM);
+                if diagnostics.is_clean() {
+                    diagnostics.problem(&Place::default(), "", "the job could not be made", PROGRAM);
                 }
-                refuse(ledger.into_problems())
+                refuse(diagnostics.into_problems())
             }
         }
     }
@@ -142,22 +142,22 @@ impl JobFile {
 
     /// As [`JobFile::scenario`], with the changes asked for in place of those of the selection.
     pub(crate) fn changed(&self, selection: &Selection, asked: &[Asked]) -> Result<Scenario, Refusal> {
-        let mut ledger = self.ledger();
+        let mut diagnostics = self.diagnostics();
         let units = Units { wanted: selection.units, used_most: Some(self.system) };
         let chosen = match &selection.alternative {
             None => None,
-            Some(name) => match choose(name, &self.alternatives, &mut ledger) {
-                None => return Err(self.refusal(ledger.into_problems())),
+            Some(name) => match choose(name, &self.alternatives, &mut diagnostics) {
+                None => return Err(self.refusal(diagnostics.into_problems())),
                 index => index,
             },
         };
         let start = chosen.map_or(&self.base, |index| &self.with[index]);
         if asked.is_empty() {
-            let made = start.again(units, &mut ledger);
-            let made = made.ok_or_else(|| self.not_made(ledger, &[]))?;
+            let made = start.again(units, &mut diagnostics);
+            let made = made.ok_or_else(|| self.not_made(diagnostics, &[]))?;
             return Ok(self.finished(made, selection, asked));
         }
-        let table = chosen.map(|index| self.alternatives[index].apply(&self.table, &mut ledger));
+        let table = chosen.map(|index| self.alternatives[index].apply(&self.table, &mut diagnostics));
         let mut table = table.unwrap_or_else(|| Some(self.table.clone())).unwrap_or_default();
         let marks = changes::marks(asked, &self.text);
         let mut assumed = Vec::new();
@@ -166,7 +166,7 @@ impl JobFile {
                 Knob::Key(_) => None,
                 _ if i == 0 => Some(start.clone()),
                 _ => {
-                    let mut own = self.ledger();
+                    let mut own = self.diagnostics();
                     match make(&table, units, &mut own) {
                         Some(made) => Some(Arc::new(made)),
                         None => return Err(self.refusal(changes::told(own.into_problems(), &marks))),
@@ -174,10 +174,10 @@ impl JobFile {
                 }
             };
             let before = before.as_deref().map(|made| made.before(units));
-            assumed.extend(changes::make(&one.change, mark, &mut table, before.as_ref(), &mut ledger));
+            assumed.extend(changes::make(&one.change, mark, &mut table, before.as_ref(), &mut diagnostics));
         }
-        let made = if ledger.is_clean() { make(&table, units, &mut ledger) } else { None };
-        let mut made = made.ok_or_else(|| self.not_made(ledger, &marks))?;
+        let made = if diagnostics.is_clean() { make(&table, units, &mut diagnostics) } else { None };
+        let mut made = made.ok_or_else(|| self.not_made(diagnostics, &marks))?;
         made.said.assumptions.extend(assumed.into_iter().flatten().map(|(key, words, from)| Assumption {
             key: key.into(),
             words,
@@ -186,16 +186,16 @@ impl JobFile {
         Ok(self.finished(made, selection, asked))
     }
 
-    fn ledger(&self) -> Ledger<'_> {
-        Ledger::new(&self.file, &self.text, &self.folder)
+    fn diagnostics(&self) -> Diagnostics<'_> {
+        Diagnostics::new(&self.file, &self.text, &self.folder)
     }
 
     /// Why a job was not made, told at the changes.
-    fn not_made(&self, mut ledger: Ledger<'_>, marks: &[Mark]) -> Refusal {
-        if ledger.is_clean() {
-            ledger.problem(&Place::default(), "", "the job could not be made", PROGRAM);
+    fn not_made(&self, mut diagnostics: Diagnostics<'_>, marks: &[Mark]) -> Refusal {
+        if diagnostics.is_clean() {
+            diagnostics.problem(&Place::default(), "", "the job could not be made", PROGRAM);
         }
-        self.refusal(changes::told(ledger.into_problems(), marks))
+        self.refusal(changes::told(diagnostics.into_problems(), marks))
     }
 
     fn refusal(&self, problems: Vec<Problem>) -> Refusal {
@@ -233,26 +233,31 @@ impl Units {
 }
 
 /// Makes the job of a table, if nothing is wrong with it.
-fn make(table: &Table, units: Units, ledger: &mut Ledger<'_>) -> Option<Made> {
-    let raw = raw::read(table, ledger);
-    check::check(&raw, ledger);
-    let statements = build::chance::statements(&raw, ledger);
-    if !ledger.is_clean() {
+fn make(table: &Table, units: Units, diagnostics: &mut Diagnostics<'_>) -> Option<Made> {
+    let raw = raw::read(table, diagnostics);
+    check::check(&raw, diagnostics);
+    let statements = build::chance::statements(&raw, diagnostics);
+    if !diagnostics.is_clean() {
         return None;
     }
-    let system = units.shown(&raw, ledger.usual_system());
-    let read = ledger.said.clone();
-    let built = build(&raw, &statements, system, ledger)?;
-    let said = ledger.said.clone();
+    let system = units.shown(&raw, diagnostics.usual_system());
+    let read = diagnostics.said.clone();
+    let built = build(&raw, &statements, system, diagnostics)?;
+    let said = diagnostics.said.clone();
     Some(Made { raw: Arc::new(raw), statements: Arc::new(statements), read, said, system, built })
 }
 
-fn build(raw: &raw::Raw, statements: &Statements, system: System, ledger: &mut Ledger<'_>) -> Option<Built> {
-    let built = build::job(raw, statements, system, ledger)?;
+fn build(
+    raw: &raw::Raw,
+    statements: &Statements,
+    system: System,
+    diagnostics: &mut Diagnostics<'_>,
+) -> Option<Built> {
+    let built = build::job(raw, statements, system, diagnostics)?;
     match Plan::check(&built.job) {
         Ok(()) => Some(built),
         Err(error) => {
-            ledger.problem(&Place::default(), "", error.to_string(), "change the figures concerned");
+            diagnostics.problem(&Place::default(), "", error.to_string(), "change the figures concerned");
             None
         }
     }
@@ -260,14 +265,14 @@ fn build(raw: &raw::Raw, statements: &Statements, system: System, ledger: &mut L
 
 impl Made {
     /// The same job, spoken of in the units wanted.
-    fn again(&self, units: Units, ledger: &mut Ledger<'_>) -> Option<Made> {
+    fn again(&self, units: Units, diagnostics: &mut Diagnostics<'_>) -> Option<Made> {
         let system = units.shown(&self.raw, self.system);
         if system == self.system {
             return Some(self.clone());
         }
-        ledger.said = self.read.clone();
-        let built = build(&self.raw, &self.statements, system, ledger)?;
-        Some(Made { said: ledger.said.clone(), system, built, ..self.clone() })
+        diagnostics.said = self.read.clone();
+        let built = build(&self.raw, &self.statements, system, diagnostics)?;
+        Some(Made { said: diagnostics.said.clone(), system, built, ..self.clone() })
     }
 
     fn before(&self, units: Units) -> Before<'_> {

@@ -102,7 +102,8 @@ fn refused(all: impl Iterator<Item = Result<Scenario, Refusal>>) -> Result<Vec<S
             (Err(other), None) => refusal = Some(other),
             (Err(other), Some(refusal)) => refusal.problems.extend(other.problems),
         }
-        if refusal.as_ref().is_some_and(|refusal| refusal.problems.len() >= crate::ledger::MOST_PROBLEMS) {
+        if refusal.as_ref().is_some_and(|refusal| refusal.problems.len() >= crate::diagnostics::MOST_PROBLEMS)
+        {
             break;
         }
     }

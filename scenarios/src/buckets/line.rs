@@ -2,9 +2,9 @@
 
 use super::Bucket;
 use super::row::Cell;
+use crate::diagnostics::{Diagnostics, Place};
 use crate::document::{Node, Value};
 use crate::fields::Item;
-use crate::ledger::{Ledger, Place};
 use crate::parse::printable;
 use crate::signs::likeness;
 use crate::units::kind::Kind;
@@ -26,14 +26,14 @@ pub(super) struct Line<'c> {
 
 impl Line<'_> {
     /// The bucket of the line; what is wrong with it is told.
-    pub(super) fn bucket(&self, others: &[Bucket], ledger: &mut Ledger<'_>) -> Option<Bucket> {
-        self.form(ledger)?;
-        let name = self.name(others, ledger);
+    pub(super) fn bucket(&self, others: &[Bucket], diagnostics: &mut Diagnostics<'_>) -> Option<Bucket> {
+        self.form(diagnostics)?;
+        let name = self.name(others, diagnostics);
         let words = match &name {
             Some(name) => format!("bucket \"{}\"", printable(name)),
             None => "bucket without a name".into(),
         };
-        let mut figure = |column, kind| self.figure(&words, column, kind, ledger);
+        let mut figure = |column, kind| self.figure(&words, column, kind, diagnostics);
         let heaped = figure("heaped", Kind::Bucket);
         let struck = figure("struck", Kind::Bucket);
         let width = figure("width", Kind::Width);
@@ -41,7 +41,7 @@ impl Line<'_> {
         let price = figure("price", Kind::Price);
         if self.cell("heaped").is_none() {
             let place = Place { words, span: Some(self.line.clone()), ..Place::default() };
-            ledger.problem(
+            diagnostics.problem(
                 &place,
                 "",
                 "its heaped capacity is missing",
@@ -56,7 +56,7 @@ impl Line<'_> {
                 ..Place::default()
             };
             let right = "check both; heaped is the larger figure";
-            ledger.problem(
+            diagnostics.problem(
                 &place,
                 &printable(&cell.text),
                 "a bucket holds no more struck than heaped",
@@ -74,19 +74,24 @@ impl Line<'_> {
     }
 
     /// Whether it is a line of the list at all.
-    fn form(&self, ledger: &mut Ledger<'_>) -> Option<()> {
+    fn form(&self, diagnostics: &mut Diagnostics<'_>) -> Option<()> {
         let place =
             |cell: &Cell| Place { words: "line".into(), span: Some(cell.span.clone()), ..Place::default() };
         if let Some(open) = self.cells.iter().find(|cell| !cell.closed) {
             let right = "a quoted cell ends with a quote on the same line";
-            ledger.problem(&place(open), &printable(&open.text), "a quote is opened and not closed", right);
+            diagnostics.problem(
+                &place(open),
+                &printable(&open.text),
+                "a quote is opened and not closed",
+                right,
+            );
             return None;
         }
         let beyond = self.cells.get(self.columns.len()..).unwrap_or_default();
         if let Some(cell) = beyond.iter().find(|cell| !cell.text.is_empty()) {
             let (has, wanted) = (self.cells.len(), self.columns.len());
             let what = format!("this line has {has} cells where the heading has {wanted}");
-            ledger.problem(
+            diagnostics.problem(
                 &place(cell),
                 &printable(&cell.text),
                 what,
@@ -97,27 +102,33 @@ impl Line<'_> {
         Some(())
     }
 
-    fn name(&self, others: &[Bucket], ledger: &mut Ledger<'_>) -> Option<String> {
+    fn name(&self, others: &[Bucket], diagnostics: &mut Diagnostics<'_>) -> Option<String> {
         let right = "give each a name of its own";
         let place = |span| Place { words: "name".into(), span: Some(span), ..Place::default() };
         let Some(cell) = self.cell("name") else {
-            ledger.problem(&place(self.line.clone()), "", "this bucket has no name", right);
+            diagnostics.problem(&place(self.line.clone()), "", "this bucket has no name", right);
             return None;
         };
         let node = cell.node();
-        let name = Item { node: &node, place: place(cell.span.clone()) }.text(right, ledger)?.value;
+        let name = Item { node: &node, place: place(cell.span.clone()) }.text(right, diagnostics)?.value;
         if others.iter().any(|other| likeness(&other.name) == likeness(&name)) {
-            ledger.problem(&place(cell.span.clone()), &node.typed, "two buckets have this name", right);
+            diagnostics.problem(&place(cell.span.clone()), &node.typed, "two buckets have this name", right);
             return None;
         }
         Some(name)
     }
 
-    fn figure(&self, words: &str, column: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
+    fn figure(
+        &self,
+        words: &str,
+        column: &str,
+        kind: Kind,
+        diagnostics: &mut Diagnostics<'_>,
+    ) -> Option<f64> {
         let cell = self.cell(column)?;
         let node = cell.node();
         let place = Place { words: format!("{words}, {column}"), ..Place::default() };
-        Some(Item { node: &node, place }.figure(kind, ledger)?.value)
+        Some(Item { node: &node, place }.figure(kind, diagnostics)?.value)
     }
 
     /// The cell of a column, if it is not blank.

@@ -2,7 +2,7 @@
 
 use super::{Sense, inverted};
 use crate::defaults::{self, COMMON};
-use crate::ledger::{At, Ledger, Place};
+use crate::diagnostics::{At, Diagnostics, Place};
 use crate::materials::Material;
 use crate::quantity::{By, FIT, Given, describe, fit};
 use crate::raw::{Raw, RawSpread, Switched};
@@ -34,39 +34,39 @@ pub(crate) struct Statements {
 }
 
 /// What every quantity of a file says; contradictions are problems.
-pub(crate) fn statements(raw: &Raw, ledger: &mut Ledger<'_>) -> Statements {
+pub(crate) fn statements(raw: &Raw, diagnostics: &mut Diagnostics<'_>) -> Statements {
     let mut statements = Statements::default();
     if raw.spread.switched == Switched::None {
         return statements;
     }
     let direct = Sense::Direct;
     if let Some(material) = &raw.material {
-        statements.add(&material.fill_factor, direct, "fill", Some("fill"), ledger);
+        statements.add(&material.fill_factor, direct, "fill", Some("fill"), diagnostics);
     }
     for loader in &raw.loaders {
-        statements.add(&loader.loading, direct, "loader_pace", Some("loading"), ledger);
-        statements.add(&loader.dumping, direct, "loader_pace", Some("dump"), ledger);
-        statements.add(&loader.spread_time, direct, "loader_pace", None, ledger);
-        statements.add(&loader.speed_loaded, Sense::Inverted, "travel", None, ledger);
-        statements.add(&loader.speed_empty, Sense::Inverted, "travel", None, ledger);
-        statements.add(&loader.start_and_stop, direct, "travel", None, ledger);
+        statements.add(&loader.loading, direct, "loader_pace", Some("loading"), diagnostics);
+        statements.add(&loader.dumping, direct, "loader_pace", Some("dump"), diagnostics);
+        statements.add(&loader.spread_time, direct, "loader_pace", None, diagnostics);
+        statements.add(&loader.speed_loaded, Sense::Inverted, "travel", None, diagnostics);
+        statements.add(&loader.speed_empty, Sense::Inverted, "travel", None, diagnostics);
+        statements.add(&loader.start_and_stop, direct, "travel", None, diagnostics);
     }
     for pass in &raw.passes {
-        statements.add(&pass.passing, direct, "travel", None, ledger);
+        statements.add(&pass.passing, direct, "travel", None, diagnostics);
     }
     for raker in &raw.rakers {
-        statements.add(&raker.rate, Sense::Inverted, "raker_pace", Some("raking"), ledger);
+        statements.add(&raker.rate, Sense::Inverted, "raker_pace", Some("raking"), diagnostics);
     }
     for zone in &raw.zones {
         for size in [&zone.volume, &zone.area, &zone.depth] {
-            statements.add(size, direct, "need", None, ledger);
+            statements.add(size, direct, "need", None, diagnostics);
         }
     }
     for pile in &raw.stockpiles {
         let volumes = std::iter::once(&pile.on_hand).chain(pile.deliveries.iter().map(|d| &d.volume));
-        volumes.for_each(|volume| statements.add(volume, direct, "bulk", None, ledger));
+        volumes.for_each(|volume| statements.add(volume, direct, "bulk", None, diagnostics));
     }
-    statements.contradictions(&raw.spread, ledger);
+    statements.contradictions(&raw.spread, diagnostics);
     statements
 }
 
@@ -77,7 +77,7 @@ impl Statements {
         sense: Sense,
         factor: &'static str,
         noise: Option<&'static str>,
-        ledger: &mut Ledger<'_>,
+        diagnostics: &mut Diagnostics<'_>,
     ) {
         let Some(at) = given else { return };
         let one = |says| Statement { place: at.place.clone(), typed: at.typed.clone(), says };
@@ -87,9 +87,11 @@ impl Statements {
                 let three = if sense == Sense::Inverted { inverted(*three) } else { *three };
                 match relative(three) {
                     Some(three) => self.days.entry(factor).or_default().push(one(Says::Three(three))),
-                    None => {
-                        ledger.wrong_at(at, "typical may not be zero", "give what is most likely, above zero")
-                    }
+                    None => diagnostics.wrong_at(
+                        at,
+                        "typical may not be zero",
+                        "give what is most likely, above zero",
+                    ),
                 }
             }
             (Given::Law(law, By::Days), _) => {
@@ -104,27 +106,29 @@ impl Statements {
         }
     }
 
-    fn contradictions(&self, spread: &RawSpread, ledger: &mut Ledger<'_>) {
+    fn contradictions(&self, spread: &RawSpread, diagnostics: &mut Diagnostics<'_>) {
         for (key, stated) in &self.days {
             let Some(said) = spread.days.get(key) else { continue };
             for one in stated {
                 let what = format!(
                     "how days differ in {key} is said here and {}",
-                    ledger.where_it_stands(&said.place)
+                    diagnostics.where_it_stands(&said.place)
                 );
                 let right = format!("keep this, or give one figure here and keep [spread.days] {key}");
-                ledger.problem(&one.place, &one.typed, what, right);
+                diagnostics.problem(&one.place, &one.typed, what, right);
             }
         }
         for (key, stated) in &self.loads {
-            let said =
-                spread.loads.get(key).map(|said| (ledger.where_it_stands(&said.place), said.value.clone()));
-            let first = stated.first().map(|one| (ledger.where_it_stands(&one.place), one.law()));
+            let said = spread
+                .loads
+                .get(key)
+                .map(|said| (diagnostics.where_it_stands(&said.place), said.value.clone()));
+            let first = stated.first().map(|one| (diagnostics.where_it_stands(&one.place), one.law()));
             let Some((at, law)) = said.or(first) else { continue };
             for one in stated.iter().filter(|one| !alike(&one.law(), &law)) {
                 let what = format!("how loads differ in {key} is said here and, differently, {at}");
                 let right = format!("all loaders share it: give it once under [spread.loads] {key}");
-                ledger.problem(&one.place, &one.typed, what, right);
+                diagnostics.problem(&one.place, &one.typed, what, right);
             }
         }
     }
@@ -182,12 +186,12 @@ pub(super) fn make(
     raw: &Raw,
     statements: &Statements,
     table: Option<&Material>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Chance {
     if raw.spread.switched == Switched::None {
         return Chance::none();
     }
-    let mut day = |key| of_days(key, &raw.spread, statements, table, ledger);
+    let mut day = |key| of_days(key, &raw.spread, statements, table, diagnostics);
     let days = JobFactors {
         day: day("day"),
         loader_pace: day("loader_pace"),
@@ -197,7 +201,7 @@ pub(super) fn make(
         need: day("need"),
         bulk: day("bulk"),
     };
-    let mut load = |key| of_loads(key, &raw.spread, statements, ledger);
+    let mut load = |key| of_loads(key, &raw.spread, statements, diagnostics);
     let loads = LoadNoise {
         fill: load("fill"),
         loading: load("loading"),
@@ -214,7 +218,7 @@ fn of_days(
     spread: &RawSpread,
     statements: &Statements,
     table: Option<&Material>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Distribution {
     if let Some(said) = spread.days.get(key) {
         return said.value.clone();
@@ -222,7 +226,7 @@ fn of_days(
     let Some((_, cv, words)) = defaults::DAYS.iter().find(|(its, ..)| *its == key) else {
         return Distribution::Constant(1.0);
     };
-    if let Some(law) = statements.days.get(key).and_then(|stated| together(key, stated, words, ledger)) {
+    if let Some(law) = statements.days.get(key).and_then(|stated| together(key, stated, words, diagnostics)) {
         return law;
     }
     let path = format!("spread.days.{key}");
@@ -231,10 +235,10 @@ fn of_days(
     {
         let words =
             format!("{words} from one day to the next as the material's low and high: {}", range(&law));
-        ledger.assume(path, words, row.fill_from());
+        diagnostics.assume(path, words, row.fill_from());
         return law.relative();
     }
-    ledger.assume(
+    diagnostics.assume(
         path,
         format!("{words} by about {} % from one day to the next", figure(cv * 100.0)),
         COMMON,
@@ -243,7 +247,12 @@ fn of_days(
 }
 
 /// One law from all that is said: quantities that move together share good and bad days.
-fn together(key: &str, stated: &[Statement], words: &str, ledger: &mut Ledger<'_>) -> Option<Distribution> {
+fn together(
+    key: &str,
+    stated: &[Statement],
+    words: &str,
+    diagnostics: &mut Diagnostics<'_>,
+) -> Option<Distribution> {
     if let [Statement { says: Says::Law(law), .. }] = stated {
         return Some(law.clone());
     }
@@ -263,7 +272,7 @@ fn together(key: &str, stated: &[Statement], words: &str, ledger: &mut Ledger<'_
         range(&law),
         describe(&law)
     );
-    ledger.assume(format!("spread.days.{key}"), words, FIT);
+    diagnostics.assume(format!("spread.days.{key}"), words, FIT);
     Some(law.relative())
 }
 
@@ -272,7 +281,12 @@ fn range(law: &Distribution) -> String {
     format!("one day in ten below {} %, one in ten above {} % of the mean", share(0.1), share(0.9))
 }
 
-fn of_loads(key: &str, spread: &RawSpread, statements: &Statements, ledger: &mut Ledger<'_>) -> Distribution {
+fn of_loads(
+    key: &str,
+    spread: &RawSpread,
+    statements: &Statements,
+    diagnostics: &mut Diagnostics<'_>,
+) -> Distribution {
     if let Some(said) = spread.loads.get(key) {
         return said.value.clone();
     }
@@ -283,7 +297,7 @@ fn of_loads(key: &str, spread: &RawSpread, statements: &Statements, ledger: &mut
     let Some((_, cv, words)) = defaults::LOADS.iter().find(|(its, ..)| *its == key) else {
         return Distribution::Constant(1.0);
     };
-    ledger.assume(path, format!("{words} by about {} % from load to load", figure(cv * 100.0)), COMMON);
+    diagnostics.assume(path, format!("{words} by about {} % from load to load", figure(cv * 100.0)), COMMON);
     if key == "fill" {
         let [least, mode, greatest] = defaults::LOAD_FILL;
         return Distribution::Pert { least, mode, greatest }.relative();

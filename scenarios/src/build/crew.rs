@@ -3,14 +3,14 @@
 use super::{Makings, Sense, mean};
 use crate::check::names::copies;
 use crate::defaults::{self, NOTHING_SAID, WALKING};
-use crate::ledger::Ledger;
+use crate::diagnostics::Diagnostics;
 use crate::units::{rate, speed};
 use sim::{Fatigue, Raker, Raking};
 
 pub(super) fn rakers(
     makings: &Makings<'_>,
     density_kg_per_m3: f64,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<Raker>> {
     let raw = makings.raw;
     let mut rakers = Vec::new();
@@ -25,21 +25,21 @@ pub(super) fn rakers(
             None => {
                 let usual = defaults::raking(density_kg_per_m3);
                 let words = format!("{name}: rakes {} of loose material", rate(usual.value, makings.system));
-                ledger.assume(format!("raker.{name}.rate"), words, usual.from);
+                diagnostics.assume(format!("raker.{name}.rate"), words, usual.from);
                 usual.value
             }
         };
         let walks = raw.zones.iter().flat_map(|zone| &zone.walks).any(|walk| walk.distance.value > 0.0);
         if raker.walking.is_none() && walks {
             let words = format!("{name}: walks {}", speed(WALKING.value, makings.system));
-            ledger.assume(format!("raker.{name}.walking"), words, WALKING.from);
+            diagnostics.assume(format!("raker.{name}.walking"), words, WALKING.from);
         }
         if raker.start.is_none() && raw.zones.len() > 1 {
             let words = format!("{name}: begins in \"{}\"", raw.zones[0].named.shown());
-            ledger.assume(format!("raker.{name}.start"), words, NOTHING_SAID);
+            diagnostics.assume(format!("raker.{name}.start"), words, NOTHING_SAID);
         }
-        if raker.cost.is_none() && ledger.currency().is_some() {
-            ledger.assume(format!("raker.{name}.cost"), format!("{name}: costs nothing"), NOTHING_SAID);
+        if raker.cost.is_none() && diagnostics.currency().is_some() {
+            diagnostics.assume(format!("raker.{name}.cost"), format!("{name}: costs nothing"), NOTHING_SAID);
         }
         let start_zone = match &raker.start {
             None => 0,
@@ -56,30 +56,34 @@ pub(super) fn rakers(
     Some(rakers)
 }
 
-pub(super) fn raking(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Raking {
+pub(super) fn raking(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Raking {
     let crew = &makings.raw.crew;
     let people: u32 =
         makings.raw.rakers.iter().map(|raker| raker.count.as_ref().map_or(1, |count| count.value)).sum();
     let together = crew.together.as_ref().is_some_and(|together| together.value);
     if crew.together.is_none() && people > 1 {
-        ledger.assume("crew.together", "each raker works a heap alone", NOTHING_SAID);
+        diagnostics.assume("crew.together", "each raker works a heap alone", NOTHING_SAID);
     }
     if together && crew.crowding.is_none() && people > 1 {
-        ledger.assume("crew.crowding", "rakers on one heap do not get in each other's way", NOTHING_SAID);
+        diagnostics.assume(
+            "crew.crowding",
+            "rakers on one heap do not get in each other's way",
+            NOTHING_SAID,
+        );
     }
     if !together && crew.crowding.is_some() {
         let words = "crowding is not used, as each raker works a heap alone";
-        ledger.assume("crew.crowding", words, "it goes with together = true");
+        diagnostics.assume("crew.crowding", words, "it goes with together = true");
     }
     if crew.stand_clear.is_none() && people > 0 {
         let words = "nobody rakes in a zone while a loader dumps there";
-        ledger.assume("crew.stand_clear", words, "built-in rule: usual caution");
+        diagnostics.assume("crew.stand_clear", words, "built-in rule: usual caution");
     }
     if crew.fatigue.is_none() && people > 0 {
-        ledger.assume("crew.fatigue", "rakers do not tire", NOTHING_SAID);
+        diagnostics.assume("crew.fatigue", "rakers do not tire", NOTHING_SAID);
     }
     if crew.spread_share.is_none() {
-        ledger.assume("crew.spread_share", "loaders dump only; rakers spread it all", NOTHING_SAID);
+        diagnostics.assume("crew.spread_share", "loaders dump only; rakers spread it all", NOTHING_SAID);
     }
     Raking {
         together: together.then(|| crew.crowding.as_ref().map_or(1.0, |crowding| crowding.value)),

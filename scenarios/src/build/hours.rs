@@ -2,30 +2,30 @@
 
 use super::Makings;
 use crate::defaults::{NOTHING_SAID, START};
-use crate::ledger::{At, Ledger};
+use crate::diagnostics::{At, Diagnostics};
 use crate::units::clock;
 use sim::{Break, Distribution, Shift};
 
-pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Shift {
+pub(super) fn make(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Shift {
     let raw = &makings.raw.shift;
     let start_s = match &raw.start {
         Some(start) => start.value,
         None => {
             let words = format!("work begins at {}", clock(START.value, makings.system));
-            ledger.assume("shift.start", words, START.from);
+            diagnostics.assume("shift.start", words, START.from);
             START.value
         }
     };
     if !raw.end_is_said {
-        ledger.assume("shift.end", "the crew goes on until it is done", NOTHING_SAID);
+        diagnostics.assume("shift.end", "the crew goes on until it is done", NOTHING_SAID);
     }
     if !raw.breaks_are_said {
-        ledger.assume("shift.breaks", "there are no breaks", NOTHING_SAID);
+        diagnostics.assume("shift.breaks", "there are no breaks", NOTHING_SAID);
     }
     let mut step = |law: &Option<At<Distribution>>, key: &str, what: &str| match law {
         Some(law) => makings.law(&law.value),
         None => {
-            ledger.assume(format!("shift.{key}"), format!("{what} takes no time"), NOTHING_SAID);
+            diagnostics.assume(format!("shift.{key}"), format!("{what} takes no time"), NOTHING_SAID);
             Distribution::Constant(0.0)
         }
     };

@@ -6,7 +6,7 @@ use crate::check::names::copies;
 use crate::defaults::{
     DUMPING, LOADING, NOTHING_SAID, SPEED_EMPTY, SPEED_LOADED, SPREAD_TIME, START_AND_STOP, Usual,
 };
-use crate::ledger::{At, Ledger};
+use crate::diagnostics::{At, Diagnostics};
 use crate::lift::HAND_M3;
 use crate::quantity::Given;
 use crate::raw::{Raw, RawLoader, RawStoppages, Switched};
@@ -14,7 +14,7 @@ use crate::scenario::StatedLoader;
 use crate::units::{duration, figure, speed};
 use sim::{Distribution, Loader, Stoppages};
 
-pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Vec<Loader>> {
+pub(super) fn make(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<Vec<Loader>> {
     let mut loaders = Vec::new();
     for raw in &makings.raw.loaders {
         let name = &raw.named.name.as_ref()?.value;
@@ -22,7 +22,7 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Vec
         if count == 0 {
             continue;
         }
-        let loader = one(makings, raw, name, ledger)?;
+        let loader = one(makings, raw, name, diagnostics)?;
         let copies = copies(name, count).into_iter();
         loaders.extend(copies.map(|name| Loader { name, ..loader.clone() }));
     }
@@ -40,12 +40,17 @@ pub(super) fn stated(raw: &Raw) -> Vec<StatedLoader> {
     raw.loaders.iter().flat_map(one).collect()
 }
 
-fn one(makings: &Makings<'_>, raw: &RawLoader, name: &str, ledger: &mut Ledger<'_>) -> Option<Loader> {
+fn one(
+    makings: &Makings<'_>,
+    raw: &RawLoader,
+    name: &str,
+    diagnostics: &mut Diagnostics<'_>,
+) -> Option<Loader> {
     let key = |key: &str| format!("loader.{name}.{key}");
     let spreads = makings.raw.crew.spread_share.as_ref().is_some_and(|share| share.value > 0.0);
     let mut step = |given: &Option<At<Given>>, usual: &Usual, its_key: &str, what: &str| {
         let words = |time| format!("{name}: {what} takes {}", duration(time));
-        or_usual(given.as_ref(), Sense::Direct, usual, key(its_key), words, ledger)
+        or_usual(given.as_ref(), Sense::Direct, usual, key(its_key), words, diagnostics)
     };
     let load_s = step(&raw.loading, &LOADING, "loading", "loading a bucket");
     let dump_s = step(&raw.dumping, &DUMPING, "dumping", "dumping it");
@@ -53,18 +58,25 @@ fn one(makings: &Makings<'_>, raw: &RawLoader, name: &str, ledger: &mut Ledger<'
         step(&raw.start_and_stop, &START_AND_STOP, "start_and_stop", "starting and stopping on each leg");
     let mut pace = |given: &Option<At<Given>>, usual: &Usual, its_key: &str, state: &str| {
         let words = |pace| format!("{name}: drives {} {state}", speed(pace, makings.system));
-        or_usual(given.as_ref(), Sense::Inverted, usual, key(its_key), words, ledger)
+        or_usual(given.as_ref(), Sense::Inverted, usual, key(its_key), words, diagnostics)
     };
     let loaded_m_per_s = pace(&raw.speed_loaded, &SPEED_LOADED, "speed_loaded", "loaded");
     let empty_m_per_s = pace(&raw.speed_empty, &SPEED_EMPTY, "speed_empty", "empty");
     let spread_s_per_m3 = if spreads {
         let words = |time| format!("{name}: spreading with the bucket takes {} for each m3", duration(time));
-        or_usual(raw.spread_time.as_ref(), Sense::Direct, &SPREAD_TIME, key("spread_time"), words, ledger)
+        or_usual(
+            raw.spread_time.as_ref(),
+            Sense::Direct,
+            &SPREAD_TIME,
+            key("spread_time"),
+            words,
+            diagnostics,
+        )
     } else {
         raw.spread_time.as_ref().map_or(0.0, |given| mean(&given.value, Sense::Direct))
     };
-    limits_assumed(raw, name, makings, ledger);
-    money_assumed(raw, name, makings, ledger);
+    limits_assumed(raw, name, makings, diagnostics);
+    money_assumed(raw, name, makings, diagnostics);
     let plain = |at: &Option<At<f64>>| at.as_ref().map_or(0.0, |at| at.value);
     Some(Loader {
         name: name.to_owned(),
@@ -86,25 +98,25 @@ fn one(makings: &Makings<'_>, raw: &RawLoader, name: &str, ledger: &mut Ledger<'
     })
 }
 
-fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &mut Ledger<'_>) {
-    lift_assumed(raw, name, ledger);
+fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) {
+    lift_assumed(raw, name, diagnostics);
     if raw.width.is_none() && makings.has_passes_on_a_way() {
         let words = format!("{name}: no width is given, so it is taken to fit through every pass");
-        ledger.assume(format!("loader.{name}.width"), words, NOTHING_SAID);
+        diagnostics.assume(format!("loader.{name}.width"), words, NOTHING_SAID);
     }
     if raw.stoppages.is_none() {
         let words = format!("{name}: never breaks down or is called away");
-        ledger.assume(format!("loader.{name}.stoppages"), words, NOTHING_SAID);
+        diagnostics.assume(format!("loader.{name}.stoppages"), words, NOTHING_SAID);
     }
 }
 
 /// A hand barrow has no figure of a manual, so nothing is said of one.
-fn lift_assumed(raw: &RawLoader, name: &str, ledger: &mut Ledger<'_>) {
+fn lift_assumed(raw: &RawLoader, name: &str, diagnostics: &mut Diagnostics<'_>) {
     let by_hand = raw.heaped.as_ref().is_some_and(|heaped| heaped.value <= HAND_M3);
     if raw.lift().is_none() && !by_hand {
         let words =
             format!("{name}: what it may lift is not given, so loads are limited by the bucket alone");
-        ledger.assume(format!("loader.{name}.hydraulic_lift"), words, NOTHING_SAID);
+        diagnostics.assume(format!("loader.{name}.hydraulic_lift"), words, NOTHING_SAID);
     }
     for lift in raw.lifts.iter().filter(|lift| lift.rated.is_some() && lift.share.is_none()) {
         let usual = lift.figure.usual(raw.on_tracks());
@@ -113,23 +125,27 @@ fn lift_assumed(raw: &RawLoader, name: &str, ledger: &mut Ledger<'_>) {
             share => format!("{} %", figure(share * 100.0)),
         };
         let words = format!("{name}: {share} of its {} may be lifted", lift.figure.words());
-        ledger.assume(format!("loader.{name}.{}", lift.figure.share_key()), words, usual.from);
+        diagnostics.assume(format!("loader.{name}.{}", lift.figure.share_key()), words, usual.from);
     }
 }
 
-fn money_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &mut Ledger<'_>) {
+fn money_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) {
     if raw.fuel_working.is_none() && raw.fuel_idling.is_none() {
         let words = format!("{name}: no burn of fuel is given, so none is counted");
-        ledger.assume(format!("loader.{name}.fuel_working"), words, NOTHING_SAID);
+        diagnostics.assume(format!("loader.{name}.fuel_working"), words, NOTHING_SAID);
     } else if raw.fuel_idling.is_none() || raw.fuel_working.is_none() {
         let (missing, state) =
             if raw.fuel_idling.is_none() { ("fuel_idling", "idling") } else { ("fuel_working", "working") };
         let words = format!("{name}: burns no fuel while {state}");
-        ledger.assume(format!("loader.{name}.{missing}"), words, NOTHING_SAID);
-    } else if makings.raw.money.fuel_price.is_none() && ledger.currency().is_some() {
-        ledger.assume("money.fuel_price", "no price of fuel is given, so it costs nothing", NOTHING_SAID);
+        diagnostics.assume(format!("loader.{name}.{missing}"), words, NOTHING_SAID);
+    } else if makings.raw.money.fuel_price.is_none() && diagnostics.currency().is_some() {
+        diagnostics.assume(
+            "money.fuel_price",
+            "no price of fuel is given, so it costs nothing",
+            NOTHING_SAID,
+        );
     }
-    if ledger.currency().is_none() {
+    if diagnostics.currency().is_none() {
         return;
     }
     for (given, key, what) in [
@@ -138,7 +154,7 @@ fn money_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, ledger: &mu
     ] {
         if given.is_none() {
             let words = format!("{name}: {what} costs nothing");
-            ledger.assume(format!("loader.{name}.{key}"), words, NOTHING_SAID);
+            diagnostics.assume(format!("loader.{name}.{key}"), words, NOTHING_SAID);
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The material of the job.
 
 use super::{Makings, Sense, mean};
-use crate::ledger::Ledger;
+use crate::diagnostics::Diagnostics;
 use crate::materials::{self, Material as Row};
 use crate::units::{density, figure};
 
@@ -20,13 +20,13 @@ pub(super) struct Settling {
     pub(super) from: Option<String>,
 }
 
-pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Made> {
+pub(super) fn make(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<Made> {
     let raw = makings.raw.material.as_ref()?;
     let name = raw.name.as_ref()?;
     let row = materials::find(&name.value);
     if let Some(row) = row.filter(|row| !row.name.eq_ignore_ascii_case(&name.value)) {
         let words = format!("\"{}\" is taken as \"{}\"", name.value, row.name);
-        ledger.assume(
+        diagnostics.assume(
             "material.name",
             words,
             "built-in table of materials: the only one that goes by these words",
@@ -42,7 +42,7 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Mad
             } else {
                 format!("{} weighs {}", row.name, show(typical))
             };
-            ledger.assume("material.density", words, row.density_from());
+            diagnostics.assume("material.density", words, row.density_from());
             typical
         }
         (None, None) => return None,
@@ -55,7 +55,7 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<Mad
             let mean_words = figure(mean * 100.0);
             let words =
                 format!("buckets are filled to {mean_words} % of heaped on average ({low} to {high} %)");
-            ledger.assume("material.fill_factor", words, row.fill_from());
+            diagnostics.assume("material.fill_factor", words, row.fill_from());
             (mean, Some(row))
         }
         (None, None) => return None,

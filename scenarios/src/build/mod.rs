@@ -1,4 +1,4 @@
-//! From what was typed, once nothing is wrong with it, to the job in SI; every default used is entered in the ledger.
+//! From what was typed, once nothing is wrong with it, to the job in SI; every default used is entered in the diagnostics.
 
 pub(crate) mod chance;
 mod crew;
@@ -8,7 +8,7 @@ mod loaders;
 mod material;
 mod piles;
 
-use crate::ledger::{At, Ledger};
+use crate::diagnostics::{At, Diagnostics};
 use crate::quantity::{Given, fit};
 use crate::raw::{Raw, Rule, Switched};
 use crate::scenario::Stated;
@@ -35,39 +35,39 @@ pub(crate) fn job(
     raw: &Raw,
     statements: &Statements,
     system: System,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Built> {
     let makings = Makings { raw, system };
-    let made = material::make(&makings, ledger)?;
-    let (stockpiles, mut fixed) = piles::make(&makings, ledger)?;
+    let made = material::make(&makings, diagnostics)?;
+    let (stockpiles, mut fixed) = piles::make(&makings, diagnostics)?;
     let ordered_m3 = stockpiles
         .iter()
         .map(|pile| pile.on_hand_m3 + pile.deliveries.iter().map(|d| d.volume_m3).sum::<f64>())
         .sum();
-    let (zones, stated_zones) = ground::zones(&makings, made.settling, ledger)?;
-    let loaders = loaders::make(&makings, ledger)?;
-    let rakers = crew::rakers(&makings, made.material.density_kg_per_m3, ledger)?;
+    let (zones, stated_zones) = ground::zones(&makings, made.settling, diagnostics)?;
+    let loaders = loaders::make(&makings, diagnostics)?;
+    let rakers = crew::rakers(&makings, made.material.density_kg_per_m3, diagnostics)?;
     let per_volume = raw.material.as_ref()?.price.as_ref();
     fixed.material += per_volume.map_or(0.0, |price| price.value * ordered_m3);
     fixed.mobilisation = raw.money.mobilisation.as_ref().map_or(0.0, |price| price.value);
     let finish = match raw.finish.rule.as_ref().map_or(Rule::AreaCovered, |rule| rule.value) {
         Rule::AreaCovered => FinishRule::AreaCovered,
-        Rule::PileCleared => FinishRule::PileCleared { surplus_zone: surplus(&makings, ledger)? },
+        Rule::PileCleared => FinishRule::PileCleared { surplus_zone: surplus(&makings, diagnostics)? },
     };
     let matters = finish == FinishRule::AreaCovered;
-    let truckload_m3 = piles::truckload(&makings, &stockpiles, matters, ledger);
+    let truckload_m3 = piles::truckload(&makings, &stockpiles, matters, diagnostics);
     let stated = Stated { zones: stated_zones, truckload_m3, loaders: loaders::stated(raw), fixed };
     let prices = Prices {
         fuel_per_l: raw.money.fuel_price.as_ref().map_or(0.0, |price| price.value),
         material: fixed.sum(),
     };
     let job = Job {
-        chance: chance::make(raw, statements, made.table, ledger),
+        chance: chance::make(raw, statements, made.table, diagnostics),
         material: made.material,
-        passes: ground::passes(&makings, ledger)?,
-        raking: crew::raking(&makings, ledger),
+        passes: ground::passes(&makings, diagnostics)?,
+        raking: crew::raking(&makings, diagnostics),
         fill_order: raw.fill_order.as_ref().map_or(FillOrder::AsListed, |order| order.value),
-        shift: hours::make(&makings, ledger),
+        shift: hours::make(&makings, diagnostics),
         zones,
         stockpiles,
         loaders,
@@ -75,11 +75,11 @@ pub(crate) fn job(
         finish,
         prices,
     };
-    small_print(&makings, &job, ledger);
+    small_print(&makings, &job, diagnostics);
     Some(Built { job, ordered_m3, stated })
 }
 
-fn surplus(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<usize> {
+fn surplus(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<usize> {
     let zones = &makings.raw.zones;
     if let Some(surplus) = &makings.raw.finish.surplus {
         return zones.iter().position(|zone| zone.named.shown() == surplus.value);
@@ -87,38 +87,38 @@ fn surplus(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<usize> {
     let last = zones.len().checked_sub(1)?;
     if last > 0 {
         let words = format!("the surplus goes to the last zone, \"{}\"", zones[last].named.shown());
-        ledger.assume("finish.surplus", words, crate::defaults::NOTHING_SAID);
+        diagnostics.assume("finish.surplus", words, crate::defaults::NOTHING_SAID);
     }
     Some(last)
 }
 
 /// Defaults that concern the whole job.
-fn small_print(makings: &Makings<'_>, job: &Job, ledger: &mut Ledger<'_>) {
+fn small_print(makings: &Makings<'_>, job: &Job, diagnostics: &mut Diagnostics<'_>) {
     let raw = makings.raw;
     let from = crate::defaults::NOTHING_SAID;
     if raw.fill_order.is_none() && job.zones.len() > 1 {
-        ledger.assume("fill_order", "zones are filled in the order listed", from);
+        diagnostics.assume("fill_order", "zones are filled in the order listed", from);
     }
     if raw.finish.rule.is_none() {
         let words = "the job is done when the area is covered; what is left stays at the pile";
-        ledger.assume("finish.rule", words, from);
+        diagnostics.assume("finish.rule", words, from);
     }
-    if ledger.currency().is_none() {
-        ledger.assume("money", "no prices are given, so no costs are counted", from);
+    if diagnostics.currency().is_none() {
+        diagnostics.assume("money", "no prices are given, so no costs are counted", from);
     } else {
-        fixed_costs(raw, ledger);
+        fixed_costs(raw, diagnostics);
     }
     if raw.spread.switched == Switched::None {
         let words = "chance is switched off: every quantity is taken at its mean";
-        ledger.assume("spread", words, "as the file says");
+        diagnostics.assume("spread", words, "as the file says");
     }
 }
 
 /// Parts of the fixed costs that are not given on their own.
-fn fixed_costs(raw: &Raw, ledger: &mut Ledger<'_>) {
+fn fixed_costs(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     let from = crate::defaults::NOTHING_SAID;
     if raw.money.mobilisation.is_none() {
-        ledger.assume("money.mobilisation", "getting the machine there and back costs nothing", from);
+        diagnostics.assume("money.mobilisation", "getting the machine there and back costs nothing", from);
     }
     let deliveries = || raw.stockpiles.iter().flat_map(|pile| &pile.deliveries);
     let piles = || raw.stockpiles.iter();
@@ -128,7 +128,7 @@ fn fixed_costs(raw: &Raw, ledger: &mut Ledger<'_>) {
     let carried = piles().any(|pile| pile.carriage.is_some())
         || deliveries().any(|delivery| delivery.carriage.is_some());
     if priced && !carried {
-        ledger.assume("stockpile.carriage", "bringing the material is in its price", from);
+        diagnostics.assume("stockpile.carriage", "bringing the material is in its price", from);
     }
 }
 
@@ -183,19 +183,19 @@ pub(crate) fn inverted(three: LowTypicalHigh) -> LowTypicalHigh {
     LowTypicalHigh { low: 1.0 / three.high, typical: 1.0 / three.typical, high: 1.0 / three.low }
 }
 
-/// The mean of a quantity, or the default, entered in the ledger.
+/// The mean of a quantity, or the default, entered in the diagnostics.
 fn or_usual(
     given: Option<&At<Given>>,
     sense: Sense,
     usual: &crate::defaults::Usual,
     key: String,
     words: impl FnOnce(f64) -> String,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> f64 {
     match given {
         Some(given) => mean(&given.value, sense),
         None => {
-            ledger.assume(key, words(usual.value), usual.from);
+            diagnostics.assume(key, words(usual.value), usual.from);
             usual.value
         }
     }

@@ -2,21 +2,24 @@
 
 use super::{Makings, Sense, mean};
 use crate::defaults::TRUCKLOAD;
-use crate::ledger::{At, Ledger};
+use crate::diagnostics::{At, Diagnostics};
 use crate::raw::RawDelivery;
 use crate::scenario::FixedCosts;
 use crate::units::volume;
 use sim::{Delivery, Distribution, Stockpile};
 
 /// The stockpiles, and what their material and its carriage cost where a price is given for them.
-pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Vec<Stockpile>, FixedCosts)> {
+pub(super) fn make(
+    makings: &Makings<'_>,
+    diagnostics: &mut Diagnostics<'_>,
+) -> Option<(Vec<Stockpile>, FixedCosts)> {
     let mut all = Vec::new();
     let mut cost = FixedCosts::default();
     let price = |price: &Option<At<f64>>| price.as_ref().map_or(0.0, |price| price.value);
     for raw in &makings.raw.stockpiles {
         let name = raw.named.name.as_ref()?.value.clone();
         if raw.on_hand.is_none() && raw.deliveries.is_empty() {
-            ledger.assume(
+            diagnostics.assume(
                 format!("stockpile.{name}.on_hand"),
                 "nothing lies there",
                 crate::defaults::NOTHING_SAID,
@@ -24,7 +27,7 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Ve
         }
         if raw.face.is_none() && makings.loaders() > 1 {
             let words = format!("one loader at a time can load at \"{name}\"");
-            ledger.assume(format!("stockpile.{name}.face"), words, crate::defaults::NOTHING_SAID);
+            diagnostics.assume(format!("stockpile.{name}.face"), words, crate::defaults::NOTHING_SAID);
         }
         cost.material += price(&raw.price);
         cost.delivery += price(&raw.carriage);
@@ -32,7 +35,7 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Ve
         for delivery in &raw.deliveries {
             cost.material += price(&delivery.price);
             cost.delivery += price(&delivery.carriage);
-            deliveries.push(one(makings, delivery, ledger)?);
+            deliveries.push(one(makings, delivery, diagnostics)?);
         }
         all.push(Stockpile {
             on_hand_m3: raw.on_hand.as_ref().map_or(0.0, |given| mean(&given.value, Sense::Direct)),
@@ -44,12 +47,12 @@ pub(super) fn make(makings: &Makings<'_>, ledger: &mut Ledger<'_>) -> Option<(Ve
     Some((all, cost))
 }
 
-fn one(makings: &Makings<'_>, raw: &RawDelivery, ledger: &mut Ledger<'_>) -> Option<Delivery> {
+fn one(makings: &Makings<'_>, raw: &RawDelivery, diagnostics: &mut Diagnostics<'_>) -> Option<Delivery> {
     let late_s = match &raw.late {
         Some(late) => makings.law(&late.value),
         None => {
             let words = format!("{} comes on time", raw.place.words);
-            ledger.assume(format!("{}.late", raw.place.path), words, crate::defaults::NOTHING_SAID);
+            diagnostics.assume(format!("{}.late", raw.place.path), words, crate::defaults::NOTHING_SAID);
             Distribution::Constant(0.0)
         }
     };
@@ -66,7 +69,7 @@ pub(super) fn truckload(
     makings: &Makings<'_>,
     piles: &[Stockpile],
     matters: bool,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> f64 {
     if let Some(said) = makings.raw.stockpiles.iter().find_map(|pile| pile.truckload.as_ref()) {
         return said.value;
@@ -78,7 +81,7 @@ pub(super) fn truckload(
     usual.unwrap_or_else(|| {
         if matters {
             let words = format!("a truck brings {} at a time", volume(TRUCKLOAD.value, makings.system));
-            ledger.assume("stockpile.truckload", words, TRUCKLOAD.from);
+            diagnostics.assume("stockpile.truckload", words, TRUCKLOAD.from);
         }
         TRUCKLOAD.value
     })

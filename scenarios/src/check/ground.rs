@@ -1,6 +1,6 @@
 //! Every zone that needs material can be reached, and every loader gets somewhere.
 
-use crate::ledger::Ledger;
+use crate::diagnostics::Diagnostics;
 use crate::raw::{Raw, RawLoader, RawWay, RawZone};
 use crate::units::{System, short_length};
 
@@ -14,20 +14,20 @@ pub(crate) fn fits(machine_m: f64, pass_m: f64) -> bool {
     micrometres(machine_m) <= micrometres(pass_m)
 }
 
-pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
+pub(super) fn check(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     let unread = raw.loaders.iter().any(|loader| loader.width_is_wrong)
         || raw.passes.iter().any(|pass| pass.width.is_none())
         || raw.zones.iter().any(|zone| zone.ways.is_empty());
     if unread || raw.loaders.is_empty() || raw.zones.is_empty() {
         return;
     }
-    let system = raw.units.as_ref().map_or_else(|| ledger.usual_system(), |units| units.value);
+    let system = raw.units.as_ref().map_or_else(|| diagnostics.usual_system(), |units| units.value);
     for zone in &raw.zones {
         let reached = raw.loaders.iter().any(|loader| zone.ways.iter().any(|way| open(raw, loader, way)));
         if !reached {
             let what = format!("no loader can get there: {}", narrow(raw, zone, system));
             let right = "widen the pass, add a way around it, or use a narrower machine";
-            ledger.problem(&zone.named.place, "", what, right);
+            diagnostics.problem(&zone.named.place, "", what, right);
         }
     }
     for loader in &raw.loaders {
@@ -36,7 +36,11 @@ pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
             let narrow: Vec<String> =
                 raw.zones.iter().map(|zone| narrow(raw, zone, system)).take(3).collect();
             let what = format!("this machine fits through to no zone: {}", narrow.join("; "));
-            ledger.wrong_at(width, what, "widen the pass, add a way around it, or leave the machine out");
+            diagnostics.wrong_at(
+                width,
+                what,
+                "widen the pass, add a way around it, or leave the machine out",
+            );
         }
     }
 }

@@ -1,11 +1,11 @@
 //! The hours of work can hold the work.
 
 use crate::defaults;
-use crate::ledger::Ledger;
+use crate::diagnostics::Diagnostics;
 use crate::raw::RawShift;
 use crate::units::{System, clock, duration};
 
-pub(super) fn check(shift: &RawShift, ledger: &mut Ledger<'_>) {
+pub(super) fn check(shift: &RawShift, diagnostics: &mut Diagnostics<'_>) {
     if shift.start_is_wrong {
         return;
     }
@@ -14,7 +14,7 @@ pub(super) fn check(shift: &RawShift, ledger: &mut Ledger<'_>) {
     if start >= crate::parse::clock::DAY
         && let Some(typed) = &shift.start
     {
-        ledger.wrong_at(typed, "the day cannot begin when it ends", "write a time before 24:00");
+        diagnostics.wrong_at(typed, "the day cannot begin when it ends", "write a time before 24:00");
         return;
     }
     let mut last = start;
@@ -25,7 +25,7 @@ pub(super) fn check(shift: &RawShift, ledger: &mut Ledger<'_>) {
             } else {
                 format!("this break begins before the day does, at {}", said(start))
             };
-            ledger.wrong_at(&pause.from, what, "list breaks in order, within the day");
+            diagnostics.wrong_at(&pause.from, what, "list breaks in order, within the day");
         }
         last = f64::max(last, pause.to.value);
         if let Some(end) = &shift.end
@@ -34,33 +34,38 @@ pub(super) fn check(shift: &RawShift, ledger: &mut Ledger<'_>) {
         {
             let how = if pause.from.value >= end.value { "begins after" } else { "lasts longer than" };
             let what = format!("this break {how} the day, which ends at {}", said(end.value));
-            ledger.wrong_at(&pause.to, what, "keep breaks within the day");
+            diagnostics.wrong_at(&pause.to, what, "keep breaks within the day");
         }
     }
     if let Some(end) = &shift.end {
-        day_is_long_enough(shift, start, end, ledger);
+        day_is_long_enough(shift, start, end, diagnostics);
     }
 }
 
-fn day_is_long_enough(shift: &RawShift, start: f64, end: &crate::ledger::At<f64>, ledger: &mut Ledger<'_>) {
+fn day_is_long_enough(
+    shift: &RawShift,
+    start: f64,
+    end: &crate::diagnostics::At<f64>,
+    diagnostics: &mut Diagnostics<'_>,
+) {
     let said = |seconds| clock(seconds, System::Metric);
     if end.value <= start {
         let how = if end.value == start { "when" } else { "before" };
         let what = format!("the day ends {how} it begins, at {}", said(start));
-        ledger.wrong_at(end, what, "write a later time; work over midnight is not covered");
+        diagnostics.wrong_at(end, what, "write a later time; work over midnight is not covered");
         return;
     }
     let breaks: f64 = shift.breaks.iter().map(|pause| pause.to.value - pause.from.value).sum();
     let open = end.value - start - breaks;
     let set_up = shift.set_up.as_ref().map_or(0.0, |law| law.value.mean());
     if open <= 0.0 {
-        ledger.wrong_at(end, "breaks leave no time to work", "shorten the breaks or lengthen the day");
+        diagnostics.wrong_at(end, "breaks leave no time to work", "shorten the breaks or lengthen the day");
     } else if open <= set_up {
         let what = format!(
             "the day ends before the job can begin: it has {} of work, setting up takes {}",
             duration(open),
             duration(set_up)
         );
-        ledger.wrong_at(end, what, "write a later end, or an earlier start");
+        diagnostics.wrong_at(end, what, "write a later end, or an earlier start");
     }
 }

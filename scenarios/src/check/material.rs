@@ -1,6 +1,6 @@
 //! The material is known, or all that must be known of it is said.
 
-use crate::ledger::Ledger;
+use crate::diagnostics::Diagnostics;
 use crate::materials::{Material, find, materials, materials_called};
 use crate::nearest::nearest;
 use crate::raw::Raw;
@@ -9,7 +9,7 @@ use crate::units::{System, density, figure};
 /// Most materials that are listed to choose from.
 const MOST: usize = 8;
 
-pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
+pub(super) fn check(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     let Some(material) = &raw.material else { return };
     let Some(name) = &material.name else { return };
     if find(&name.value).is_some() || material.has_density && material.has_fill_factor {
@@ -18,9 +18,9 @@ pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
     let own = "or give density and fill_factor yourself";
     let several = materials_called(&name.value);
     if !several.is_empty() {
-        let system = raw.units.as_ref().map_or_else(|| ledger.usual_system(), |units| units.value);
+        let system = raw.units.as_ref().map_or_else(|| diagnostics.usual_system(), |units| units.value);
         let right = format!("write one of {}, {own}", listed(&several, system));
-        ledger.wrong_at(name, "this can be one of several materials, which differ", right);
+        diagnostics.wrong_at(name, "this can be one of several materials, which differ", right);
         return;
     }
     let near = nearest(&name.value, materials().iter().map(|material| material.name.as_str()));
@@ -28,7 +28,7 @@ pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
         Some(near) => format!("the nearest in the built-in table is \"{near}\"; use it, {own}"),
         None => format!("heapcast materials lists those of the built-in table; use one, {own}"),
     };
-    ledger.wrong_at(name, "this material is not in the built-in table", right);
+    diagnostics.wrong_at(name, "this material is not in the built-in table", right);
 }
 
 /// Materials with what differs between them.

@@ -10,11 +10,11 @@ pub(crate) mod volumes;
 
 pub(crate) use ground::{fits, micrometres};
 
-use crate::ledger::{Ledger, Place};
+use crate::diagnostics::{Diagnostics, Place};
 use crate::raw::Raw;
 
-/// Checks a file; problems go to the ledger.
-pub(crate) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
+/// Checks a file; problems go to the diagnostics.
+pub(crate) fn check(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     let whole = Place::default();
     let parts = [
         ("material", raw.material.is_none(), "begin with [material] and name = \"wood chips, green\""),
@@ -24,14 +24,14 @@ pub(crate) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
     ];
     for (part, missing, right) in parts {
         if missing && !raw.has(part) {
-            ledger.problem(&whole, "", format!("there is no {part}"), right);
+            diagnostics.problem(&whole, "", format!("there is no {part}"), right);
         }
     }
-    material::check(raw, ledger);
-    names::check(raw, ledger);
-    references::check(raw, ledger);
-    people::check(raw, raw.has("raker"), ledger);
-    hours::check(&raw.shift, ledger);
-    volumes::check(raw, ledger);
-    ground::check(raw, ledger);
+    material::check(raw, diagnostics);
+    names::check(raw, diagnostics);
+    references::check(raw, diagnostics);
+    people::check(raw, raw.has("raker"), diagnostics);
+    hours::check(&raw.shift, diagnostics);
+    volumes::check(raw, diagnostics);
+    ground::check(raw, diagnostics);
 }

@@ -1,25 +1,25 @@
 //! Every thing of a kind has a name of its own, copies included.
 
-use crate::ledger::{At, Ledger};
+use crate::diagnostics::{At, Diagnostics};
 use crate::raw::Raw;
 use crate::signs::likeness;
 use std::collections::BTreeMap;
 
-pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
-    unique("zones", raw.zones.iter().map(|zone| (zone.named.name.as_ref(), 1)), ledger);
-    unique("stockpiles", raw.stockpiles.iter().map(|pile| (pile.named.name.as_ref(), 1)), ledger);
-    unique("passes", raw.passes.iter().map(|pass| (pass.named.name.as_ref(), 1)), ledger);
+pub(super) fn check(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
+    unique("zones", raw.zones.iter().map(|zone| (zone.named.name.as_ref(), 1)), diagnostics);
+    unique("stockpiles", raw.stockpiles.iter().map(|pile| (pile.named.name.as_ref(), 1)), diagnostics);
+    unique("passes", raw.passes.iter().map(|pass| (pass.named.name.as_ref(), 1)), diagnostics);
     let count = |count: &Option<At<u32>>| count.as_ref().map_or(1, |count| count.value);
     let loaders = raw.loaders.iter().map(|loader| (loader.named.name.as_ref(), count(&loader.count)));
-    unique("loaders", loaders, ledger);
+    unique("loaders", loaders, diagnostics);
     let rakers = raw.rakers.iter().map(|raker| (raker.named.name.as_ref(), count(&raker.count)));
-    unique("rakers", rakers, ledger);
+    unique("rakers", rakers, diagnostics);
 }
 
 fn unique<'r>(
     kind: &str,
     things: impl Iterator<Item = (Option<&'r At<String>>, u32)>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) {
     let mut taken: BTreeMap<String, &At<String>> = BTreeMap::new();
     let mut typed: BTreeMap<String, &str> = BTreeMap::new();
@@ -32,7 +32,7 @@ fn unique<'r>(
             } else {
                 format!("two {kind} have names that look the same")
             };
-            ledger.wrong_at(name, what, right);
+            diagnostics.wrong_at(name, what, right);
             continue;
         }
         for copy in copies(&name.value, count) {
@@ -40,7 +40,7 @@ fn unique<'r>(
                 let both = [&other.value, &name.value];
                 let what =
                     format!("copies of \"{}\" and \"{}\" would both be called \"{copy}\"", both[0], both[1]);
-                ledger.wrong_at(name, what, right);
+                diagnostics.wrong_at(name, what, right);
                 break;
             }
         }

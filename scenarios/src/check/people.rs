@@ -1,44 +1,44 @@
 //! Loaders and rakers: somebody hauls, somebody rakes, and not too many.
 
-use crate::ledger::{At, Ledger, Place};
+use crate::diagnostics::{At, Diagnostics, Place};
 use crate::raw::Raw;
 use sim::{MOST_LOADERS, MOST_RAKERS};
 
 /// Longest mean length of a stoppage over the mean gap that is believable.
 const LONGEST_STOPPAGE: f64 = 10.0;
 
-pub(super) fn check(raw: &Raw, has_rakers: bool, ledger: &mut Ledger<'_>) {
+pub(super) fn check(raw: &Raw, has_rakers: bool, diagnostics: &mut Diagnostics<'_>) {
     let number = |count: &Option<At<u32>>| count.as_ref().map_or(1, |count| count.value as usize);
     let loaders: usize = raw.loaders.iter().map(|loader| number(&loader.count)).sum();
     if loaders == 0
         && let Some(count) = raw.loaders.iter().find_map(|loader| loader.count.as_ref())
     {
-        ledger.wrong_at(count, "no loader is left", "keep at least one loader");
+        diagnostics.wrong_at(count, "no loader is left", "keep at least one loader");
     }
     if loaders > MOST_LOADERS
         && let Some(loader) = raw.loaders.last()
     {
         let what = format!("there are {loaders} loaders in all");
-        ledger.problem(&loader.named.place, "", what, format!("give at most {MOST_LOADERS}"));
+        diagnostics.problem(&loader.named.place, "", what, format!("give at most {MOST_LOADERS}"));
     }
     let rakers: usize = raw.rakers.iter().map(|raker| number(&raker.count)).sum();
     if rakers > MOST_RAKERS
         && let Some(raker) = raw.rakers.last()
     {
         let what = format!("there are {rakers} rakers in all");
-        ledger.problem(&raker.named.place, "", what, format!("give at most {MOST_RAKERS}"));
+        diagnostics.problem(&raker.named.place, "", what, format!("give at most {MOST_RAKERS}"));
     }
     let share = raw.crew.spread_share.as_ref().map_or(0.0, |share| share.value);
     let unread = has_rakers && raw.rakers.is_empty();
     if rakers == 0 && share < 1.0 && !raw.crew.spread_share_is_wrong && !unread {
-        nobody_rakes(raw, ledger);
+        nobody_rakes(raw, diagnostics);
     }
     for loader in &raw.loaders {
         if let Some(stoppages) = &loader.stoppages
             && stoppages.length.value.mean() > LONGEST_STOPPAGE * stoppages.gap.value
         {
             let what = format!("it stands still more than {LONGEST_STOPPAGE} times as long as it works");
-            ledger.wrong_at(
+            diagnostics.wrong_at(
                 &stoppages.length,
                 what,
                 "shorten the stoppages, or lengthen the gap between them",
@@ -48,20 +48,20 @@ pub(super) fn check(raw: &Raw, has_rakers: bool, ledger: &mut Ledger<'_>) {
             && struck.value > heaped.value
         {
             let what = format!("a bucket holds no more struck than heaped, which is {}", heaped.typed);
-            ledger.wrong_at(struck, what, "check both; heaped is the larger figure");
+            diagnostics.wrong_at(struck, what, "check both; heaped is the larger figure");
         }
     }
 }
 
-fn nobody_rakes(raw: &Raw, ledger: &mut Ledger<'_>) {
+fn nobody_rakes(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     let right =
         "write [[raker]] with a name, or spread_share = \"100 %\" under [crew] if the loader spreads it all";
     let count = raw.rakers.iter().find_map(|raker| raker.count.as_ref());
     match (&raw.crew.spread_share, count) {
         (Some(share), _) => {
-            ledger.wrong_at(share, "nobody rakes what the loaders leave", right);
+            diagnostics.wrong_at(share, "nobody rakes what the loaders leave", right);
         }
-        (None, Some(count)) => ledger.wrong_at(count, "nobody is left to rake", right),
-        (None, None) => ledger.problem(&Place::default(), "", "there is nobody to rake", right),
+        (None, Some(count)) => diagnostics.wrong_at(count, "nobody is left to rake", right),
+        (None, None) => diagnostics.problem(&Place::default(), "", "there is nobody to rake", right),
     }
 }

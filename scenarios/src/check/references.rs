@@ -1,21 +1,21 @@
 //! Every name that is used names something.
 
-use crate::ledger::{At, Ledger};
+use crate::diagnostics::{At, Diagnostics};
 use crate::nearest::nearest;
 use crate::raw::{Raw, RawWay, RawZone, quoted};
 
-pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
+pub(super) fn check(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     let zones = names(raw.zones.iter().map(|zone| &zone.named.name));
     let piles = names(raw.stockpiles.iter().map(|pile| &pile.named.name));
     let passes = names(raw.passes.iter().map(|pass| &pass.named.name));
     for zone in &raw.zones {
         for way in &zone.ways {
-            from(way, &piles, raw.stockpiles.len(), ledger);
+            from(way, &piles, raw.stockpiles.len(), diagnostics);
             let mut met: Vec<&str> = Vec::new();
             for entry in &way.passes {
-                known("pass", &entry.pass, &passes, ledger);
+                known("pass", &entry.pass, &passes, diagnostics);
                 if met.contains(&entry.pass.value.as_str()) {
-                    ledger.wrong_at(
+                    diagnostics.wrong_at(
                         &entry.pass,
                         "this way goes through it twice",
                         "name each pass of a way once",
@@ -23,22 +23,22 @@ pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
                 }
                 met.push(&entry.pass.value);
             }
-            shares_rise(way, ledger);
+            shares_rise(way, diagnostics);
         }
-        walks(zone, &zones, ledger);
+        walks(zone, &zones, diagnostics);
     }
-    piles_without_a_way(raw, ledger);
+    piles_without_a_way(raw, diagnostics);
     for raker in &raw.rakers {
-        raker.start.iter().for_each(|start| known("zone", start, &zones, ledger));
+        raker.start.iter().for_each(|start| known("zone", start, &zones, diagnostics));
     }
-    raw.finish.surplus.iter().for_each(|surplus| known("zone", surplus, &zones, ledger));
+    raw.finish.surplus.iter().for_each(|surplus| known("zone", surplus, &zones, diagnostics));
 }
 
 fn names<'r>(things: impl Iterator<Item = &'r Option<At<String>>>) -> Vec<String> {
     things.flatten().map(|name| name.value.clone()).collect()
 }
 
-fn known(kind: &str, name: &At<String>, all: &[String], ledger: &mut Ledger<'_>) {
+fn known(kind: &str, name: &At<String>, all: &[String], diagnostics: &mut Diagnostics<'_>) {
     if all.contains(&name.value) {
         return;
     }
@@ -47,26 +47,26 @@ fn known(kind: &str, name: &At<String>, all: &[String], ledger: &mut Ledger<'_>)
         None if all.is_empty() => format!("there is none in this file; write [[{kind}]]"),
         None => format!("there are {}", quoted(all)),
     };
-    ledger.wrong_at(name, format!("there is no {kind} of this name"), right);
+    diagnostics.wrong_at(name, format!("there is no {kind} of this name"), right);
 }
 
-fn from(way: &RawWay, piles: &[String], count: usize, ledger: &mut Ledger<'_>) {
+fn from(way: &RawWay, piles: &[String], count: usize, diagnostics: &mut Diagnostics<'_>) {
     match &way.from {
-        Some(from) => known("stockpile", from, piles, ledger),
+        Some(from) => known("stockpile", from, piles, diagnostics),
         None if count > 1 && !way.from_is_wrong => {
             let right = format!(
                 "there are {}: write ways = [ {{ from = \"{}\", distance = ... }} ]",
                 quoted(piles),
                 piles.first().map_or("", |p| p)
             );
-            ledger.problem(&way.place, "", "it is not said from which stockpile", right);
+            diagnostics.problem(&way.place, "", "it is not said from which stockpile", right);
         }
         None => {}
     }
 }
 
 /// A pile from which no way leads, if there are several.
-fn piles_without_a_way(raw: &Raw, ledger: &mut Ledger<'_>) {
+fn piles_without_a_way(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     let ways: Vec<&RawWay> = raw.zones.iter().flat_map(|zone| &zone.ways).collect();
     let unclear =
         raw.zones.iter().any(|zone| zone.ways.is_empty()) || ways.iter().any(|way| way.from.is_none());
@@ -78,18 +78,18 @@ fn piles_without_a_way(raw: &Raw, ledger: &mut Ledger<'_>) {
             ways.iter().any(|way| way.from.as_ref().is_some_and(|from| from.value == pile.named.shown()));
         if !used && pile.named.name.is_some() {
             let right = "add it to the ways of a zone, or leave it out";
-            ledger.problem(&pile.named.place, "", "no way leads from it to any zone", right);
+            diagnostics.problem(&pile.named.place, "", "no way leads from it to any zone", right);
         }
     }
 }
 
-fn shares_rise(way: &RawWay, ledger: &mut Ledger<'_>) {
+fn shares_rise(way: &RawWay, diagnostics: &mut Diagnostics<'_>) {
     let mut last = 0.0;
     for (entry, share) in way.passes.iter().zip(places(way)) {
         if share < last
             && let Some(typed) = &entry.share
         {
-            ledger.wrong_at(
+            diagnostics.wrong_at(
                 typed,
                 "this pass lies before the one named before it",
                 "name passes in the order met from the pile",
@@ -108,11 +108,11 @@ pub(crate) fn places(way: &RawWay) -> Vec<f64> {
     way.passes.iter().enumerate().map(place).collect()
 }
 
-fn walks(zone: &RawZone, zones: &[String], ledger: &mut Ledger<'_>) {
+fn walks(zone: &RawZone, zones: &[String], diagnostics: &mut Diagnostics<'_>) {
     for walk in &zone.walks {
-        known("zone", &walk.to, zones, ledger);
+        known("zone", &walk.to, zones, diagnostics);
         if walk.to.value == zone.named.shown() {
-            ledger.wrong_at(&walk.to, "this is a walk from a zone to itself", "name another zone");
+            diagnostics.wrong_at(&walk.to, "this is a walk from a zone to itself", "name another zone");
         }
     }
 }

@@ -1,6 +1,6 @@
 //! There is something to move, somewhere to put it, and it can be done in a believable number of loads.
 
-use crate::ledger::{At, Ledger};
+use crate::diagnostics::{At, Diagnostics};
 use crate::materials::find;
 use crate::quantity::Given;
 use crate::raw::{Raw, RawStockpile, Rule};
@@ -9,8 +9,8 @@ use crate::units::figure;
 /// Most loads of one job.
 const MOST_LOADS: f64 = 100_000.0;
 
-pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
-    prices(raw, ledger);
+pub(super) fn check(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
+    prices(raw, diagnostics);
     let unknown = raw.stockpiles.iter().any(|pile| pile.volume_is_wrong);
     if unknown || raw.stockpiles.is_empty() {
         return;
@@ -19,13 +19,13 @@ pub(super) fn check(raw: &Raw, ledger: &mut Ledger<'_>) {
     if ordered <= 0.0 {
         for pile in &raw.stockpiles {
             let right = "give on_hand = \"20 yd3\", or deliveries";
-            ledger.problem(&pile.named.place, "", "there is nothing to move", right);
+            diagnostics.problem(&pile.named.place, "", "there is nothing to move", right);
         }
         return;
     }
-    nothing_needed(raw, ledger);
-    too_many_loads(raw, ordered, ledger);
-    out_of_reach(raw, ledger);
+    nothing_needed(raw, diagnostics);
+    too_many_loads(raw, ordered, diagnostics);
+    out_of_reach(raw, diagnostics);
 }
 
 /// The middle of a quantity as given.
@@ -42,7 +42,7 @@ fn delivered(pile: &RawStockpile) -> f64 {
     volume(&pile.on_hand) + pile.deliveries.iter().map(|delivery| volume(&delivery.volume)).sum::<f64>()
 }
 
-fn prices(raw: &Raw, ledger: &mut Ledger<'_>) {
+fn prices(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     if raw.material.as_ref().is_none_or(|material| material.price.is_none()) {
         return;
     }
@@ -51,11 +51,11 @@ fn prices(raw: &Raw, ledger: &mut Ledger<'_>) {
     });
     for price in own {
         let right = "give the price per volume under [material], or the price of each delivery, not both";
-        ledger.wrong_at(price, "the material would be paid twice", right);
+        diagnostics.wrong_at(price, "the material would be paid twice", right);
     }
 }
 
-fn nothing_needed(raw: &Raw, ledger: &mut Ledger<'_>) {
+fn nothing_needed(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     let cleared = raw.finish.rule.as_ref().is_some_and(|rule| rule.value == Rule::PileCleared);
     let none = |given: &Option<At<Given>>| given.as_ref().is_some_and(|at| middle(&at.value) <= 0.0);
     if cleared || raw.zones.is_empty() || !raw.zones.iter().all(|zone| none(&zone.volume)) {
@@ -63,11 +63,11 @@ fn nothing_needed(raw: &Raw, ledger: &mut Ledger<'_>) {
     }
     let right = "give a zone a volume above 0, or rule = \"pile cleared\" under [finish]";
     for volume in raw.zones.iter().filter_map(|zone| zone.volume.as_ref()) {
-        ledger.wrong_at(volume, "no zone needs anything", right);
+        diagnostics.wrong_at(volume, "no zone needs anything", right);
     }
 }
 
-fn too_many_loads(raw: &Raw, ordered: f64, ledger: &mut Ledger<'_>) {
+fn too_many_loads(raw: &Raw, ordered: f64, diagnostics: &mut Diagnostics<'_>) {
     let most = figure(MOST_LOADS);
     for loader in &raw.loaders {
         let Some(heaped) = &loader.heaped else { continue };
@@ -75,7 +75,7 @@ fn too_many_loads(raw: &Raw, ordered: f64, ledger: &mut Ledger<'_>) {
             let what =
                 format!("with this bucket the job takes some {} loads", figure(ordered / heaped.value));
             let right = format!("at most {most} are reckoned; check the volume and the bucket");
-            ledger.wrong_at(heaped, what, right);
+            diagnostics.wrong_at(heaped, what, right);
             return;
         }
         let (Some((lift, typed)), Some(density)) = (loader.lift(), density(raw)) else { continue };
@@ -84,7 +84,7 @@ fn too_many_loads(raw: &Raw, ordered: f64, ledger: &mut Ledger<'_>) {
             let loads = figure(ordered / carried);
             let what = format!("with what may be lifted the job takes some {loads} loads");
             let right = format!("at most {most} are reckoned; check this figure, its share and the density");
-            ledger.wrong_at(typed, what, right);
+            diagnostics.wrong_at(typed, what, right);
             return;
         }
     }
@@ -97,7 +97,7 @@ fn density(raw: &Raw) -> Option<f64> {
 }
 
 /// A zone that needs material but is reached only from piles that never have any.
-fn out_of_reach(raw: &Raw, ledger: &mut Ledger<'_>) {
+fn out_of_reach(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
     for zone in &raw.zones {
         let needs = zone.volume.as_ref().is_none_or(|volume| middle(&volume.value) > 0.0);
         let mut piles = zone.ways.iter().map(|way| match &way.from {
@@ -108,7 +108,7 @@ fn out_of_reach(raw: &Raw, ledger: &mut Ledger<'_>) {
         let empty = piles.all(|pile| pile.is_some_and(|pile| delivered(pile) <= 0.0));
         if needs && known && !zone.ways.is_empty() && empty {
             let right = "give one of them material, or a way from another pile";
-            ledger.problem(
+            diagnostics.problem(
                 &zone.named.place,
                 "",
                 "the piles it is reached from never have any material",

@@ -1,8 +1,8 @@
 //! Families of distributions as they are typed.
 
+use crate::diagnostics::Diagnostics;
 use crate::document::Table;
 use crate::fields::{Fields, Item};
-use crate::ledger::Ledger;
 use crate::nearest::nearest;
 use crate::observed;
 use crate::units::kind::Kind;
@@ -28,12 +28,12 @@ impl Item<'_> {
         &self,
         table: &Table,
         kind: Kind,
-        ledger: &mut Ledger<'_>,
+        diagnostics: &mut Diagnostics<'_>,
     ) -> Option<(Distribution, String)> {
         let node = table.get("family")?;
         let place = self.place.key("family");
         let family =
-            Item { node, place: place.clone() }.text("write the name of a family in quotes", ledger)?;
+            Item { node, place: place.clone() }.text("write the name of a family in quotes", diagnostics)?;
         let name = family.value.to_lowercase();
         let Some((_, keys)) = FAMILIES.iter().find(|(known, _)| *known == name) else {
             let all = FAMILIES.iter().map(|(known, _)| *known).collect::<Vec<_>>().join(", ");
@@ -41,39 +41,45 @@ impl Item<'_> {
                 || format!("known families are {all}"),
                 |near| format!("the nearest is \"{near}\"; known families are {all}"),
             );
-            ledger.wrong(&place, node, "this family is not known", right);
+            diagnostics.wrong(&place, node, "this family is not known", right);
             return None;
         };
         let known: Vec<&str> = ["family", "by"].iter().chain(*keys).copied().collect();
-        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &[], &known, ledger);
+        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &[], &known, diagnostics);
         let law = if name == "observed" {
-            let values = observed::read(self, &fields, kind, ledger)?;
+            let values = observed::read(self, &fields, kind, diagnostics)?;
             Distribution::Observed(values.into())
         } else {
             let figures =
-                keys.iter().map(|key| figure(&fields, key, &name, kind, ledger)).collect::<Vec<_>>();
+                keys.iter().map(|key| figure(&fields, key, &name, kind, diagnostics)).collect::<Vec<_>>();
             made(&name, &figures.into_iter().collect::<Option<Vec<f64>>>()?)?
         };
         match law.check() {
             Ok(()) => Some((law, name)),
             Err(error) => {
-                self.wrong(chance_words(error), chance_remedy(error), ledger);
+                self.wrong(chance_words(error), chance_remedy(error), diagnostics);
                 None
             }
         }
     }
 }
 
-fn figure(fields: &Fields<'_>, key: &str, family: &str, kind: Kind, ledger: &mut Ledger<'_>) -> Option<f64> {
+fn figure(
+    fields: &Fields<'_>,
+    key: &str,
+    family: &str,
+    kind: Kind,
+    diagnostics: &mut Diagnostics<'_>,
+) -> Option<f64> {
     let own = match key {
         "cv" => Kind::Spread,
         "shape" => Kind::Shape,
         _ => kind,
     };
-    let item = fields.need(key, &format!("a distribution of the family {family} has it"), ledger)?;
-    let value = item.measure(own, ledger)?;
+    let item = fields.need(key, &format!("a distribution of the family {family} has it"), diagnostics)?;
+    let value = item.measure(own, diagnostics)?;
     let edge = matches!(key, "least" | "sd") && value == 0.0;
-    (edge || item.believable(value, own, ledger)).then_some(value)
+    (edge || item.believable(value, own, diagnostics)).then_some(value)
 }
 
 fn made(family: &str, figures: &[f64]) -> Option<Distribution> {

@@ -2,9 +2,9 @@
 
 use super::change::{RIGHT, RawChange, collect};
 use super::key::{Holds, Key, LeftOut, key};
+use crate::diagnostics::{At, Diagnostics, Place};
 use crate::document::{Table, Value};
 use crate::fields::{Fields, Item};
-use crate::ledger::{At, Ledger, Place};
 use crate::parse::Listed;
 use crate::signs::likeness;
 use std::ops::Range;
@@ -38,7 +38,7 @@ pub(crate) struct RawAlternative {
 }
 
 /// Reads the alternatives of a file.
-pub(crate) fn alternatives(table: &Table, ledger: &mut Ledger<'_>) -> Vec<RawAlternative> {
+pub(crate) fn alternatives(table: &Table, diagnostics: &mut Diagnostics<'_>) -> Vec<RawAlternative> {
     let Some(node) = table.get("alternative") else {
         return Vec::new();
     };
@@ -52,29 +52,37 @@ pub(crate) fn alternatives(table: &Table, ledger: &mut Ledger<'_>) -> Vec<RawAlt
         right: "write [[alternative]] in double brackets, once for each",
     };
     let mut all: Vec<RawAlternative> = Vec::new();
-    for (i, Item { node, .. }) in item.list(&listed, ledger).into_iter().enumerate() {
+    for (i, Item { node, .. }) in item.list(&listed, diagnostics).into_iter().enumerate() {
         let words = format!("alternative {}", i + 1);
         let place = Place { path: words.clone(), words, span: Some(node.span.clone()) };
-        let Some(one) = alternative(&Item { node, place }, ledger) else {
+        let Some(one) = alternative(&Item { node, place }, diagnostics) else {
             continue;
         };
         let twin = all.iter().find(|other| likeness(&other.name.value) == likeness(&one.name.value));
         if let Some(twin) = twin {
             let same = twin.name.value == one.name.value;
             let what = if same { "have this name" } else { "have names that look the same" };
-            ledger.wrong_at(&one.name, format!("two alternatives {what}"), "give each a name of its own");
+            diagnostics.wrong_at(
+                &one.name,
+                format!("two alternatives {what}"),
+                "give each a name of its own",
+            );
         }
         all.push(one);
     }
     all
 }
 
-fn alternative(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<RawAlternative> {
-    let fields = Fields::of(item, KEYS, ledger)?;
-    let name = fields.text("name", ledger);
-    let change = fields.item("change", ledger)?;
+fn alternative(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<RawAlternative> {
+    let fields = Fields::of(item, KEYS, diagnostics)?;
+    let name = fields.text("name", diagnostics);
+    let change = fields.item("change", diagnostics)?;
     let Value::Table(table) = &change.node.value else {
-        change.wrong(format!("this is {}, where a table is wanted", change.node.value.name()), RIGHT, ledger);
+        change.wrong(
+            format!("this is {}, where a table is wanted", change.node.value.name()),
+            RIGHT,
+            diagnostics,
+        );
         return None;
     };
     let mut change = change;
@@ -84,9 +92,9 @@ fn alternative(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<RawAlternativ
         change.place.words = format!("{}.change", place.words);
     }
     let mut changes = Vec::new();
-    collect(table, &[], &place, &mut changes, ledger);
+    collect(table, &[], &place, &mut changes, diagnostics);
     if table.entries.is_empty() {
-        change.wrong("nothing is changed", RIGHT, ledger);
+        change.wrong("nothing is changed", RIGHT, diagnostics);
     }
     let name = name?;
     let mut spans = vec![item.node.span.clone(), name.place.span.clone().unwrap_or_default()];
@@ -99,11 +107,11 @@ fn alternative(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<RawAlternativ
 
 impl RawAlternative {
     /// The file with the changes made, if all of them name something.
-    pub(crate) fn apply(&self, table: &Table, ledger: &mut Ledger<'_>) -> Option<Table> {
+    pub(crate) fn apply(&self, table: &Table, diagnostics: &mut Diagnostics<'_>) -> Option<Table> {
         let mut table = table.clone();
         let mut sound = true;
         for change in &self.changes {
-            sound &= change.make(&mut table, ledger);
+            sound &= change.make(&mut table, diagnostics);
         }
         sound.then_some(table)
     }

@@ -1,8 +1,8 @@
 //! One change of a document: the path of a key and its new value.
 
 use super::{SECTIONS, top};
+use crate::diagnostics::{Diagnostics, Place};
 use crate::document::{Entry, Node, Table, Value};
-use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::parse::printable;
 use crate::signs::composed;
@@ -26,14 +26,14 @@ pub(crate) struct RawChange {
 }
 
 /// Makes all changes of a table of paths and values; what cannot be made is a problem.
-pub(crate) fn change(changes: &Table, table: &mut Table, ledger: &mut Ledger<'_>) -> bool {
-    let before = ledger.problems().len();
+pub(crate) fn change(changes: &Table, table: &mut Table, diagnostics: &mut Diagnostics<'_>) -> bool {
+    let before = diagnostics.problems().len();
     let mut all = Vec::new();
-    collect(changes, &[], &Place::default(), &mut all, ledger);
+    collect(changes, &[], &Place::default(), &mut all, diagnostics);
     for change in all {
-        change.make(table, ledger);
+        change.make(table, diagnostics);
     }
-    ledger.problems().len() == before
+    diagnostics.problems().len() == before
 }
 
 /// The kind of thing a key belongs to, if there may be several of it and the key is given without a name.
@@ -56,34 +56,39 @@ pub(super) fn collect(
     above: &[String],
     place: &Place,
     changes: &mut Vec<RawChange>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) {
     for (key, entry) in table.in_order() {
         let shown = printable(key);
         let mut here = place.clone().at(&entry.key_span);
         here.words = format!("{}: {shown}", place.words);
         let Some(pieces) = pieces(key) else {
-            ledger.problem(&here, &entry.node.typed, "this is not a path of keys", RIGHT);
+            diagnostics.problem(&here, &entry.node.typed, "this is not a path of keys", RIGHT);
             continue;
         };
         let path: Vec<String> = above.iter().cloned().chain(pieces).collect();
         let first = path[0].as_str();
         if first == "alternative" {
             let right = "an alternative changes the job, not another alternative";
-            ledger.problem(&here, &entry.node.typed, "alternatives cannot be changed", right);
+            diagnostics.problem(&here, &entry.node.typed, "alternatives cannot be changed", right);
         } else if !top().any(|word| word == first) {
             let near = nearest(first, top().filter(|key| *key != "alternative"));
             let right =
                 near.map_or_else(|| RIGHT.to_owned(), |near| format!("the nearest known key is \"{near}\""));
-            ledger.problem(&here, &entry.node.typed, format!("\"{}\" is not known", printable(first)), right);
+            diagnostics.problem(
+                &here,
+                &entry.node.typed,
+                format!("\"{}\" is not known", printable(first)),
+                right,
+            );
         } else if path.len() >= depth_of(first, &entry.node) {
             let (key_span, node) = (entry.key_span.clone(), entry.node.clone());
             changes.push(RawChange { path, place: here, key_span, node });
         } else if let Value::Table(inner) = &entry.node.value {
-            collect(inner, &path, place, changes, ledger);
+            collect(inner, &path, place, changes, diagnostics);
         } else {
             let what = "this is a whole table, not one of its keys";
-            ledger.problem(&here, &entry.node.typed, what, RIGHT);
+            diagnostics.problem(&here, &entry.node.typed, what, RIGHT);
         }
     }
 }
@@ -120,10 +125,10 @@ pub(super) fn pieces(path: &str) -> Option<Vec<String>> {
 
 impl RawChange {
     /// Makes the change; if it names nothing, that is a problem.
-    pub(super) fn make(&self, table: &mut Table, ledger: &mut Ledger<'_>) -> bool {
+    pub(super) fn make(&self, table: &mut Table, diagnostics: &mut Diagnostics<'_>) -> bool {
         let first = self.path[0].as_str();
         if !KINDS.contains(&first) {
-            return self.set(table, &self.path, ledger);
+            return self.set(table, &self.path, diagnostics);
         }
         let name = self.path[1].as_str();
         let mut names = Vec::new();
@@ -133,7 +138,7 @@ impl RawChange {
                 let Value::Table(thing) = &mut node.value else { continue };
                 match thing.get("name").map(|node| &node.value) {
                     Some(Value::Text(its)) if composed(its.trim()) == composed(name) => {
-                        return self.set(thing, &self.path[2..], ledger);
+                        return self.set(thing, &self.path[2..], diagnostics);
                     }
                     Some(Value::Text(its)) => names.push(printable(its.trim())),
                     _ => {}
@@ -145,7 +150,7 @@ impl RawChange {
             None if names.is_empty() => RIGHT.to_owned(),
             None => format!("there are {}", quoted(&names)),
         };
-        ledger.problem(
+        diagnostics.problem(
             &self.place,
             &self.node.typed,
             format!("there is no {first} called \"{}\"", printable(name)),
@@ -154,7 +159,7 @@ impl RawChange {
         false
     }
 
-    fn set(&self, table: &mut Table, path: &[String], ledger: &mut Ledger<'_>) -> bool {
+    fn set(&self, table: &mut Table, path: &[String], diagnostics: &mut Diagnostics<'_>) -> bool {
         let Some((key, below)) = path.split_first() else {
             return false;
         };
@@ -178,11 +183,11 @@ impl RawChange {
             *entry = empty();
         }
         match &mut entry.node.value {
-            Value::Table(inner) => self.set(inner, below, ledger),
+            Value::Table(inner) => self.set(inner, below, diagnostics),
             _ => {
                 let key = printable(key);
                 let right = format!("change the whole of \"{key}\" instead");
-                ledger.problem(
+                diagnostics.problem(
                     &self.place,
                     &self.node.typed,
                     format!("\"{key}\" has no keys of its own"),

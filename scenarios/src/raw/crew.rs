@@ -1,8 +1,8 @@
 //! `[crew]`
 
 use super::key::{Holds, Key, LeftOut, key};
+use crate::diagnostics::{At, Diagnostics};
 use crate::fields::Fields;
-use crate::ledger::{At, Ledger};
 use crate::units::kind::Kind;
 
 pub(super) const KEYS: &[Key] = &[
@@ -73,21 +73,21 @@ pub(crate) struct RawCrew {
 }
 
 impl RawCrew {
-    pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
-        let spread_share = fields.figure("spread_share", ledger);
+    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
+        let spread_share = fields.figure("spread_share", diagnostics);
         Self {
-            together: fields.truth("together", ledger),
-            crowding: fields.figure("crowding", ledger),
-            fatigue: fatigue(fields, ledger),
+            together: fields.truth("together", diagnostics),
+            crowding: fields.figure("crowding", diagnostics),
+            fatigue: fatigue(fields, diagnostics),
             spread_share_is_wrong: spread_share.is_none() && fields.has("spread_share"),
             spread_share,
-            stand_clear: fields.truth("stand_clear", ledger),
+            stand_clear: fields.truth("stand_clear", diagnostics),
         }
     }
 }
 
-fn fatigue(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Option<(At<f64>, At<f64>)> {
-    let fields = fields.table("fatigue", ledger)?;
-    let (loss, least) = (fields.figure("loss", ledger), fields.figure("least", ledger));
+fn fatigue(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<(At<f64>, At<f64>)> {
+    let fields = fields.table("fatigue", diagnostics)?;
+    let (loss, least) = (fields.figure("loss", diagnostics), fields.figure("least", diagnostics));
     loss.zip(least)
 }

@@ -1,8 +1,8 @@
 //! `[finish]`
 
 use super::key::{Holds, Key, LeftOut, key};
+use crate::diagnostics::{At, Diagnostics};
 use crate::fields::Fields;
-use crate::ledger::{At, Ledger};
 
 pub(super) const KEYS: &[Key] = &[
     key(
@@ -37,7 +37,7 @@ pub(crate) struct RawFinish {
 }
 
 impl RawFinish {
-    pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
-        Self { rule: fields.word("rule", RULES, ledger), surplus: fields.text("surplus", ledger) }
+    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
+        Self { rule: fields.word("rule", RULES, diagnostics), surplus: fields.text("surplus", diagnostics) }
     }
 }

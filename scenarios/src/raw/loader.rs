@@ -3,8 +3,8 @@
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
+use crate::diagnostics::{At, Diagnostics};
 use crate::fields::Fields;
-use crate::ledger::{At, Ledger};
 use crate::lift::{LiftFigure, RawLift, StatedLift, least};
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
@@ -262,45 +262,45 @@ impl RawLoader {
         self.tracks.as_ref().is_some_and(|tracks| tracks.value)
     }
 
-    pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
-        let width = fields.figure("width", ledger);
+    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
+        let width = fields.figure("width", diagnostics);
         Self {
-            count: fields.count("count", ledger),
-            heaped: fields.figure("heaped", ledger),
-            struck: fields.figure("struck", ledger),
-            bucket_mass: fields.figure("bucket_mass", ledger),
-            lifts: LiftFigure::ALL.map(|figure| lift(figure, fields, ledger)),
-            tracks: fields.truth("tracks", ledger),
+            count: fields.count("count", diagnostics),
+            heaped: fields.figure("heaped", diagnostics),
+            struck: fields.figure("struck", diagnostics),
+            bucket_mass: fields.figure("bucket_mass", diagnostics),
+            lifts: LiftFigure::ALL.map(|figure| lift(figure, fields, diagnostics)),
+            tracks: fields.truth("tracks", diagnostics),
             width_is_wrong: width.is_none() && fields.has("width"),
             width,
-            speed_loaded: fields.given("speed_loaded", ledger),
-            speed_empty: fields.given("speed_empty", ledger),
-            loading: fields.given("loading", ledger),
-            dumping: fields.given("dumping", ledger),
-            start_and_stop: fields.given("start_and_stop", ledger),
-            spread_time: fields.given("spread_time", ledger),
-            machine_cost: fields.figure("machine_cost", ledger),
-            operator_cost: fields.figure("operator_cost", ledger),
-            fuel_working: fields.figure("fuel_working", ledger),
-            fuel_idling: fields.figure("fuel_idling", ledger),
-            stoppages: stoppages(fields, ledger),
+            speed_loaded: fields.given("speed_loaded", diagnostics),
+            speed_empty: fields.given("speed_empty", diagnostics),
+            loading: fields.given("loading", diagnostics),
+            dumping: fields.given("dumping", diagnostics),
+            start_and_stop: fields.given("start_and_stop", diagnostics),
+            spread_time: fields.given("spread_time", diagnostics),
+            machine_cost: fields.figure("machine_cost", diagnostics),
+            operator_cost: fields.figure("operator_cost", diagnostics),
+            fuel_working: fields.figure("fuel_working", diagnostics),
+            fuel_idling: fields.figure("fuel_idling", diagnostics),
+            stoppages: stoppages(fields, diagnostics),
             named,
         }
     }
 }
 
-fn lift(figure: LiftFigure, fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> RawLift {
-    let rated = fields.figure(figure.key(), ledger);
-    let share = fields.figure(figure.share_key(), ledger);
+fn lift(figure: LiftFigure, fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> RawLift {
+    let rated = fields.figure(figure.key(), diagnostics);
+    let share = fields.figure(figure.share_key(), diagnostics);
     if let Some(share) = share.as_ref().filter(|_| !fields.has(figure.key())) {
         let what = format!("there is no {} that it could be a share of", figure.key());
-        ledger.wrong_at(share, what, format!("give {} as well, or leave the share out", figure.key()));
+        diagnostics.wrong_at(share, what, format!("give {} as well, or leave the share out", figure.key()));
     }
     RawLift { figure, rated, share }
 }
 
-fn stoppages(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Option<RawStoppages> {
-    let fields = fields.table("stoppages", ledger)?;
-    let (gap, length) = (fields.figure("gap", ledger), fields.law("length", ledger));
+fn stoppages(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<RawStoppages> {
+    let fields = fields.table("stoppages", diagnostics)?;
+    let (gap, length) = (fields.figure("gap", diagnostics), fields.law("length", diagnostics));
     Some(RawStoppages { gap: gap?, length: length? })
 }

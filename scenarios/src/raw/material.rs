@@ -1,8 +1,8 @@
 //! `[material]`
 
 use super::key::{Holds, Key, LeftOut, key};
+use crate::diagnostics::{At, Diagnostics};
 use crate::fields::Fields;
-use crate::ledger::{At, Ledger};
 use crate::materials;
 use crate::parse;
 use crate::quantity::{Given, Takes};
@@ -60,20 +60,20 @@ pub(crate) struct RawMaterial {
 }
 
 impl RawMaterial {
-    pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
+    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
         // Its price may be by the ton.
-        let density = fields.figure("density", ledger);
+        let density = fields.figure("density", diagnostics);
         let of_the_table = || {
             let name = parse::text(&fields.get("name")?.node.value, "").ok()?;
             Some(materials::find(&name)?.density_kg_per_m3[1])
         };
-        ledger.density = density.as_ref().map(|density| density.value).or_else(of_the_table);
+        diagnostics.density = density.as_ref().map(|density| density.value).or_else(of_the_table);
         Self {
-            name: fields.text("name", ledger),
+            name: fields.text("name", diagnostics),
             density,
-            fill_factor: fields.given("fill_factor", ledger),
-            settling: fields.figure("settling", ledger),
-            price: fields.figure("price", ledger),
+            fill_factor: fields.given("fill_factor", diagnostics),
+            settling: fields.figure("settling", diagnostics),
+            price: fields.figure("price", diagnostics),
             has_density: fields.has("density"),
             has_fill_factor: fields.has("fill_factor"),
         }

@@ -33,9 +33,9 @@ pub(crate) use spread::{RawSpread, Switched};
 pub(crate) use stockpile::{RawDelivery, RawStockpile};
 pub(crate) use zone::{RawPassOnWay, RawWay, RawZone};
 
+use crate::diagnostics::{At, Diagnostics, Place};
 use crate::document::{Table, Value};
 use crate::fields::{Fields, Item};
-use crate::ledger::{At, Ledger, Place};
 use crate::parse::{self, Listed, printable};
 use crate::units::System;
 use sim::FillOrder;
@@ -170,34 +170,34 @@ impl Raw {
 }
 
 /// Reads a whole file.
-pub(crate) fn read(table: &Table, ledger: &mut Ledger<'_>) -> Raw {
+pub(crate) fn read(table: &Table, diagnostics: &mut Diagnostics<'_>) -> Raw {
     let words: Vec<&'static str> = top().collect();
-    let top = Fields::open(table, Place::default(), TOP, &words, ledger);
-    let material =
-        section(&top, "material", material::KEYS, ledger).map(|fields| RawMaterial::read(&fields, ledger));
+    let top = Fields::open(table, Place::default(), TOP, &words, diagnostics);
+    let material = section(&top, "material", material::KEYS, diagnostics)
+        .map(|fields| RawMaterial::read(&fields, diagnostics));
     Raw {
         keys: words.iter().copied().filter(|key| top.has(key)).collect(),
-        title: top.text("title", ledger),
-        units: top.word("units", UNITS, ledger),
+        title: top.text("title", diagnostics),
+        units: top.word("units", UNITS, diagnostics),
         date: top.get("date").and_then(|item| {
-            item.read(parse::date::date(&item.node.value), ledger).map(|date| item.at(date))
+            item.read(parse::date::date(&item.node.value), diagnostics).map(|date| item.at(date))
         }),
-        fill_order: top.word("fill_order", FILL_ORDERS, ledger),
+        fill_order: top.word("fill_order", FILL_ORDERS, diagnostics),
         material,
-        zones: things(&top, "zone", zone::KEYS, RawZone::read, ledger),
-        stockpiles: things(&top, "stockpile", stockpile::KEYS, RawStockpile::read, ledger),
-        loaders: things(&top, "loader", loader::KEYS, RawLoader::read, ledger),
-        rakers: things(&top, "raker", raker::KEYS, RawRaker::read, ledger),
-        crew: section(&top, "crew", crew::KEYS, ledger)
-            .map_or_else(RawCrew::default, |fields| RawCrew::read(&fields, ledger)),
-        passes: things(&top, "pass", pass::KEYS, RawPass::read, ledger),
-        shift: section(&top, "shift", shift::KEYS, ledger)
-            .map_or_else(RawShift::default, |fields| RawShift::read(&fields, ledger)),
-        finish: section(&top, "finish", finish::KEYS, ledger)
-            .map_or_else(RawFinish::default, |fields| RawFinish::read(&fields, ledger)),
-        spread: RawSpread::read(&top, ledger),
-        money: section(&top, "money", money::KEYS, ledger)
-            .map_or_else(RawMoney::default, |fields| RawMoney::read(&fields, ledger)),
+        zones: things(&top, "zone", zone::KEYS, RawZone::read, diagnostics),
+        stockpiles: things(&top, "stockpile", stockpile::KEYS, RawStockpile::read, diagnostics),
+        loaders: things(&top, "loader", loader::KEYS, RawLoader::read, diagnostics),
+        rakers: things(&top, "raker", raker::KEYS, RawRaker::read, diagnostics),
+        crew: section(&top, "crew", crew::KEYS, diagnostics)
+            .map_or_else(RawCrew::default, |fields| RawCrew::read(&fields, diagnostics)),
+        passes: things(&top, "pass", pass::KEYS, RawPass::read, diagnostics),
+        shift: section(&top, "shift", shift::KEYS, diagnostics)
+            .map_or_else(RawShift::default, |fields| RawShift::read(&fields, diagnostics)),
+        finish: section(&top, "finish", finish::KEYS, diagnostics)
+            .map_or_else(RawFinish::default, |fields| RawFinish::read(&fields, diagnostics)),
+        spread: RawSpread::read(&top, diagnostics),
+        money: section(&top, "money", money::KEYS, diagnostics)
+            .map_or_else(RawMoney::default, |fields| RawMoney::read(&fields, diagnostics)),
     }
 }
 
@@ -215,15 +215,15 @@ fn section<'d>(
     top: &Fields<'d>,
     name: &str,
     keys: &'static [Key],
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Fields<'d>> {
     let item = top.get(name)?;
     if let Value::List(_) = item.node.value {
         let right = format!("there is one {name}: write [{name}] in single brackets");
-        item.wrong("this is a list, where one table is wanted", right, ledger);
+        item.wrong("this is a list, where one table is wanted", right, diagnostics);
         return None;
     }
-    Fields::of(&item, keys, ledger)
+    Fields::of(&item, keys, diagnostics)
 }
 
 /// Things of which a file may have several, each under its own heading.
@@ -231,8 +231,8 @@ fn things<T>(
     top: &Fields<'_>,
     kind: &str,
     keys: &'static [Key],
-    read: fn(&Fields<'_>, Named, &mut Ledger<'_>) -> T,
-    ledger: &mut Ledger<'_>,
+    read: fn(&Fields<'_>, Named, &mut Diagnostics<'_>) -> T,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Vec<T> {
     let Some(item) = top.get(kind) else {
         return Vec::new();
@@ -244,11 +244,11 @@ fn things<T>(
         right: &format!("write [[{kind}]] in double brackets, once for each {kind}"),
     };
     let mut all = Vec::new();
-    for (i, Item { node, .. }) in item.list(&listed, ledger).into_iter().enumerate() {
+    for (i, Item { node, .. }) in item.list(&listed, diagnostics).into_iter().enumerate() {
         let number = format!("{kind} {}", i + 1);
         let place = Place { words: number.clone(), path: number, span: Some(node.span.clone()) };
-        if let Some((fields, named)) = thing(&Item { node, place }, kind, keys, ledger) {
-            all.push(read(&fields, named, ledger));
+        if let Some((fields, named)) = thing(&Item { node, place }, kind, keys, diagnostics) {
+            all.push(read(&fields, named, diagnostics));
         }
     }
     all
@@ -272,7 +272,7 @@ fn thing<'d>(
     item: &Item<'d>,
     kind: &str,
     keys: &'static [Key],
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<(Fields<'d>, Named)> {
     let mut item = item.clone();
     if let Value::Table(table) = &item.node.value
@@ -283,7 +283,7 @@ fn thing<'d>(
         item.place.words = format!("{kind} \"{name}\"");
         item.place.path = format!("{kind}.{name}");
     }
-    let fields = Fields::of(&item, keys, ledger)?;
-    let name = fields.text("name", ledger);
+    let fields = Fields::of(&item, keys, diagnostics)?;
+    let name = fields.text("name", diagnostics);
     Some((fields, Named { name, place: item.place.at(&item.node.span) }))
 }

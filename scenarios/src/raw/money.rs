@@ -1,8 +1,8 @@
 //! `[money]`
 
 use super::key::{Holds, Key, LeftOut, key};
+use crate::diagnostics::{At, Diagnostics};
 use crate::fields::Fields;
-use crate::ledger::{At, Ledger};
 use crate::parse;
 use crate::units::kind::Kind;
 
@@ -38,15 +38,15 @@ pub(crate) struct RawMoney {
 }
 
 impl RawMoney {
-    pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
+    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
         if let Some(item) = fields.get("currency")
-            && let Some(currency) = item.read(parse::currency(&item.node.value), ledger)
+            && let Some(currency) = item.read(parse::currency(&item.node.value), diagnostics)
         {
-            ledger.saw_currency(&item.place, item.node, &currency);
+            diagnostics.saw_currency(&item.place, item.node, &currency);
         }
         Self {
-            fuel_price: fields.figure("fuel_price", ledger),
-            mobilisation: fields.figure("mobilisation", ledger),
+            fuel_price: fields.figure("fuel_price", diagnostics),
+            mobilisation: fields.figure("mobilisation", diagnostics),
         }
     }
 }

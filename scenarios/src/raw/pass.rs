@@ -3,8 +3,8 @@
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
+use crate::diagnostics::{At, Diagnostics};
 use crate::fields::Fields;
-use crate::ledger::{At, Ledger};
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 
@@ -43,12 +43,12 @@ pub(crate) struct RawPass {
 }
 
 impl RawPass {
-    pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
+    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
         Self {
             named,
-            width: fields.figure("width", ledger),
-            passing: fields.given("passing", ledger),
-            at_once: fields.count("at_once", ledger),
+            width: fields.figure("width", diagnostics),
+            passing: fields.given("passing", diagnostics),
+            at_once: fields.count("at_once", diagnostics),
         }
     }
 }

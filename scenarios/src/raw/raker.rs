@@ -3,8 +3,8 @@
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
+use crate::diagnostics::{At, Diagnostics};
 use crate::fields::Fields;
-use crate::ledger::{At, Ledger};
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 
@@ -62,14 +62,14 @@ pub(crate) struct RawRaker {
 }
 
 impl RawRaker {
-    pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
+    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
         Self {
             named,
-            count: fields.count("count", ledger),
-            rate: fields.given("rate", ledger),
-            start: fields.text("start", ledger),
-            walking: fields.figure("walking", ledger),
-            cost: fields.figure("cost", ledger),
+            count: fields.count("count", diagnostics),
+            rate: fields.given("rate", diagnostics),
+            start: fields.text("start", diagnostics),
+            walking: fields.figure("walking", diagnostics),
+            cost: fields.figure("cost", diagnostics),
         }
     }
 }

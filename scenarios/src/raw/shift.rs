@@ -2,9 +2,9 @@
 
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
+use crate::diagnostics::{At, Diagnostics};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
-use crate::ledger::{At, Ledger};
 use crate::parse::Listed;
 use crate::parse::clock::{self, Days};
 use crate::units::kind::Kind;
@@ -78,29 +78,29 @@ pub(crate) struct RawBreak {
 }
 
 impl RawShift {
-    pub(super) fn read(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
-        let start = fields.clock("start", ledger);
+    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
+        let start = fields.clock("start", diagnostics);
         Self {
             start_is_wrong: start.is_none() && fields.has("start"),
             start,
-            end: fields.get("end").and_then(|item| end(&item, ledger)),
+            end: fields.get("end").and_then(|item| end(&item, diagnostics)),
             end_is_said: fields.has("end"),
-            breaks: breaks(fields, ledger),
+            breaks: breaks(fields, diagnostics),
             breaks_are_said: fields.has("breaks"),
-            set_up: fields.law("set_up", ledger),
-            clean_up: fields.law("clean_up", ledger),
+            set_up: fields.law("set_up", diagnostics),
+            clean_up: fields.law("clean_up", diagnostics),
         }
     }
 }
 
-fn end(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<At<f64>> {
+fn end(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<At<f64>> {
     match &item.node.value {
         Value::Text(text) if text.eq_ignore_ascii_case(NONE) => None,
-        _ => item.clock(Days::Every, ledger),
+        _ => item.clock(Days::Every, diagnostics),
     }
 }
 
-fn breaks(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawBreak> {
+fn breaks(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawBreak> {
     let Some(item) = fields.get("breaks") else {
         return Vec::new();
     };
@@ -111,32 +111,32 @@ fn breaks(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawBreak> {
         wanted: ", where a list of breaks is wanted",
         right,
     };
-    item.list(&listed, ledger).iter().filter_map(|item| one_break(item, ledger)).collect()
+    item.list(&listed, diagnostics).iter().filter_map(|item| one_break(item, diagnostics)).collect()
 }
 
-fn one_break(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<RawBreak> {
+fn one_break(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<RawBreak> {
     let right = BREAK_RIGHT;
     let (from, to) = match &item.node.value {
         Value::Table(_) => {
-            let fields = Fields::of(item, BREAK, ledger)?;
-            let (from, to) = (fields.clock("from", ledger), fields.clock("to", ledger));
+            let fields = Fields::of(item, BREAK, diagnostics)?;
+            let (from, to) = (fields.clock("from", diagnostics), fields.clock("to", diagnostics));
             (from?, to?)
         }
         Value::Text(text) => {
             let Some([from, to]) = clock::stretch(text) else {
-                item.wrong("this is not a stretch of the clock", right, ledger);
+                item.wrong("this is not a stretch of the clock", right, diagnostics);
                 return None;
             };
-            let from = item.read(from, ledger)?;
-            (item.at(from), item.at(item.read(to, ledger)?))
+            let from = item.read(from, diagnostics)?;
+            (item.at(from), item.at(item.read(to, diagnostics)?))
         }
         _ => {
-            item.wrong("this is not a stretch of the clock", right, ledger);
+            item.wrong("this is not a stretch of the clock", right, diagnostics);
             return None;
         }
     };
     if from.value >= to.value {
-        item.wrong("this break ends before it begins", right, ledger);
+        item.wrong("this break ends before it begins", right, diagnostics);
         return None;
     }
     Some(RawBreak { from, to })

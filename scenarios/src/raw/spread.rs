@@ -2,9 +2,9 @@
 
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults::{DAYS, LOADS};
+use crate::diagnostics::{At, Diagnostics};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
-use crate::ledger::{At, Ledger};
 use crate::quantity::{describe, fit};
 use crate::units::kind::Kind;
 use sim::Distribution;
@@ -69,21 +69,21 @@ pub(crate) struct RawSpread {
 }
 
 impl RawSpread {
-    pub(super) fn read(top: &Fields<'_>, ledger: &mut Ledger<'_>) -> Self {
+    pub(super) fn read(top: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
         let Some(item) = top.get("spread") else {
             return Self::default();
         };
         if let Value::Text(_) = item.node.value {
-            let switched = item.word(SWITCHED, ledger).map(|at| at.value).unwrap_or_default();
+            let switched = item.word(SWITCHED, diagnostics).map(|at| at.value).unwrap_or_default();
             return Self { switched, ..Self::default() };
         }
-        let Some(fields) = Fields::of(&item, KEYS, ledger) else {
+        let Some(fields) = Fields::of(&item, KEYS, diagnostics) else {
             return Self::default();
         };
         Self {
             switched: Switched::Usual,
-            days: entries(&fields, "days", DAYS_KEYS, ledger),
-            loads: entries(&fields, "loads", LOADS_KEYS, ledger),
+            days: entries(&fields, "days", DAYS_KEYS, diagnostics),
+            loads: entries(&fields, "loads", LOADS_KEYS, diagnostics),
         }
     }
 }
@@ -92,47 +92,52 @@ fn entries(
     fields: &Fields<'_>,
     name: &str,
     keys: &'static [Key],
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> BTreeMap<&'static str, At<Distribution>> {
-    let Some(fields) = fields.table(name, ledger) else {
+    let Some(fields) = fields.table(name, diagnostics) else {
         return BTreeMap::new();
     };
-    let read = keys.iter().filter_map(|key| Some((key.name, multiplier(&fields.get(key.name)?, ledger)?)));
+    let read =
+        keys.iter().filter_map(|key| Some((key.name, multiplier(&fields.get(key.name)?, diagnostics)?)));
     read.collect()
 }
 
-fn multiplier(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<At<Distribution>> {
+fn multiplier(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<At<Distribution>> {
     match &item.node.value {
         Value::Text(text) if text.eq_ignore_ascii_case("none") => Some(item.at(Distribution::Constant(1.0))),
         Value::Text(text) if text.trim().starts_with(char::is_alphabetic) => {
             let right = "write \"none\", or a share such as \"15 %\"";
-            item.wrong("this word is not known here", right, ledger);
+            item.wrong("this word is not known here", right, diagnostics);
             None
         }
         Value::Table(table) if !table.entries.contains_key("family") => {
-            let three = item.low_typical_high(table, Kind::Multiple, ledger)?;
+            let three = item.low_typical_high(table, Kind::Multiple, diagnostics)?;
             let law = match fit(three) {
                 Ok(law) => law.relative(),
                 Err(error) => {
-                    item.wrong(error.to_string(), "see the three figures", ledger);
+                    item.wrong(error.to_string(), "see the three figures", diagnostics);
                     return None;
                 }
             };
             let words = format!("{} is fitted to low, typical and high and scaled to mean 1", describe(&law));
-            ledger.assume(&item.place.path, words, crate::quantity::FIT);
+            diagnostics.assume(&item.place.path, words, crate::quantity::FIT);
             Some(item.at(law))
         }
         Value::Table(_) => {
-            let law = item.law(Kind::Multiple, ledger)?;
+            let law = item.law(Kind::Multiple, diagnostics)?;
             if law.value.mean() <= 0.0 {
-                item.wrong("the mean of this is zero", "give a distribution with a mean above 0", ledger);
+                item.wrong(
+                    "the mean of this is zero",
+                    "give a distribution with a mean above 0",
+                    diagnostics,
+                );
                 return None;
             }
             let relative = law.value.relative();
             Some(item.at(relative))
         }
         _ => {
-            let cv = item.figure(Kind::Spread, ledger)?.value;
+            let cv = item.figure(Kind::Spread, diagnostics)?.value;
             let constant = cv == 0.0;
             let law = if constant {
                 Distribution::Constant(1.0)

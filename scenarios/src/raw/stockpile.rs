@@ -3,8 +3,8 @@
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
+use crate::diagnostics::{At, Diagnostics, Place};
 use crate::fields::{Fields, Item};
-use crate::ledger::{At, Ledger, Place};
 use crate::parse::Listed;
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
@@ -121,17 +121,17 @@ pub(crate) struct RawDelivery {
 }
 
 impl RawStockpile {
-    pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
-        let on_hand = fields.given("on_hand", ledger);
-        let deliveries = deliveries(fields, ledger);
+    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
+        let on_hand = fields.given("on_hand", diagnostics);
+        let deliveries = deliveries(fields, diagnostics);
         let wrong_on_hand = on_hand.is_none() && fields.has("on_hand");
         let wrong_deliveries = fields.has("deliveries") && deliveries.iter().any(|d| d.volume.is_none());
         Self {
             named,
-            price: fields.figure("price", ledger),
-            carriage: fields.figure("carriage", ledger),
-            truckload: fields.figure("truckload", ledger),
-            face: fields.count("face", ledger),
+            price: fields.figure("price", diagnostics),
+            carriage: fields.figure("carriage", diagnostics),
+            truckload: fields.figure("truckload", diagnostics),
+            face: fields.count("face", diagnostics),
             volume_is_wrong: wrong_on_hand
                 || wrong_deliveries
                 || deliveries.is_empty() && fields.has("deliveries"),
@@ -141,7 +141,7 @@ impl RawStockpile {
     }
 }
 
-fn deliveries(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawDelivery> {
+fn deliveries(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawDelivery> {
     let Some(item) = fields.get("deliveries") else {
         return Vec::new();
     };
@@ -152,22 +152,22 @@ fn deliveries(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawDelivery> 
         right: DELIVERY_RIGHT,
     };
     let mut all = Vec::new();
-    for (i, Item { node, .. }) in item.list(&listed, ledger).into_iter().enumerate() {
+    for (i, Item { node, .. }) in item.list(&listed, diagnostics).into_iter().enumerate() {
         let above = item.place.words.trim_end_matches(".deliveries").to_owned();
         let place = Place {
             words: format!("{above}, delivery {}", i + 1),
             path: format!("{} {}", item.place.path, i + 1),
             span: Some(node.span.clone()),
         };
-        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, DELIVERY, ledger) else {
+        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, DELIVERY, diagnostics) else {
             continue;
         };
         all.push(RawDelivery {
-            at: fields.clock("at", ledger),
-            volume: fields.given("volume", ledger),
-            late: fields.law("late", ledger),
-            price: fields.figure("price", ledger),
-            carriage: fields.figure("carriage", ledger),
+            at: fields.clock("at", diagnostics),
+            volume: fields.given("volume", diagnostics),
+            late: fields.law("late", diagnostics),
+            price: fields.figure("price", diagnostics),
+            carriage: fields.figure("carriage", diagnostics),
             place,
         });
     }

@@ -2,9 +2,9 @@
 
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
+use crate::diagnostics::{At, Diagnostics, Place};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
-use crate::ledger::{At, Ledger, Place};
 use crate::parse::{Listed, printable};
 use crate::quantity::{Given, Takes};
 use crate::signs::composed;
@@ -170,30 +170,30 @@ pub(crate) struct RawWalk {
 }
 
 impl RawZone {
-    pub(super) fn read(fields: &Fields<'_>, named: Named, ledger: &mut Ledger<'_>) -> Self {
-        let volume = fields.given("volume", ledger);
-        let area = fields.given("area", ledger);
-        let length = fields.figure("length", ledger);
-        let width = fields.figure("width", ledger);
-        let diameter = fields.figure("diameter", ledger);
-        let depth = fields.given("depth", ledger);
-        check_size(fields, ledger);
+    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
+        let volume = fields.given("volume", diagnostics);
+        let area = fields.given("area", diagnostics);
+        let length = fields.figure("length", diagnostics);
+        let width = fields.figure("width", diagnostics);
+        let diameter = fields.figure("diameter", diagnostics);
+        let depth = fields.given("depth", diagnostics);
+        check_size(fields, diagnostics);
         Self {
             volume,
             area,
             diameter,
             sides: length.zip(width).map(|(length, width)| [length, width]),
             depth,
-            room: fields.get("room").and_then(|item| room(&item, ledger)),
-            ways: ways(fields, ledger),
-            walks: walks(fields, ledger),
+            room: fields.get("room").and_then(|item| room(&item, diagnostics)),
+            ways: ways(fields, diagnostics),
+            walks: walks(fields, diagnostics),
             named,
         }
     }
 }
 
 /// Exactly one way of giving the size is used; if not, that is a problem.
-fn check_size(fields: &Fields<'_>, ledger: &mut Ledger<'_>) {
+fn check_size(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) {
     let has = |key| fields.has(key);
     let right = "give either volume (loose), or a depth and one of area, diameter, or length and width";
     let ground = ["area", "length", "width", "diameter", "depth"].into_iter().find(|key| has(key));
@@ -220,48 +220,48 @@ fn check_size(fields: &Fields<'_>, ledger: &mut Ledger<'_>) {
         return;
     };
     match key.and_then(|key| fields.get(key)) {
-        Some(item) => item.wrong(what, right, ledger),
-        None => ledger.problem(&fields.place, "", what, right),
+        Some(item) => item.wrong(what, right, diagnostics),
+        None => diagnostics.problem(&fields.place, "", what, right),
     }
 }
 
-fn room(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Option<At<Option<u32>>> {
+fn room(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<At<Option<u32>>> {
     match &item.node.value {
         Value::Text(text) if text.eq_ignore_ascii_case(NO_LIMIT) => Some(item.at(None)),
         Value::Text(_) => {
             item.wrong(
                 "this is a text, where a count is wanted",
                 "write a whole number, or \"no limit\"",
-                ledger,
+                diagnostics,
             );
             None
         }
-        _ => item.count(1..=MOST_ROOM, ledger).map(|count| item.at(Some(count.value))),
+        _ => item.count(1..=MOST_ROOM, diagnostics).map(|count| item.at(Some(count.value))),
     }
 }
 
-fn ways(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWay> {
+fn ways(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawWay> {
     match (fields.get("distance"), fields.get("ways")) {
         (Some(distance), Some(_)) => {
-            distance.wrong("distance and ways are both given", "put the distance into the ways", ledger);
+            distance.wrong("distance and ways are both given", "put the distance into the ways", diagnostics);
             Vec::new()
         }
         (Some(item), None) => {
-            let distance = item.figure(Kind::Way, ledger);
+            let distance = item.figure(Kind::Way, diagnostics);
             let place = item.place.clone().at(&item.node.span);
             vec![RawWay { place, from: None, from_is_wrong: false, distance, passes: Vec::new() }]
         }
-        (None, Some(item)) => listed_ways(&item, ledger),
+        (None, Some(item)) => listed_ways(&item, diagnostics),
         (None, None) => {
             let right =
                 "give distance = \"25 yd\", or ways = [ { from = \"a pile\", distance = \"25 yd\" } ]";
-            ledger.problem(&fields.place, "", "no way leads to it", right);
+            diagnostics.problem(&fields.place, "", "no way leads to it", right);
             Vec::new()
         }
     }
 }
 
-fn listed_ways(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWay> {
+fn listed_ways(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawWay> {
     let right = "write ways = [ { from = \"a pile\", distance = \"25 yd\" } ]";
     let listed = Listed {
         most: MOST_WAYS,
@@ -270,32 +270,32 @@ fn listed_ways(item: &Item<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWay> {
         right,
     };
     if matches!(&item.node.value, Value::List(list) if list.is_empty()) {
-        item.wrong("no way leads to it", right, ledger);
+        item.wrong("no way leads to it", right, diagnostics);
     }
     let mut ways = Vec::new();
-    for (i, Item { node, .. }) in item.list(&listed, ledger).into_iter().enumerate() {
+    for (i, Item { node, .. }) in item.list(&listed, diagnostics).into_iter().enumerate() {
         let above = item.place.words.trim_end_matches(".ways").to_owned();
         let place = Place {
             words: format!("{above}, way {}", i + 1),
             path: format!("{} {}", item.place.path, i + 1),
             span: Some(node.span.clone()),
         };
-        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, WAY, ledger) else {
+        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, WAY, diagnostics) else {
             continue;
         };
-        let from = fields.text("from", ledger);
+        let from = fields.text("from", diagnostics);
         ways.push(RawWay {
             place,
             from_is_wrong: from.is_none() && fields.has("from"),
             from,
-            distance: fields.figure("distance", ledger),
-            passes: passes(&fields, ledger),
+            distance: fields.figure("distance", diagnostics),
+            passes: passes(&fields, diagnostics),
         });
     }
     ways
 }
 
-fn passes(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawPassOnWay> {
+fn passes(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawPassOnWay> {
     let Some(item) = fields.get("passes") else {
         return Vec::new();
     };
@@ -307,28 +307,32 @@ fn passes(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawPassOnWay> {
         right,
     };
     let mut passes = Vec::new();
-    for entry in item.list(&listed, ledger) {
+    for entry in item.list(&listed, diagnostics) {
         if let Value::Table(_) = entry.node.value {
-            let Some(fields) = Fields::of(&entry, ON_WAY, ledger) else {
+            let Some(fields) = Fields::of(&entry, ON_WAY, diagnostics) else {
                 continue;
             };
-            let pass = fields.item("pass", ledger).and_then(|item| item.text(right, ledger));
-            let share = fields.figure("share", ledger);
+            let pass = fields.item("pass", diagnostics).and_then(|item| item.text(right, diagnostics));
+            let share = fields.figure("share", diagnostics);
             passes.extend(pass.map(|pass| RawPassOnWay { pass, share }));
-        } else if let Some(pass) = entry.text(right, ledger) {
+        } else if let Some(pass) = entry.text(right, diagnostics) {
             passes.push(RawPassOnWay { pass, share: None });
         }
     }
     passes
 }
 
-fn walks(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWalk> {
+fn walks(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawWalk> {
     let Some(item) = fields.get("walk") else {
         return Vec::new();
     };
     let Value::Table(table) = &item.node.value else {
         let right = "write walk = { \"name of a zone\" = \"30 yd\" }";
-        item.wrong(format!("this is {}, where a table is wanted", item.node.value.name()), right, ledger);
+        item.wrong(
+            format!("this is {}, where a table is wanted", item.node.value.name()),
+            right,
+            diagnostics,
+        );
         return Vec::new();
     };
     let mut walks = Vec::new();
@@ -341,7 +345,7 @@ fn walks(fields: &Fields<'_>, ledger: &mut Ledger<'_>) -> Vec<RawWalk> {
         };
         let name =
             At { value: composed(to.trim()), place: place.clone().at(&entry.key_span), typed: String::new() };
-        if let Some(distance) = (Item { node: &entry.node, place }).figure(Kind::Walk, ledger) {
+        if let Some(distance) = (Item { node: &entry.node, place }).figure(Kind::Walk, diagnostics) {
             walks.push(RawWalk { to: name, distance });
         }
     }

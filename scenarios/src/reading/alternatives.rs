@@ -1,8 +1,8 @@
 //! The alternatives of a file: each tried when it is read, one chosen.
 
 use super::{Made, Units, make};
+use crate::diagnostics::{Diagnostics, Place};
 use crate::document::Table;
-use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::problem::Problem;
 use crate::raw::{RawAlternative, quoted};
@@ -12,13 +12,13 @@ use crate::signs::composed;
 pub(super) fn try_alternative(
     alternative: &RawAlternative,
     table: &Table,
-    own: Ledger<'_>,
+    own: Diagnostics<'_>,
     units: Units,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Made> {
     let mut own = own;
     let made = alternative.apply(table, &mut own).and_then(|changed| make(&changed, units, &mut own));
-    let known: Vec<Problem> = ledger.problems().to_vec();
+    let known: Vec<Problem> = diagnostics.problems().to_vec();
     for problem in own.into_problems() {
         if known.iter().any(|other| other.span == problem.span && other.what == problem.what) {
             continue;
@@ -32,7 +32,7 @@ pub(super) fn try_alternative(
             key => format!("{prefix}: {key}"),
         };
         let span = if inside { problem.span } else { name.place.span.clone() };
-        ledger.problem(
+        diagnostics.problem(
             &Place { words, path: String::new(), span },
             &problem.value,
             problem.what,
@@ -43,7 +43,11 @@ pub(super) fn try_alternative(
 }
 
 /// Which of the alternatives has a name; if there is none, that is a problem.
-pub(super) fn choose(name: &str, alternatives: &[RawAlternative], ledger: &mut Ledger<'_>) -> Option<usize> {
+pub(super) fn choose(
+    name: &str,
+    alternatives: &[RawAlternative],
+    diagnostics: &mut Diagnostics<'_>,
+) -> Option<usize> {
     let wanted = composed(name.trim());
     let found = alternatives.iter().position(|alternative| alternative.name.value == wanted);
     if found.is_none() {
@@ -53,7 +57,12 @@ pub(super) fn choose(name: &str, alternatives: &[RawAlternative], ledger: &mut L
             None if names.is_empty() => "the file has no alternatives".into(),
             None => format!("there are {}", quoted(&names)),
         };
-        ledger.problem(&Place::default(), "", format!("there is no alternative called \"{name}\""), right);
+        diagnostics.problem(
+            &Place::default(),
+            "",
+            format!("there is no alternative called \"{name}\""),
+            right,
+        );
     }
     found
 }

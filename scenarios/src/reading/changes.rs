@@ -2,10 +2,10 @@
 
 use super::turn::{Assumed, Before, turn};
 use crate::change::Change;
+use crate::diagnostics::{Diagnostics, Place};
 use crate::document::{self, Entry, Node, Table, Value};
 use crate::fields::Item;
 use crate::knob::Knob;
-use crate::ledger::{Ledger, Place};
 use crate::nearest::nearest;
 use crate::parse::printable;
 use crate::problem::Problem;
@@ -72,36 +72,41 @@ pub(super) fn make(
     mark: &Mark,
     table: &mut Table,
     before: Option<&Before<'_>>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<Assumed>> {
     let place = Place { span: Some(mark.value.clone()), ..Place::default() };
     let node = match value(&change.value) {
         Ok(value) => Node { span: mark.value.clone(), typed: mark.typed.clone(), value: marked(value, mark) },
         Err(what) => {
             let right = "texts stand in quotes inside brackets, as in [ \"12:00-12:30\" ]";
-            ledger.problem(&place, "", what, right);
+            diagnostics.problem(&place, "", what, right);
             return None;
         }
     };
     let knob = Knob::of(&change.key);
     let Knob::Key(key) = &knob else {
-        return turn(&knob, &Item { node: &node, place }, table, before?, ledger);
+        return turn(&knob, &Item { node: &node, place }, table, before?, diagnostics);
     };
     if let Some(right) = longer(key, table) {
         let place = Place { span: Some(mark.key.clone()), ..Place::default() };
-        ledger.problem(&place, "", "it is not said of what", right);
+        diagnostics.problem(&place, "", "it is not said of what", right);
         return None;
     }
     let place = Place { span: Some(mark.key.clone()), ..Place::default() };
     if let (false, false, Some(near)) =
         (key.contains('.'), raw::top().any(|word| word == key), nearest(key, Knob::WORDS))
     {
-        ledger.problem(&place, "", format!("\"{key}\" is not known"), format!("the nearest is \"{near}\""));
+        diagnostics.problem(
+            &place,
+            "",
+            format!("\"{key}\" is not known"),
+            format!("the nearest is \"{near}\""),
+        );
         return None;
     }
     let entry = Entry { key_span: mark.key.clone(), node };
     let one = Table { entries: [(key.clone(), entry)].into() };
-    raw::change(&one, table, ledger).then(Vec::new)
+    raw::change(&one, table, diagnostics).then(Vec::new)
 }
 
 /// The value of a change: a TOML value if it is one, else a text.

@@ -224,7 +224,7 @@ fn an_empty_or_faulty_text_is_refused() {
 fn a_flood_of_problems_is_cut_short() {
     let text: String = (0..5000).map(|i| format!("k{i} = 1\n")).collect();
     let said = refused(&text);
-    assert!(said.len() <= crate::ledger::MOST_PROBLEMS + 1);
+    assert!(said.len() <= crate::diagnostics::MOST_PROBLEMS + 1);
     assert!(said.last().unwrap().contains("more problems are not listed"), "{:?}", said.last());
 }
 

@@ -1,10 +1,10 @@
 //! A trade's word turned into changes of a document.
 
 use crate::check::fits;
+use crate::diagnostics::Diagnostics;
 use crate::document::{Entry, Node, Table, Value};
 use crate::fields::Item;
 use crate::knob::Knob;
-use crate::ledger::Ledger;
 use crate::raw::Raw;
 use crate::units::System;
 use crate::units::kind::Kind;
@@ -29,13 +29,13 @@ pub(super) fn turn(
     item: &Item<'_>,
     table: &mut Table,
     before: &Before<'_>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<Assumed>> {
     match knob {
-        Knob::Rakers => rakers(item, table, before, ledger),
-        Knob::Loaders => loaders(item, table, before, ledger),
-        Knob::Bucket => buckets(item, table, before, ledger),
-        Knob::Haul => haul(item, table, before, ledger),
+        Knob::Rakers => rakers(item, table, before, diagnostics),
+        Knob::Loaders => loaders(item, table, before, diagnostics),
+        Knob::Bucket => buckets(item, table, before, diagnostics),
+        Knob::Haul => haul(item, table, before, diagnostics),
         Knob::Room => {
             things(table, "zone").for_each(|zone| put(zone, "room", item.node.clone()));
             Some(Vec::new())
@@ -48,15 +48,15 @@ fn rakers(
     item: &Item<'_>,
     table: &mut Table,
     before: &Before<'_>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<Assumed>> {
-    let wanted = item.count(0..=MOST_RAKERS as u32, ledger)?.value;
+    let wanted = item.count(0..=MOST_RAKERS as u32, diagnostics)?.value;
     let counts: Vec<u32> =
         before.raw.rakers.iter().map(|raker| raker.count.as_ref().map_or(1, |count| count.value)).collect();
     if counts.is_empty() {
         if wanted > 0 {
             let right = "write [[raker]] with a name into the file, with count = 0 if there is none at first";
-            item.wrong("the file has no raker to make copies of", right, ledger);
+            item.wrong("the file has no raker to make copies of", right, diagnostics);
             return None;
         }
         return Some(Vec::new());
@@ -70,9 +70,9 @@ fn loaders(
     item: &Item<'_>,
     table: &mut Table,
     before: &Before<'_>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<Assumed>> {
-    let wanted = item.count(1..=MOST_LOADERS as u32, ledger)?.value;
+    let wanted = item.count(1..=MOST_LOADERS as u32, diagnostics)?.value;
     let counts: Vec<u32> = before
         .raw
         .loaders
@@ -108,9 +108,9 @@ fn buckets(
     item: &Item<'_>,
     table: &mut Table,
     before: &Before<'_>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<Assumed>> {
-    let heaped = item.figure(Kind::Bucket, ledger)?.value;
+    let heaped = item.figure(Kind::Bucket, diagnostics)?.value;
     for (thing, raw) in things(table, "loader").zip(&before.raw.loaders) {
         if let (Some(struck), Some(was)) = (&raw.struck, &raw.heaped) {
             put(thing, "struck", calculated(struck.value * (heaped / was.value), item));
@@ -128,13 +128,17 @@ fn haul(
     item: &Item<'_>,
     table: &mut Table,
     before: &Before<'_>,
-    ledger: &mut Ledger<'_>,
+    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<Assumed>> {
-    let wanted = item.figure(Kind::Way, ledger)?.value;
+    let wanted = item.figure(Kind::Way, diagnostics)?.value;
     let mean = mean_haul(before.job);
     if mean <= 0.0 {
         let right = "give the zones a distance above 0 first";
-        item.wrong("all ways are of no length, so they cannot be made longer in proportion", right, ledger);
+        item.wrong(
+            "all ways are of no length, so they cannot be made longer in proportion",
+            right,
+            diagnostics,
+        );
         return None;
     }
     let factor = wanted / mean;

@@ -61,7 +61,7 @@ pub(crate) struct Said {
 }
 
 /// All that comes up while a file is read.
-pub(crate) struct Ledger<'t> {
+pub(crate) struct Diagnostics<'t> {
     file: &'t str,
     text: &'t str,
     line_starts: Vec<usize>,
@@ -81,7 +81,7 @@ impl Said {
     }
 }
 
-impl<'t> Ledger<'t> {
+impl<'t> Diagnostics<'t> {
     pub(crate) fn new(file: &'t str, text: &'t str, folder: &Path) -> Self {
         let starts = text.bytes().enumerate().filter(|(_, b)| *b == b'\n').map(|(i, _)| i + 1);
         Self {
