@@ -117,6 +117,35 @@ fn the_libraries_know_no_files_no_threads_no_printing_no_clock_and_no_environmen
 }
 
 #[test]
+fn every_source_file_is_part_of_its_crate() {
+    for folder in ["sim/src", "scenarios/src", "reports/src", "reports/terminal/src"] {
+        let home = root().join(folder);
+        for file in rust_files(&home) {
+            let (above, stem) = (file.parent().unwrap(), file.file_stem().unwrap().to_str().unwrap());
+            if above == home && ["lib", "main"].contains(&stem) {
+                continue;
+            }
+            let (module, above) = match stem {
+                "mod" => (above.file_name().unwrap().to_str().unwrap(), above.parent().unwrap()),
+                stem => (stem, above),
+            };
+            let owners = [
+                above.with_extension("rs"),
+                above.join("mod.rs"),
+                above.join("lib.rs"),
+                above.join("main.rs"),
+            ];
+            let declared = format!("mod {module};");
+            let is_declared = owners
+                .iter()
+                .filter_map(|owner| fs::read_to_string(owner).ok())
+                .any(|text| text.contains(&declared));
+            assert!(is_declared, "{} belongs to no module", file.display());
+        }
+    }
+}
+
+#[test]
 fn the_top_of_the_house_holds_only_what_belongs_there() {
     let allowed =
         ["Cargo.toml", "Cargo.lock", "README.md", "DEVELOPERS.md", "LICENSE", "clippy.toml", "rustfmt.toml"];

@@ -240,3 +240,6 @@ fn usual_cost(plan: &Plan, seed: u64) -> Result<f64, Failure> {
     let unit = 10f64.powf(sum.abs().log10().floor() - 1.0);
     Ok(if sum > 0.0 && unit > 0.0 { (sum / unit).round() * unit } else { f64::MIN_POSITIVE })
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,5 +1,5 @@
-use super::fixtures::{choice, three, usual};
-use super::run::*;
+use super::*;
+use crate::compare::fixtures::{choice, three, usual};
 use crate::example;
 
 fn jobs(change: impl Fn(&mut Scenario)) -> Vec<(String, Scenario)> {
