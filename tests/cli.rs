@@ -37,7 +37,7 @@ fn the_same_file_gives_the_same_answer_on_any_number_of_threads() {
     assert_eq!(one.out, many.out);
     assert_eq!(bench.read("one/runs.csv"), bench.read("many/runs.csv"));
     let other = bench.heapcast(["forecast", "job.toml", "--runs", "600", "--seed", "2", "--json"]);
-    assert_ne!(one.out, other.out, "another seed is other luck");
+    assert_ne!(one.out, other.out, "another seed is other random numbers");
 }
 
 #[test]

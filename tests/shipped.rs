@@ -61,7 +61,7 @@ fn every_shipped_scenario_keeps_its_books_in_every_run() {
 }
 
 #[test]
-fn the_allotment_comes_out_as_its_comment_reckons_by_hand() {
+fn the_allotment_comes_out_as_its_comment_calculates_by_hand() {
     let study = study("allotment-barrow.toml", 3);
     let second = Duration::as_secs_f64;
     for o in &study.outcomes {

@@ -91,10 +91,10 @@ pub(crate) fn outcome(run: u32) -> Outcome {
     }
 }
 
-fn books(outcomes: &[Outcome]) -> Accounts {
-    let mut books = Accounts::empty(1, 1, 1);
+fn accounts(outcomes: &[Outcome]) -> Accounts {
+    let mut accounts = Accounts::empty(1, 1, 1);
     for o in outcomes {
-        books.add(&Accounts {
+        accounts.add(&Accounts {
             loaders: vec![o.loaders],
             rakers: vec![o.rakers],
             zones: vec![ZoneTotals {
@@ -105,7 +105,7 @@ fn books(outcomes: &[Outcome]) -> Accounts {
             loads: vec![u64::from(o.loads)],
         });
     }
-    books
+    accounts
 }
 
 /// The made-up scenario.
@@ -161,7 +161,7 @@ pub(crate) fn quote() -> crate::quote::Quote {
             Outcome { cost: CostParts::of(&scenario.job, &outcome).total(), ..outcome }
         })
         .collect();
-    let study = Study::of(1, outcomes.clone(), books(&outcomes));
+    let study = Study::of(1, outcomes.clone(), accounts(&outcomes));
     let asked =
         crate::quote::findings::Asked { risk: 0.1, margin: Some(0.15), price: None, rate: Some(95.0) };
     let provenance =
@@ -195,7 +195,7 @@ pub(crate) fn forecast() -> Forecast {
             relief(Improvement::LargerBucket, 3.0, 0.0),
             relief(Improvement::ShorterWays, 1.0, 0.0),
         ],
-        typical: Replay { outcome: outcome(50), accounts: books(&outcomes[50..51]), log: Vec::new() },
+        typical: Replay { outcome: outcome(50), accounts: accounts(&outcomes[50..51]), log: Vec::new() },
         percentiles: vec![0.1, 0.5, 0.8, 0.9, 0.95],
         by_s: Some(38_400.0),
         units: System::Us,
@@ -209,6 +209,6 @@ pub(crate) fn forecast() -> Forecast {
             changes: Vec::new(),
             command: "heapcast forecast arena.toml --runs 100 --seed 1".into(),
         },
-        study: Study::of(1, outcomes.clone(), books(&outcomes)),
+        study: Study::of(1, outcomes.clone(), accounts(&outcomes)),
     }
 }

@@ -78,9 +78,9 @@ pub(crate) trait Observer {
 }
 
 /// Sees nothing and costs nothing.
-pub(crate) struct Unwatched;
+pub(crate) struct Unobserved;
 
-impl Observer for Unwatched {
+impl Observer for Unobserved {
     const EVERY_STEP: bool = false;
 
     #[inline(always)]

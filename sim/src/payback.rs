@@ -3,8 +3,8 @@
 //! Present value and payback are the textbook's (Brealey, Myers & Allen, Principles of Corporate Finance, chs. 2 and 5, from
 //! memory): savings fall at the end of each year and are discounted yearly; payback is simple, without interest.
 
-use crate::luck::Series;
 use crate::percentile::{Share, Sorted, share};
+use crate::streams::Series;
 
 /// What is bought, and how it will be used.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -80,14 +80,14 @@ impl Purchase {
 
     fn future(&self, saved: &[f64], seed: u64, future: u32) -> Future {
         let (fewest, most) = self.jobs_per_year;
-        let mut luck = Series::new(seed, future);
+        let mut series = Series::new(seed, future);
         let (mut sum, mut all, mut worth, mut discount) = (0.0, 0, -self.price, 1.0);
         for _ in 0..self.years {
             discount /= 1.0 + self.interest;
-            let jobs = fewest + luck.below(u64::from(most.saturating_sub(fewest)) + 1) as u32;
+            let jobs = fewest + series.below(u64::from(most.saturating_sub(fewest)) + 1) as u32;
             let year: f64 = match saved.len() {
                 0 => 0.0,
-                n => (0..jobs).map(|_| saved[luck.below(n as u64) as usize]).sum(),
+                n => (0..jobs).map(|_| saved[series.below(n as u64) as usize]).sum(),
             };
             sum += year;
             all += u64::from(jobs);

@@ -8,9 +8,9 @@ use crate::calendar::END_OF_TIME;
 use crate::chance::Distribution;
 use crate::error::JobError;
 use crate::job::{FillOrder, FinishRule, Job, Loader};
-use crate::luck::RunLuck;
 use crate::outcome::Accounts;
 use crate::sampler::Sampler;
+use crate::streams::Streams;
 use std::fmt::{self, Write as _};
 use std::sync::Arc;
 
@@ -235,9 +235,9 @@ impl Plan {
     }
 
     /// What lies at a pile at first in the replication that draws these \[m3\].
-    pub(crate) fn stock(&self, pile: usize, luck: &RunLuck) -> f64 {
+    pub(crate) fn stock(&self, pile: usize, streams: &Streams) -> f64 {
         let pile = &self.piles[pile];
-        pile.on_hand_m3 * self.factors.bulk.at(luck.bulk(pile.number))
+        pile.on_hand_m3 * self.factors.bulk.at(streams.bulk(pile.number))
     }
 
     /// How much must remain of a need or a pile of this volume that it counts \[m3\]. While nothing has been brought or taken it

@@ -34,7 +34,7 @@ pub struct Promise {
 
 /// Whether the jobs share their random numbers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Luck {
+pub enum RandomNumbers {
     /// The same for all: common random numbers.
     Common,
     /// Each its own, as if they were compared on different days; only to show what common random numbers save.
@@ -76,7 +76,7 @@ const LEAST_BATCHES: u32 = 20;
 pub fn select(
     plans: &[Plan],
     seed: u64,
-    luck: Luck,
+    numbers: RandomNumbers,
     promise: &Promise,
     figure: impl Fn(usize, &Outcome) -> f64,
     made: impl Fn(u32) + Sync,
@@ -88,10 +88,10 @@ pub fn select(
     let mut set_aside = vec![None; plans.len()];
     let mut studies = Vec::new();
     for (i, plan) in plans.iter().enumerate() {
-        let seed = match luck {
-            Luck::Common => seed,
+        let seed = match numbers {
+            RandomNumbers::Common => seed,
             // An odd step visits every seed once.
-            Luck::Independent => seed.wrapping_add((i as u64).wrapping_mul(0x9E37_79B9_7F4A_7C15)),
+            RandomNumbers::Independent => seed.wrapping_add((i as u64).wrapping_mul(0x9E37_79B9_7F4A_7C15)),
         };
         studies.push(Study::new(plan, seed, Runs::Exactly(first), &made)?);
     }

@@ -1,7 +1,7 @@
 //! The two jobs in NeXosim: loaders, rakers, face, gate and a foreman are actors that send one another messages.
 
 use crate::contest::Outcome;
-use crate::luck::*;
+use crate::draws::*;
 use anyhow::{Context as _, anyhow};
 use nexosim::model::{Context, Model, schedulable};
 use nexosim::ports::{EventSinkReader, Output, SinkState, UniRequestor, event_slot};
@@ -25,7 +25,7 @@ fn since_start_s(now: MonotonicTime) -> f64 {
 
 #[derive(Serialize, Deserialize)]
 struct LoneLoader {
-    luck: Luck,
+    draws: Draws,
     load: Load,
     volume_m3: f64,
     need_m3: f64,
@@ -36,9 +36,9 @@ struct LoneLoader {
 
 #[Model]
 impl LoneLoader {
-    fn new(luck: Luck) -> Self {
+    fn new(draws: Draws) -> Self {
         Self {
-            luck,
+            draws,
             load: Load::default(),
             volume_m3: 0.0,
             need_m3: NEED_M3,
@@ -58,7 +58,7 @@ impl LoneLoader {
         if self.need_m3 < NOTHING_M3 {
             return;
         }
-        self.load = self.luck.next_load();
+        self.load = self.draws.next_load();
         self.volume_m3 = (self.load.fill * HEAPED_M3).min(self.need_m3);
         self.need_m3 -= self.volume_m3;
         let loading = seconds(LOADING_S * self.load.loading);
@@ -138,8 +138,8 @@ impl LoneRaker {
     }
 }
 
-pub fn one_and_one(luck: Luck) -> anyhow::Result<Outcome> {
-    let (mut loader, mut raker) = (LoneLoader::new(luck), LoneRaker::default());
+pub fn one_and_one(draws: Draws) -> anyhow::Result<Outcome> {
+    let (mut loader, mut raker) = (LoneLoader::new(draws), LoneRaker::default());
     let (loader_mailbox, raker_mailbox) = (Mailbox::new(), Mailbox::new());
     loader.heap.connect(LoneRaker::heap, &raker_mailbox);
     raker.free_place.connect(LoneLoader::place_is_free, &loader_mailbox);
@@ -194,7 +194,7 @@ enum Leg {
 #[derive(Serialize, Deserialize)]
 struct Loader {
     number: usize,
-    luck: Luck,
+    draws: Draws,
     load: Load,
     volume_m3: f64,
     zone: Option<usize>,
@@ -211,10 +211,10 @@ struct Loader {
 
 #[Model]
 impl Loader {
-    fn new(number: usize, luck: Luck, foreman: &Mailbox<Foreman>) -> Self {
+    fn new(number: usize, draws: Draws, foreman: &Mailbox<Foreman>) -> Self {
         Self {
             number,
-            luck,
+            draws,
             load: Load::default(),
             volume_m3: 0.0,
             zone: None,
@@ -239,7 +239,7 @@ impl Loader {
     /// Its turn at the face [input port].
     async fn load(&mut self, _: (), cx: &Context<Self>) {
         let Some(zone) = self.zone else { return };
-        self.load = self.luck.next_load();
+        self.load = self.draws.next_load();
         let Some((zone, volume_m3)) = self.take.send((zone, self.load.fill * HEAPED_M3)).await else {
             return self.leave_face.send(()).await;
         };
@@ -466,12 +466,12 @@ impl Foreman {
     }
 }
 
-pub fn yard(mut luck: Luck) -> anyhow::Result<Outcome> {
+pub fn yard(mut draws: Draws) -> anyhow::Result<Outcome> {
     let (mut foreman, mut face, mut gate) = (Foreman::new(), Server::default(), Server::default());
     let (foreman_mailbox, face_mailbox, gate_mailbox) = (Mailbox::new(), Mailbox::new(), Mailbox::new());
     let mut bench = SimInit::with_num_threads(1);
     for number in 0..LOADERS {
-        let (mut loader, mailbox) = (Loader::new(number, luck.fork(), &foreman_mailbox), Mailbox::new());
+        let (mut loader, mailbox) = (Loader::new(number, draws.fork(), &foreman_mailbox), Mailbox::new());
         loader.join_face.connect(Server::join, &face_mailbox);
         loader.leave_face.connect(Server::leave, &face_mailbox);
         loader.join_gate.connect(Server::join, &gate_mailbox);

@@ -1,6 +1,6 @@
 //! Who runs, what a pass of many runs yields, and how passes are timed.
 
-use crate::luck::{Laws, Luck};
+use crate::draws::{Laws, Draws};
 use std::time::{Duration, Instant};
 
 /// The two jobs.
@@ -112,16 +112,16 @@ pub fn library(
     name: String,
     runs: [u32; 2],
     laws: Laws,
-    one_and_one: fn(Luck) -> anyhow::Result<Outcome>,
-    yard: fn(Luck) -> anyhow::Result<Outcome>,
+    one_and_one: fn(Draws) -> anyhow::Result<Outcome>,
+    yard: fn(Draws) -> anyhow::Result<Outcome>,
 ) -> Contestant {
     let pass = move |work, runs, seed| {
         let run = if work == Work::Yard { yard } else { one_and_one };
-        let mut luck = Luck::new(laws, seed);
+        let mut draws = Draws::new(laws, seed);
         let (mut answers, mut loads) = (Answers::default(), 0);
         let start = Instant::now();
         for _ in 0..runs {
-            let outcome = run(luck.fork())?;
+            let outcome = run(draws.fork())?;
             answers.add(&outcome);
             loads += u64::from(outcome.loads);
         }

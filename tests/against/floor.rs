@@ -1,7 +1,7 @@
 //! The usual floor: the six numbers of a load drawn with the usual samplers, and nothing done with them.
 
 use crate::contest::{Contestant, Pass, Work, ns_per};
-use crate::luck::{Laws, Luck};
+use crate::draws::{Laws, Draws};
 use std::hint::black_box;
 use std::time::Instant;
 
@@ -11,11 +11,11 @@ const LOADS: [u64; 2] = [73, 722];
 pub fn contestant(laws: Laws) -> Contestant {
     let pass = move |work, runs: u32, seed| {
         let loads = u64::from(runs) * LOADS[usize::from(work == Work::Yard)];
-        let mut luck = Luck::new(laws, seed);
+        let mut draws = Draws::new(laws, seed);
         let start = Instant::now();
         let mut sum = 0.0;
         for _ in 0..loads {
-            let load = luck.next_load();
+            let load = draws.next_load();
             sum += load.fill + load.loading + load.haul + load.dump + load.back + load.raking;
         }
         black_box(sum);

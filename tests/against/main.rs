@@ -7,7 +7,7 @@ mod heapcast;
 #[path = "../speed/jobs.rs"]
 #[allow(dead_code, reason = "shared with the benchmarks")]
 mod jobs;
-mod luck;
+mod draws;
 mod processes;
 mod simpy;
 mod table;
@@ -94,7 +94,7 @@ fn compare(args: &Args) -> anyhow::Result<ExitCode> {
 
 /// The floor, heapcast (which all are measured by) and the libraries.
 fn contestants(args: &Args) -> anyhow::Result<Vec<Contestant>> {
-    let laws = luck::Laws::new()?;
+    let laws = draws::Laws::new()?;
     let mut contestants = vec![
         floor::contestant(laws),
         heapcast::contestant()?,

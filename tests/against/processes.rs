@@ -1,7 +1,7 @@
 //! The two jobs in odem-rs: every loader and raker is a process, written as an `async` function.
 
 use crate::contest::Outcome;
-use crate::luck::*;
+use crate::draws::*;
 use anyhow::anyhow;
 use odem_rs::prelude::*;
 use odem_rs::sync::channel::shared::{Receiver, Sender};
@@ -15,21 +15,21 @@ struct Pair {
     places: Control<u32>,
 }
 
-pub fn one_and_one(luck: Luck) -> anyhow::Result<Outcome> {
+pub fn one_and_one(draws: Draws) -> anyhow::Result<Outcome> {
     Simulator::new(Pair { places: Control::new(ROOM) })
         .run(async |sim| {
             let (heaps, to_rake) = channel(VecDeque::new());
-            let ((), outcome) = sim.fork(lone_loader(sim, luck, heaps)).and(lone_raker(sim, to_rake)).await;
+            let ((), outcome) = sim.fork(lone_loader(sim, draws, heaps)).and(lone_raker(sim, to_rake)).await;
             outcome
         })
         .map_err(|deadlock| anyhow!("{deadlock}"))
 }
 
-async fn lone_loader(sim: &Sim<Pair>, mut luck: Luck, heaps: Sender<f64>) {
+async fn lone_loader(sim: &Sim<Pair>, mut draws: Draws, heaps: Sender<f64>) {
     let places = &sim.global().places;
     let mut need_m3 = NEED_M3;
     while need_m3 >= NOTHING_M3 {
-        let load = luck.next_load();
+        let load = draws.next_load();
         let volume_m3 = (load.fill * HEAPED_M3).min(need_m3);
         need_m3 -= volume_m3;
         sim.advance(LOADING_S * load.loading).await;
@@ -59,7 +59,7 @@ async fn lone_raker(sim: &Sim<Pair>, heaps: Receiver<f64>) -> Outcome {
 
 #[derive(Config)]
 struct Yard {
-    luck: RefCell<Luck>,
+    draws: RefCell<Draws>,
     face: Facility,
     gate: Facility,
     zones: [Zone; ZONES],
@@ -105,9 +105,9 @@ impl Zone {
 }
 
 impl Yard {
-    fn new(luck: Luck, calls: Vec<Sender<Heap>>) -> Self {
+    fn new(draws: Draws, calls: Vec<Sender<Heap>>) -> Self {
         Self {
-            luck: RefCell::new(luck),
+            draws: RefCell::new(draws),
             face: Facility::new(),
             gate: Facility::new(),
             zones: std::array::from_fn(|_| Zone::new()),
@@ -176,7 +176,7 @@ impl Behavior<Yard> for Loader {
                 zone = another;
             }
             let Zone { open_m3, bound, places } = &yard.zones[zone];
-            let load = yard.luck.borrow_mut().next_load();
+            let load = yard.draws.borrow_mut().next_load();
             let volume_m3 = (load.fill * HEAPED_M3).min(open_m3.get());
             open_m3.update(|open| open - volume_m3);
             yard.loads.update(|n| n + 1);
@@ -231,9 +231,9 @@ impl Behavior<Yard> for Raker {
     }
 }
 
-pub fn yard(luck: Luck) -> anyhow::Result<Outcome> {
+pub fn yard(draws: Draws) -> anyhow::Result<Outcome> {
     let (calls, called): (Vec<_>, Vec<_>) = (0..RAKERS).map(|_| channel(VecDeque::new())).unzip();
-    Simulator::new(Yard::new(luck, calls))
+    Simulator::new(Yard::new(draws, calls))
         .run(async |sim| {
             for _ in 0..LOADERS {
                 sim.spawn(Loader);

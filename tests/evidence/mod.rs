@@ -4,7 +4,7 @@
 mod answers;
 mod chains;
 mod chance;
-mod common_luck;
+mod common_random_numbers;
 mod face;
 mod handbook;
 #[allow(dead_code, reason = "shared with the tables of the trade, who write what is read here")]

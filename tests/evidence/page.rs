@@ -7,7 +7,7 @@ use super::*;
 use crate::second_opinion;
 use std::fmt::Write;
 
-/// The subject of what a practitioner can reckon on paper.
+/// The subject of what a practitioner can calculate on paper.
 const TRADE: &str = "Arithmetic of the trade";
 
 /// The sheets by subject, in the order of the page.
@@ -17,7 +17,7 @@ fn subjects() -> Vec<(&'static str, Vec<Sheet>)> {
         ("Percentiles of finite jobs", finite_jobs()),
         ("Waiting in long jobs", long_jobs()),
         ("A second program", vec![second_opinion::without_chance(), second_opinion::with_chance()]),
-        ("Chance", luck()),
+        ("Chance", draws()),
         ("Percentiles, intervals, comparisons", statistics()),
         (TRADE, [trade_arithmetic(), sheets_of(&trade)].concat()),
     ]
@@ -38,7 +38,7 @@ fn finite_jobs() -> Vec<Sheet> {
         chains::delivery::late_truck(),
         chains::largest::larger_of_two(),
         chains::layers::two_layers(),
-        chains::same_luck::same_luck(),
+        chains::same_random_numbers::same_random_numbers(),
     ]
 }
 
@@ -55,7 +55,7 @@ fn long_jobs() -> Vec<Sheet> {
     ]
 }
 
-fn luck() -> Vec<Sheet> {
+fn draws() -> Vec<Sheet> {
     let mut sheets = vec![laws::lognormal(), laws::pert_and_triangular()];
     sheets.extend(chance::families::families());
     sheets.extend([
@@ -80,7 +80,7 @@ fn statistics() -> Vec<Sheet> {
         loader_and_raker(STUDIES),
         until_precise(STUDIES),
         relief_of_a_loader(STUDIES),
-        common_luck::what_common_luck_saves(),
+        common_random_numbers::what_common_random_numbers_saves(),
         paired::coverage(1_000),
         paired::percentiles_saved(),
         selection::kept(selection::ordinary(), 500),

@@ -125,7 +125,7 @@ pub(super) fn coverage(repeats: u32) -> Sheet {
 pub(super) fn percentiles_saved() -> Sheet {
     let mut sheet = Sheet::new(
         "What shorter hauls save has the percentiles of the Erlang law",
-        "erlang_job_percentiles.csv, scaled by the difference of the hauls; 100,000 runs with common luck",
+        "erlang_job_percentiles.csv, scaled by the difference of the hauls; 100,000 runs with common random numbers",
         Status::Computed,
         4.0,
     );

@@ -6,7 +6,7 @@
 
 use super::sheet::{Sheet, Status};
 use super::theory::*;
-use sim::{Distribution, Job, Luck, Outcome, Plan, Promise, select};
+use sim::{Distribution, Job, Outcome, Plan, Promise, RandomNumbers, select};
 
 /// The confidence that is promised.
 const CONFIDENCE: f64 = 0.95;
@@ -16,7 +16,7 @@ pub(super) struct Case {
     what: String,
     jobs: Vec<Job>,
     means: Vec<f64>,
-    luck: Luck,
+    numbers: RandomNumbers,
     indifference: f64,
     first: u32,
 }
@@ -49,7 +49,7 @@ impl Case {
         let mut tally = Tally { repeats, ..Tally::default() };
         for repeat in 0..repeats {
             let seed = 0x5e1e_c700_0000 + u64::from(repeat);
-            let selected = select(&plans, seed, self.luck, &promise, |_, o| finish(o), |_| {}).unwrap();
+            let selected = select(&plans, seed, self.numbers, &promise, |_, o| finish(o), |_| {}).unwrap();
             let worse = self.means[selected.best] - least;
             let alike = 1e-9 * least;
             tally.held += u32::from(selected.held);
@@ -62,8 +62,8 @@ impl Case {
     }
 }
 
-/// A law of one load, by the step of the loader's cycle whose luck it takes: jobs whose steps differ have nothing in common
-/// even where they have the same luck.
+/// A law of one load, by the step of the loader's cycle whose draw it takes: jobs whose steps differ have nothing in common
+/// even where they have the same random numbers.
 #[derive(Clone, Copy, Debug)]
 enum Step {
     Loading,
@@ -118,33 +118,33 @@ impl Field {
     }
 }
 
-/// `jobs` alike but for how late they begin, the best in the middle of the list, each with luck of its own.
-fn each_its_own_luck(field: Field, jobs: usize, loads: u32, indifference: f64) -> Case {
+/// `jobs` alike but for how late they begin, the best in the middle of the list, each with independent random numbers.
+fn each_independent(field: Field, jobs: usize, loads: u32, indifference: f64) -> Case {
     let behind = |i: usize| field.behind((i + jobs / 2) % jobs) * indifference;
     Case {
-        what: format!("{field:?}, {jobs} jobs of {loads} exponential loads, luck of their own"),
+        what: format!("{field:?}, {jobs} jobs of {loads} exponential loads, independent random numbers"),
         jobs: (0..jobs).map(|i| cycles(Step::Loading, loads, behind(i))).collect(),
         means: (0..jobs).map(|i| f64::from(loads) + behind(i)).collect(),
-        luck: Luck::Independent,
+        numbers: RandomNumbers::Independent,
         indifference,
         first: 200,
     }
 }
 
-/// Jobs whose chance lies in different steps of the cycle, with common luck; the first the best.
-fn common_luck(field: Field, steps: &[Step], loads: u32, indifference: f64) -> Case {
+/// Jobs whose chance lies in different steps of the cycle, with common random numbers; the first the best.
+fn common_random_numbers(field: Field, steps: &[Step], loads: u32, indifference: f64) -> Case {
     let behind = |i: usize| field.behind(i) * indifference;
     Case {
-        what: format!("{field:?}, {steps:?}, {loads} loads, common luck"),
+        what: format!("{field:?}, {steps:?}, {loads} loads, common random numbers"),
         jobs: steps.iter().enumerate().map(|(i, step)| cycles(*step, loads, behind(i))).collect(),
         means: (0..steps.len()).map(|i| f64::from(loads) + behind(i)).collect(),
-        luck: Luck::Common,
+        numbers: RandomNumbers::Common,
         indifference,
         first: 200,
     }
 }
 
-/// The line of a loader and its rakers, whose means are those of the table, ten loads, with common luck.
+/// The line of a loader and its rakers, whose means are those of the table, ten loads, with common random numbers.
 fn lines(indifference: f64) -> Case {
     let table = Table::read("tandem_makespan.csv");
     let rows: Vec<_> = table.rows.iter().filter(|row| table.number(row, "N_loads") == 10.0).collect();
@@ -157,10 +157,13 @@ fn lines(indifference: f64) -> Case {
         job
     };
     Case {
-        what: format!("a loader and its rakers, {} lines of tandem_makespan.csv, common luck", rows.len()),
+        what: format!(
+            "a loader and its rakers, {} lines of tandem_makespan.csv, common random numbers",
+            rows.len()
+        ),
         jobs: rows.iter().map(job).collect(),
         means: rows.iter().map(|row| table.number(row, "mean")).collect(),
-        luck: Luck::Common,
+        numbers: RandomNumbers::Common,
         indifference,
         first: 200,
     }
@@ -181,7 +184,7 @@ fn rare(once_in: usize, late: Late, indifference: f64, first: u32) -> Case {
         what: format!("trouble once in {once_in} runs, {late:?} the worse, {first} runs at first"),
         jobs: vec![troubled, cycles(Step::Constant, 1, 1.0 + late_if_not)],
         means: vec![2.0 + late_if, 2.0 + late_if_not],
-        luck: Luck::Common,
+        numbers: RandomNumbers::Common,
         indifference,
         first,
     }
@@ -226,15 +229,15 @@ use Step::{Constant, Dumping, Hauling, Loading};
 
 pub(super) fn ordinary() -> Vec<Case> {
     vec![
-        each_its_own_luck(Field::AllJustWorse, 2, 1, 0.15),
-        each_its_own_luck(Field::AllJustWorse, 5, 1, 0.15),
-        each_its_own_luck(Field::Chain, 5, 1, 0.15),
-        each_its_own_luck(Field::Ties, 2, 1, 0.15),
-        each_its_own_luck(Field::OneClear, 10, 1, 0.15),
-        common_luck(Field::AllJustWorse, &[Loading, Hauling], 10, 0.5),
-        common_luck(Field::Chain, &[Loading, Hauling, Dumping], 1, 0.15),
-        common_luck(Field::AllJustWorse, &[Loading, Constant], 1, 0.1),
-        common_luck(Field::AllJustWorse, &[Constant, Loading], 1, 0.1),
+        each_independent(Field::AllJustWorse, 2, 1, 0.15),
+        each_independent(Field::AllJustWorse, 5, 1, 0.15),
+        each_independent(Field::Chain, 5, 1, 0.15),
+        each_independent(Field::Ties, 2, 1, 0.15),
+        each_independent(Field::OneClear, 10, 1, 0.15),
+        common_random_numbers(Field::AllJustWorse, &[Loading, Hauling], 10, 0.5),
+        common_random_numbers(Field::Chain, &[Loading, Hauling, Dumping], 1, 0.15),
+        common_random_numbers(Field::AllJustWorse, &[Loading, Constant], 1, 0.1),
+        common_random_numbers(Field::AllJustWorse, &[Constant, Loading], 1, 0.1),
         lines(0.2),
     ]
 }
@@ -265,12 +268,12 @@ fn the_promise_is_kept_among_many_jobs_that_are_hard_to_tell_apart() {
     let mut cases = Vec::new();
     for field in Field::ALL {
         for (jobs, loads) in [(2, 1), (5, 10), (10, 1)] {
-            cases.push(each_its_own_luck(field, jobs, loads, 0.15 * f64::from(loads).sqrt()));
+            cases.push(each_independent(field, jobs, loads, 0.15 * f64::from(loads).sqrt()));
         }
-        cases.push(common_luck(field, &[Loading, Hauling, Dumping, Constant], 1, 0.12));
+        cases.push(common_random_numbers(field, &[Loading, Hauling, Dumping, Constant], 1, 0.12));
     }
     for steps in [[Loading, Constant], [Constant, Loading]] {
-        cases.push(common_luck(Field::AllJustWorse, &steps, 1, 0.08));
+        cases.push(common_random_numbers(Field::AllJustWorse, &steps, 1, 0.08));
     }
     cases.push(lines(0.1));
     for late in [Late::Trouble, Late::NoTrouble] {

@@ -146,17 +146,17 @@ fn volumes(job: &Job, run: &Replay, all: &mut Vec<String>) {
 pub(crate) const SEED: u64 = 1;
 
 fn need_factor(job: &Job, run: u32) -> f64 {
-    Sampler::new(&job.chance.days.need).at(RunLuck::new(SEED, run).factor(Factor::Need))
+    Sampler::new(&job.chance.days.need).at(Streams::new(SEED, run).factor(Factor::Need))
 }
 
 /// All that is delivered, each delivery with its own bulk, stock on hand included, pile by pile.
 fn brought_m3(job: &Job, run: u32) -> Option<f64> {
-    let (luck, bulk) = (RunLuck::new(SEED, run), Sampler::new(&job.chance.days.bulk));
+    let (streams, bulk) = (Streams::new(SEED, run), Sampler::new(&job.chance.days.bulk));
     let ordered = job
         .stockpiles
         .iter()
         .flat_map(|pile| std::iter::once(pile.on_hand_m3).chain(pile.deliveries.iter().map(|d| d.volume_m3)));
-    Some(ordered.enumerate().map(|(n, volume)| volume * bulk.at(luck.bulk(n))).sum())
+    Some(ordered.enumerate().map(|(n, volume)| volume * bulk.at(streams.bulk(n))).sum())
 }
 
 /// Fuel, labour and cost by the books; progress in order and complete.

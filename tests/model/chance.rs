@@ -139,11 +139,11 @@ fn loads(change: impl Fn(&mut LoadNoise)) -> Job {
 }
 
 fn factor(run: u32, which: Factor) -> f64 {
-    Sampler::new(&wide()).at(RunLuck::new(books::SEED, run).factor(which))
+    Sampler::new(&wide()).at(Streams::new(books::SEED, run).factor(which))
 }
 
 fn noise(run: u32, load: u32, kind: Kind) -> f64 {
-    Sampler::new(&wide()).at(RunLuck::new(books::SEED, run).load(load).bits(kind))
+    Sampler::new(&wide()).at(Streams::new(books::SEED, run).load(load).bits(kind))
 }
 
 #[test]
@@ -289,8 +289,8 @@ fn every_delivery_has_a_bulk_of_its_own_stock_on_hand_included() {
     job.stockpiles[1].deliveries = vec![at(150.0)];
     let mut seen = Vec::new();
     for run in 0..20 {
-        let luck = RunLuck::new(books::SEED, run);
-        let bulk = |n| Sampler::new(&wide()).at(luck.bulk(n));
+        let streams = Streams::new(books::SEED, run);
+        let bulk = |n| Sampler::new(&wide()).at(streams.bulk(n));
         let replay = replay(&job, run);
         let came: Vec<f64> = replay
             .log
@@ -325,20 +325,20 @@ fn set_up_clean_up_and_lateness_have_draws_of_their_own() {
     job.stockpiles[0].deliveries =
         vec![Delivery { at_s: job.shift.start_s, late_s: late_s.clone(), volume_m3: 6.0 }];
     for run in 0..20 {
-        let luck = RunLuck::new(books::SEED, run);
+        let streams = Streams::new(books::SEED, run);
         let replay = replay(&job, run);
-        let draw = |law: &Distribution, which| Sampler::new(law).at(luck.factor(which));
+        let draw = |law: &Distribution, which| Sampler::new(law).at(streams.factor(which));
         let told = |activity| replay.accounts.rakers[0].time(activity).as_secs_f64();
         near(told(RakerActivity::SetUp), draw(&job.shift.set_up_s, Factor::SetUp), "set-up");
         near(told(RakerActivity::CleanUp), draw(&job.shift.clean_up_s, Factor::CleanUp), "clean-up");
         let came = replay.log.iter().find(|entry| matches!(entry.event, Event::Delivered { .. })).unwrap();
-        near(came.at.as_secs_f64(), Sampler::new(&late_s).at(luck.lateness(1)), "lateness");
+        near(came.at.as_secs_f64(), Sampler::new(&late_s).at(streams.lateness(1)), "lateness");
     }
 }
 
 #[test]
-fn a_load_keeps_its_luck_whoever_rakes_it_and_whatever_the_crew() {
-    // The same job with another raker, who is slower, and with another loader: load k has the same luck.
+fn a_load_keeps_its_draws_whoever_rakes_it_and_whatever_the_crew() {
+    // The same job with another raker, who is slower, and with another loader: load k has the same random numbers.
     let mut job = without_rakers(one_and_one());
     (job.rakers, job.raking.spread_share) = (vec![raker("a", 0)], 0.0);
     job.shift.clean_up_s = Distribution::Constant(1_000.0);
@@ -381,7 +381,7 @@ fn a_kind_whose_family_is_changed_disturbs_no_other() {
     let mut differ = 0;
     for run in 0..10 {
         let pace = Sampler::new(&job.chance.days.loader_pace)
-            .at(RunLuck::new(books::SEED, run).factor(Factor::LoaderPace));
+            .at(Streams::new(books::SEED, run).factor(Factor::LoaderPace));
         for (before, after) in steps(&replay(&job, run)).iter().zip(steps(&replay(&other, run))) {
             near(after.loading * pace, before.loading, "loading");
             near(after.returning, before.returning, "returning");

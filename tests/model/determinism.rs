@@ -91,7 +91,7 @@ fn running_until_precise_is_running_so_many() {
 }
 
 #[test]
-fn another_seed_is_another_luck_and_so_is_another_run() {
+fn another_seed_is_other_random_numbers_and_so_is_another_run() {
     let plan = Plan::new(&lively()).unwrap();
     let study = |seed| Study::new(&plan, seed, Runs::Exactly(50), |_| {}).unwrap();
     let finishes = |study: &Study| study.outcomes.iter().map(|o| o.finish.working).collect::<Vec<_>>();

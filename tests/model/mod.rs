@@ -31,7 +31,7 @@ mod refused;
 mod relief;
 mod renaming;
 mod room;
-mod same_luck;
+mod same_random_numbers;
 mod set_up_and_clean_up;
 mod simultaneous;
 mod spread_share;

@@ -2,7 +2,7 @@
 //! multiprocessing timing anomalies", SIAM Journal on Applied Mathematics 17, 1969, from memory) showed that more hands and
 //! shorter tasks can make the whole take longer. So the promise has limits, and both sides of them are tested here.
 //!
-//! **It holds, run by run and with any luck**, for one loader, one zone and pile, rakers of one pace each on a heap of their own,
+//! **It holds, run by run and with any random numbers**, for one loader, one zone and pile, rakers of one pace each on a heap of their own,
 //! without fatigue, stand clear, stoppages, breaks, end of day and deliveries: for more room, another raker, faster raking,
 //! shorter ways, quicker loading and dumping. Proof: with `b` places and `c` rakers, heap `n` is dumped from `max(A_n, the (n - b)th
 //! smallest of R_1 .. R_(n-1))` and raked from `max(F_n, the (n - c)th smallest of them)`; sums, maxima and order statistics rise
@@ -76,7 +76,7 @@ fn completion_s(job: &Job) -> f64 {
     replay(job, 1, 0).outcome.completion.working.as_secs_f64()
 }
 
-/// Completions of three runs of a job and of one changed, under the same luck.
+/// Completions of three runs of a job and of one changed, under the same random numbers.
 fn completions(job: &Job, changed: &Job, seed: u64) -> Vec<(Duration, Duration)> {
     let plan = Plan::new(job).unwrap();
     let of = |plan: &Plan| Study::new(plan, seed, Runs::Exactly(3), |_| {}).unwrap().outcomes;

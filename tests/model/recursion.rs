@@ -26,20 +26,20 @@ impl Laws {
     }
 }
 
-/// Completion by the recursion, with the draws taken from the laws and the luck, not from the engine.
+/// Completion by the recursion, with the draws taken from the laws and the streams, not from the engine.
 fn completion_by_recursion(job: &Job, laws: &Laws, seed: u64, run: u32) -> (i64, u32) {
-    let luck = RunLuck::new(seed, run);
+    let streams = Streams::new(seed, run);
     let [day, loader_pace, travel, raker_pace, by_day_fill, need, bulk] = &laws.days;
     let [by_fill, by_load, by_haul, by_dump, by_return, by_rake] = &laws.loads;
-    let day = day.at(luck.factor(Factor::Day));
-    let pace = day * loader_pace.at(luck.factor(Factor::LoaderPace));
-    let travel = day * travel.at(luck.factor(Factor::Travel));
-    let rake = day * raker_pace.at(luck.factor(Factor::RakerPace));
-    let fill = job.material.fill_factor * by_day_fill.at(luck.factor(Factor::Fill));
+    let day = day.at(streams.factor(Factor::Day));
+    let pace = day * loader_pace.at(streams.factor(Factor::LoaderPace));
+    let travel = day * travel.at(streams.factor(Factor::Travel));
+    let rake = day * raker_pace.at(streams.factor(Factor::RakerPace));
+    let fill = job.material.fill_factor * by_day_fill.at(streams.factor(Factor::Fill));
     let (machine, zone, raker) = (&job.loaders[0], &job.zones[0], &job.rakers[0]);
     let nothing = 0.05 * machine.heaped_m3;
-    let mut open = zone.need_m3 * need.at(luck.factor(Factor::Need));
-    let mut stock = job.stockpiles[0].on_hand_m3 * bulk.at(luck.bulk(0));
+    let mut open = zone.need_m3 * need.at(streams.factor(Factor::Need));
+    let mut stock = job.stockpiles[0].on_hand_m3 * bulk.at(streams.bulk(0));
     let room = zone.room.map_or(usize::MAX, |r| r as usize);
     let distance = zone.ways[0].distance_m;
     let (haul_s, return_s) = (
@@ -53,7 +53,7 @@ fn completion_by_recursion(job: &Job, laws: &Laws, seed: u64, run: u32) -> (i64,
         if open < nothing || stock < nothing {
             break;
         }
-        let own = luck.load(load);
+        let own = streams.load(load);
         let volume = (fill * by_fill.at(own.bits(Kind::Fill)) * machine.heaped_m3).min(stock).min(open);
         open -= volume;
         stock -= volume;

@@ -1,4 +1,4 @@
-//! Section 7: relief: the same luck with one thing improved, and the minutes saved.
+//! Section 7: relief: the same random numbers with one thing improved, and the minutes saved.
 
 use super::jobs::*;
 use sim::*;
@@ -81,7 +81,7 @@ fn the_minutes_saved_are_those_of_hand_arithmetic_where_all_is_constant() {
 }
 
 #[test]
-fn relief_is_the_mean_of_the_paired_differences_with_the_same_luck() {
+fn relief_is_the_mean_of_the_paired_differences_with_the_same_random_numbers() {
     let job = with_lognormal_noise(one_and_one(), 0.2, 0.4);
     let (study, reliefs) = reliefs(&job, 60);
     for improvement in Improvement::ALL {

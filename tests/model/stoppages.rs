@@ -90,7 +90,7 @@ fn gaps_between_stoppages_are_exponential_in_operating_time() {
 
 #[test]
 fn waiting_brings_no_stoppage_nearer() {
-    // The same luck with and without long waits for room: every stoppage comes after the same operating time.
+    // The same random numbers with and without long waits for room: every stoppage comes after the same operating time.
     let free = stopping(40.0);
     let mut waiting = free.clone();
     (waiting.rakers, waiting.raking.spread_share) = (vec![raker("raker", 0)], 0.0);

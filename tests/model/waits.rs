@@ -59,13 +59,13 @@ pub(crate) fn complaints(job: &Job, run: &Replay) -> Vec<String> {
 
 impl<'a> Scene<'a> {
     fn new(job: &'a Job, run: u32) -> Self {
-        let luck = RunLuck::new(SEED, run);
-        let need = Sampler::new(&job.chance.days.need).at(luck.factor(Factor::Need));
+        let streams = Streams::new(SEED, run);
+        let need = Sampler::new(&job.chance.days.need).at(streams.factor(Factor::Need));
         let bulk = Sampler::new(&job.chance.days.bulk);
         let mut number = 0;
         let mut stock = Vec::new();
         for pile in &job.stockpiles {
-            stock.push(pile.on_hand_m3 * bulk.at(luck.bulk(number)));
+            stock.push(pile.on_hand_m3 * bulk.at(streams.bulk(number)));
             number += 1 + pile.deliveries.len();
         }
         let nobody = LoaderNow {

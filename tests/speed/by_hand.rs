@@ -2,7 +2,7 @@
 //! with the same draws and the same books, and none of the branches for gates, breaks, stoppages and other crews.
 
 use super::floors::Tables;
-use sim::{Duration, Job, Kind, LoaderActivity as L, Outcome, PROGRESS_PARTS, RakerActivity as R, RunLuck};
+use sim::{Duration, Job, Kind, LoaderActivity as L, Outcome, PROGRESS_PARTS, RakerActivity as R, Streams};
 
 type Micros = i64;
 
@@ -68,10 +68,10 @@ impl ByHand {
     pub fn runs(&self, seed: u64, runs: u32, keep: Keep) -> Vec<Books> {
         let mut heaps = Vec::new();
         let run = |run| match keep {
-            Keep::Books => self.run(RunLuck::new(seed, run), |_, _| {}),
+            Keep::Books => self.run(Streams::new(seed, run), |_, _| {}),
             Keep::BooksAndProgress => {
                 heaps.clear();
-                let mut books = self.run(RunLuck::new(seed, run), |at, placed| heaps.push((at, placed)));
+                let mut books = self.run(Streams::new(seed, run), |at, placed| heaps.push((at, placed)));
                 books.progress = progress(&heaps, books.placed_m3);
                 books
             }
@@ -80,7 +80,7 @@ impl ByHand {
     }
 
     #[inline]
-    fn run(&self, luck: RunLuck, mut raked_out: impl FnMut(Micros, f64)) -> Books {
+    fn run(&self, streams: Streams, mut raked_out: impl FnMut(Micros, f64)) -> Books {
         let Tables { fill, quarter, leg, rough } = &self.tables;
         let nothing_m3 = 0.05 * self.heaped_m3;
         let mut books = Books::default();
@@ -89,7 +89,7 @@ impl ByHand {
         let mut raked = [0; 3];
         let mut at_pile = 0;
         while open >= nothing_m3 && stock >= nothing_m3 {
-            let load = luck.load(books.loads);
+            let load = streams.load(books.loads);
             let volume =
                 (self.fill_factor * fill.at(load.bits(Kind::Fill)) * self.heaped_m3).min(stock).min(open);
             let loading = whole(self.load_us * quarter.at(load.bits(Kind::Loading)));

@@ -14,7 +14,7 @@ const CHIPS: &str = "name = \"wood chips, green\"";
 pub(super) fn struck_and_heaped() -> Sheet {
     let mut sheet = Sheet::new(
         "Struck and heaped capacities of real proportions are accepted, and read alike in both units; doubtful ones draw a \
-         warning (heapcast does not reckon one from the other)",
+         warning (heapcast does not calculate one from the other)",
         "heaped at 2 : 1 after the definition of ISO 7546 and SAE J742, V_T = W b^2 / 8 - b^3 / 24 (bucket_geometry.csv); \
          the doubtful pair is invented",
         Status::Computed,

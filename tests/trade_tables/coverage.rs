@@ -66,7 +66,7 @@ pub(super) fn loose_depths() -> Sheet {
 }
 
 #[test]
-fn area_depth_and_settling_make_the_volume_the_handbooks_reckon() {
+fn area_depth_and_settling_make_the_volume_the_handbooks_give() {
     yards_on_the_ground().judge(8);
     loose_depths().judge(11);
 }

@@ -15,7 +15,7 @@ pub struct Wanted {
     pub today: Option<usize>,
     /// Hand barrows to try in place of the loader; 0 for none.
     pub barrows: u32,
-    /// Seed of all luck.
+    /// Seed of all random numbers.
     pub seed: u64,
     /// Runs of each.
     pub runs: u32,

@@ -43,16 +43,16 @@ const ORDER: [Doing; 12] = [
     Doing::SetUpAndCleanUp,
 ];
 
-/// Prepares the figure from the books of one run or the sum of many, under the finding.
-pub fn prepare(title: String, job: &Job, books: &Accounts) -> WaitingData {
-    let loaders = books.loaders.iter().zip(&job.loaders).map(|(times, loader)| {
+/// Prepares the figure from the accounts of one run or the sum of many, under the finding.
+pub fn prepare(title: String, job: &Job, accounts: &Accounts) -> WaitingData {
+    let loaders = accounts.loaders.iter().zip(&job.loaders).map(|(times, loader)| {
         row(&loader.name, times.iter().filter_map(|(activity, t)| Some((Doing::of_loader(activity)?, t))))
     });
-    let rakers = books.rakers.iter().zip(&job.rakers).map(|(times, raker)| {
+    let rakers = accounts.rakers.iter().zip(&job.rakers).map(|(times, raker)| {
         row(&raker.name, times.iter().filter_map(|(activity, t)| Some((Doing::of_raker(activity)?, t))))
     });
     let rows: Vec<Row> = loaders.chain(rakers).collect();
-    let loaders = books.loaders.len().min(job.loaders.len());
+    let loaders = accounts.loaders.len().min(job.loaders.len());
     WaitingData { title, rows, loaders }
 }
 

@@ -5,7 +5,7 @@ use crate::findings::is_priced;
 use crate::forecast::{Provenance, seconds};
 use scenarios::Scenario;
 use scenarios::units::System;
-use sim::{Luck, Outcome, Plan, Promise, Runs, Study, select};
+use sim::{Outcome, Plan, Promise, RandomNumbers, Runs, Study, select};
 
 /// Most jobs held against one another: each has a letter, and more are not taken in.
 pub const MOST_CHOICES: usize = 20;
@@ -17,7 +17,7 @@ pub struct Choice {
     pub name: String,
     /// The job.
     pub scenario: Scenario,
-    /// Its runs: run *k* has the same luck as run *k* of every other.
+    /// Its runs: run *k* has the same random numbers as run *k* of every other.
     pub study: Study,
     /// After how many runs it was set aside as surely worse than another; `None` for those left at the end.
     pub set_aside: Option<u32>,
@@ -48,7 +48,7 @@ pub enum Prefer {
 /// What is wanted of a comparison.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wanted {
-    /// Seed of all luck.
+    /// Seed of all random numbers.
     pub seed: u64,
     /// Runs of every job before any is set aside.
     pub runs: u32,
@@ -117,7 +117,7 @@ impl Comparison {
             Promise { indifference, confidence: wanted.confidence, first: wanted.runs, most: wanted.most };
         let starts: Vec<f64> = jobs.iter().map(|(_, s)| s.job.shift.start_s).collect();
         let figure = |i: usize, outcome: &Outcome| judged.of(starts[i], outcome);
-        let selected = select(&plans, wanted.seed, Luck::Common, &promise, figure, made)?;
+        let selected = select(&plans, wanted.seed, RandomNumbers::Common, &promise, figure, made)?;
         let runs = u32::try_from(selected.runs()).unwrap_or(u32::MAX);
         let provenance = Provenance::new(first, wanted.seed, runs, command);
         let units = first.units;

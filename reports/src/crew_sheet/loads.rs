@@ -32,10 +32,10 @@ pub(crate) struct Line {
 /// Mean loads of all runs for each zone. How a zone's loads divide among several piles is known of the typical run alone
 /// and taken from there.
 pub(crate) fn load_plan(forecast: &Forecast) -> LoadPlan {
-    let books = &forecast.study.accounts;
+    let accounts = &forecast.study.accounts;
     let runs = f64::from(forecast.study.runs().max(1));
-    let means: Vec<f64> = books.zones.iter().map(|z| z.loads as f64 / runs).collect();
-    let volumes: Vec<f64> = books.zones.iter().map(|z| z.placed_m3 / runs).collect();
+    let means: Vec<f64> = accounts.zones.iter().map(|z| z.loads as f64 / runs).collect();
+    let volumes: Vec<f64> = accounts.zones.iter().map(|z| z.placed_m3 / runs).collect();
     let total = means.iter().sum::<f64>().round() as u64;
     let piles = by_pile(forecast, means.len());
     let mut lines = Vec::new();
@@ -55,7 +55,7 @@ pub(crate) fn load_plan(forecast: &Forecast) -> LoadPlan {
             volume_m3: volumes[zone] * of_zone[pile] / whole,
         }));
     }
-    let each: Vec<f64> = books.loads.iter().map(|n| *n as f64 / runs).collect();
+    let each: Vec<f64> = accounts.loads.iter().map(|n| *n as f64 / runs).collect();
     LoadPlan { lines, by_loader: apportion(total, &each), total, volume_m3: volumes.iter().sum() }
 }
 

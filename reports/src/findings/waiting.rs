@@ -98,18 +98,18 @@ pub fn who_waits_in(job: &Job, study: &Study) -> WhoWaits {
     who_waits_by(job, &study.accounts, study.runs())
 }
 
-/// The same by the books of a job alone, summed over so many runs.
-pub fn who_waits_by(job: &Job, books: &Accounts, runs: u32) -> WhoWaits {
-    told(job, books, runs, None)
+/// The same by the accounts of a job alone, summed over so many runs.
+pub fn who_waits_by(job: &Job, accounts: &Accounts, runs: u32) -> WhoWaits {
+    told(job, accounts, runs, None)
 }
 
-fn told(job: &Job, books: &Accounts, runs: u32, tried: Option<Tried>) -> WhoWaits {
+fn told(job: &Job, accounts: &Accounts, runs: u32, tried: Option<Tried>) -> WhoWaits {
     let runs = f64::from(runs.max(1));
-    let loaders: LoaderTimes = books.loaders.iter().flat_map(LoaderTimes::iter).collect();
-    let rakers: RakerTimes = books.rakers.iter().flat_map(RakerTimes::iter).collect();
+    let loaders: LoaderTimes = accounts.loaders.iter().flat_map(LoaderTimes::iter).collect();
+    let rakers: RakerTimes = accounts.rakers.iter().flat_map(RakerTimes::iter).collect();
     let (loaders, rakers) = (loader_parts(&loaders, runs), raker_parts(&rakers, runs));
-    let each_loader = books.loaders.iter().zip(&books.loads).zip(&job.loaders);
-    let each_raker = books.rakers.iter().zip(&job.rakers);
+    let each_loader = accounts.loaders.iter().zip(&accounts.loads).zip(&job.loaders);
+    let each_raker = accounts.rakers.iter().zip(&job.rakers);
     let each = each_loader
         .map(|((times, loads), loader)| Worker {
             name: loader.name.clone(),

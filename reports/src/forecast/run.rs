@@ -48,7 +48,7 @@ pub struct Forecast {
 /// What is wanted of a forecast.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wanted {
-    /// Seed of all luck.
+    /// Seed of all random numbers.
     pub seed: u64,
     /// How many runs.
     pub runs: Runs,
@@ -63,7 +63,7 @@ pub struct Wanted {
 pub struct Provenance {
     /// Version of heapcast.
     pub version: String,
-    /// Seed of all luck.
+    /// Seed of all random numbers.
     pub seed: u64,
     /// Runs made.
     pub runs: u32,

@@ -46,7 +46,7 @@ pub struct Point {
     /// What each run yields, in order of its number.
     pub runs: Vec<Run>,
     /// Everybody's times, summed over all runs.
-    pub books: Accounts,
+    pub accounts: Accounts,
 }
 
 /// What is kept of a run.
@@ -114,7 +114,7 @@ impl Point {
 /// What is wanted of a sweep.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wanted {
-    /// Seed of all luck, the same at every point.
+    /// Seed of all random numbers, the same at every point.
     pub seed: u64,
     /// Runs at every point.
     pub runs: u32,
@@ -145,7 +145,7 @@ impl Sweep {
             let study =
                 Study::new(&variant, wanted.seed, Runs::Exactly(wanted.runs), &made).map_err(stuck)?;
             let runs = study.outcomes.iter().map(Run::from).collect();
-            points.push(Point { places, scenario, runs, books: study.accounts });
+            points.push(Point { places, scenario, runs, accounts: study.accounts });
         }
         Ok(Self {
             units: base.units,

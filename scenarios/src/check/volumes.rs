@@ -74,7 +74,7 @@ fn too_many_loads(raw: &Raw, ordered: f64, diagnostics: &mut Diagnostics<'_>) {
         if ordered > MOST_LOADS * heaped.value {
             let what =
                 format!("with this bucket the job takes some {} loads", figure(ordered / heaped.value));
-            let right = format!("at most {most} are reckoned; check the volume and the bucket");
+            let right = format!("at most {most} are simulated; check the volume and the bucket");
             diagnostics.wrong_at(heaped, what, right);
             return;
         }
@@ -83,7 +83,7 @@ fn too_many_loads(raw: &Raw, ordered: f64, diagnostics: &mut Diagnostics<'_>) {
         if ordered > MOST_LOADS * carried {
             let loads = figure(ordered / carried);
             let what = format!("with what may be lifted the job takes some {loads} loads");
-            let right = format!("at most {most} are reckoned; check this figure, its share and the density");
+            let right = format!("at most {most} are simulated; check this figure, its share and the density");
             diagnostics.wrong_at(typed, what, right);
             return;
         }

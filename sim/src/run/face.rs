@@ -39,8 +39,8 @@ impl<O: Observer> Run<'_, O> {
             && self.s.places[state.pile].all_are_known()
             && {
                 let left = self.s.piles[state.pile].stock.min(self.s.zones[state.zone].open);
-                let luck = self.luck.load(self.s.next_load);
-                left - state.machine.bucketful(&plan.noise, &self.pace, luck) >= plan.negligible_m3
+                let stream = self.streams.load(self.s.next_load);
+                left - state.machine.bucketful(&plan.noise, &self.pace, stream) >= plan.negligible_m3
             }
     }
 
@@ -78,12 +78,12 @@ impl<O: Observer> Run<'_, O> {
     #[inline(always)]
     fn next_load(&self, loader: usize) -> Load {
         let (plan, state) = (self.plan, &self.s.loaders[loader]);
-        let luck = self.luck.load(self.s.next_load);
+        let stream = self.streams.load(self.s.next_load);
         let takes_all = self.s.takes_surplus(plan, state.zone);
         let open = if takes_all { f64::INFINITY } else { self.s.zones[state.zone].open };
-        let bucketful = state.machine.bucketful(&plan.noise, &self.pace, luck);
+        let bucketful = state.machine.bucketful(&plan.noise, &self.pace, stream);
         let volume = bucketful.min(self.s.piles[state.pile].stock).min(open);
-        Load::new(self.s.next_load, volume, &state.machine, &plan.noise, &self.pace, luck)
+        Load::new(self.s.next_load, volume, &state.machine, &plan.noise, &self.pace, stream)
     }
 
     /// The load is the loader's.

@@ -1,8 +1,8 @@
 //! One load: what it draws, all at once when it begins, and the rules that make its volume and times, each once.
 
 use crate::activity::Micros;
-use crate::luck::{Factor, Kind, LoadLuck, RunLuck};
 use crate::plan::{LoaderPlan, Noise, Plan, round_to_us};
+use crate::streams::{Factor, Kind, LoadStream, Streams};
 
 /// The job factors of one run, multiplied out for each kind of work.
 #[derive(Clone, Copy, Debug)]
@@ -14,8 +14,8 @@ pub(super) struct Pace {
 }
 
 impl Pace {
-    pub(super) fn new(plan: &Plan, luck: &RunLuck) -> Self {
-        let draw = |sampler: &crate::Sampler, factor| sampler.at(luck.factor(factor));
+    pub(super) fn new(plan: &Plan, streams: &Streams) -> Self {
+        let draw = |sampler: &crate::Sampler, factor| sampler.at(streams.factor(factor));
         let day = draw(&plan.factors.day, Factor::Day);
         Self {
             load: day * draw(&plan.factors.loader_pace, Factor::LoaderPace),
@@ -44,8 +44,8 @@ impl Machine {
 
     /// What the bucket would take of a load, were there enough.
     #[inline(always)]
-    pub(super) fn bucketful(&self, noise: &Noise, pace: &Pace, luck: LoadLuck) -> f64 {
-        let fill = pace.fill * noise.fill.at(luck.bits(Kind::Fill));
+    pub(super) fn bucketful(&self, noise: &Noise, pace: &Pace, stream: LoadStream) -> f64 {
+        let fill = pace.fill * noise.fill.at(stream.bits(Kind::Fill));
         (fill * self.heaped_m3).min(self.lift_m3)
     }
 }
@@ -73,17 +73,19 @@ impl Load {
         machine: &Machine,
         noise: &Noise,
         pace: &Pace,
-        luck: LoadLuck,
+        stream: LoadStream,
     ) -> Self {
         let dump_us = machine.dump_us + machine.spread_us_per_m3 * volume;
         Self {
             number,
             volume,
-            loading: round_to_us(machine.load_us * (pace.load * noise.loading.at(luck.bits(Kind::Loading)))),
-            dumping: round_to_us(dump_us * (pace.load * noise.dump.at(luck.bits(Kind::Dump)))),
-            out: pace.travel * noise.haul.at(luck.bits(Kind::Haul)),
-            back: pace.travel * noise.return_leg.at(luck.bits(Kind::Return)),
-            raking: pace.rake * noise.raking.at(luck.bits(Kind::Raking)),
+            loading: round_to_us(
+                machine.load_us * (pace.load * noise.loading.at(stream.bits(Kind::Loading))),
+            ),
+            dumping: round_to_us(dump_us * (pace.load * noise.dump.at(stream.bits(Kind::Dump)))),
+            out: pace.travel * noise.haul.at(stream.bits(Kind::Haul)),
+            back: pace.travel * noise.return_leg.at(stream.bits(Kind::Return)),
+            raking: pace.rake * noise.raking.at(stream.bits(Kind::Raking)),
         }
     }
 }

@@ -21,10 +21,10 @@ mod travel;
 use crate::activity::Micros;
 use crate::calendar::END_OF_TIME;
 use crate::error::{RunError, RunProblem};
-use crate::luck::{Factor, RunLuck};
-use crate::observe::{Entry, Observer, Unwatched};
+use crate::observe::{Entry, Observer, Unobserved};
 use crate::outcome::{Accounts, Outcome};
 use crate::plan::{Plan, round_to_us};
+use crate::streams::{Factor, Streams};
 use load::Pace;
 pub(crate) use state::Scratch;
 use state::Who;
@@ -36,8 +36,8 @@ const MOST_LOADS: u32 = 10_000_000;
 struct Run<'a, O> {
     plan: &'a Plan,
     s: &'a mut Scratch,
-    watcher: &'a mut O,
-    luck: RunLuck,
+    observer: &'a mut O,
+    streams: Streams,
     pace: Pace,
     now: Micros,
 }
@@ -52,26 +52,26 @@ struct Once {
 }
 
 impl Once {
-    fn new(plan: &Plan, luck: &RunLuck) -> Self {
-        let length = |sampler: &crate::Sampler, factor| round_to_us(sampler.at(luck.factor(factor)) * 1e6);
+    fn new(plan: &Plan, streams: &Streams) -> Self {
+        let length = |sampler: &crate::Sampler, factor| round_to_us(sampler.at(streams.factor(factor)) * 1e6);
         Self {
             set_up: length(&plan.set_up, Factor::SetUp),
             clean_up: length(&plan.clean_up, Factor::CleanUp),
-            need: plan.factors.need.at(luck.factor(Factor::Need)),
+            need: plan.factors.need.at(streams.factor(Factor::Need)),
         }
     }
 }
 
 impl Scratch {
-    /// Makes one run and adds its books to `books`.
+    /// Makes one run and adds its accounts to `accounts`.
     pub(crate) fn run(
         &mut self,
         plan: &Plan,
         seed: u64,
         run: u32,
-        books: &mut Accounts,
+        accounts: &mut Accounts,
     ) -> Result<Outcome, RunError> {
-        self.go(plan, RunLuck::new(seed, run), run, books, &mut Unwatched)
+        self.go(plan, Streams::new(seed, run), run, accounts, &mut Unobserved)
     }
 
     /// The same with every event written down.
@@ -80,26 +80,26 @@ impl Scratch {
         plan: &Plan,
         seed: u64,
         run: u32,
-        books: &mut Accounts,
+        accounts: &mut Accounts,
         log: &mut Vec<Entry>,
     ) -> Result<Outcome, RunError> {
-        self.go(plan, RunLuck::new(seed, run), run, books, log)
+        self.go(plan, Streams::new(seed, run), run, accounts, log)
     }
 
     fn go<O: Observer>(
         &mut self,
         plan: &Plan,
-        luck: RunLuck,
+        streams: Streams,
         run: u32,
-        books: &mut Accounts,
-        watcher: &mut O,
+        accounts: &mut Accounts,
+        observer: &mut O,
     ) -> Result<Outcome, RunError> {
-        self.reset(plan, &luck);
-        let pace = Pace::new(plan, &luck);
-        let mut run_of = Run { plan, s: self, watcher, luck, pace, now: 0 };
+        self.reset(plan, &streams);
+        let pace = Pace::new(plan, &streams);
+        let mut run_of = Run { plan, s: self, observer, streams, pace, now: 0 };
         run_of.begin();
         run_of.go_to_the_end().map_err(|why| RunError { run, why })?;
-        Ok(run_of.tally(run, books))
+        Ok(run_of.tally(run, accounts))
     }
 }
 

@@ -16,7 +16,7 @@ impl<O: Observer> Run<'_, O> {
         (state.activity, state.since) = (activity, now);
         let (plan, zone, doing) = (&self.plan.crews[crew], state.zone, state.doing);
         for raker in plan.first_raker..plan.first_raker + plan.rakers {
-            self.watcher.see(now, || {
+            self.observer.see(now, || {
                 let load = if let Doing::Heap(heap) = doing { Some(heap.load) } else { None };
                 Event::Raker { raker, activity, load, zone }
             });
@@ -60,7 +60,7 @@ impl<O: Observer> Run<'_, O> {
         self.s.raked_out.push((self.now, so_far + volume_m3));
         self.s.in_play -= 1;
         (self.s.completion, self.s.nights_at_completion) = (self.now, self.s.nights);
-        self.watcher.see(self.now, || Event::HeapRakedOut { load, zone, volume_m3 });
+        self.observer.see(self.now, || Event::HeapRakedOut { load, zone, volume_m3 });
         self.release(self.room_of(zone));
         self.look_whether_over();
     }

@@ -64,7 +64,7 @@ impl<O: Observer> Run<'_, O> {
             if volume > 0.0 {
                 at.least = self.plan.least_m3(at.stock);
             }
-            self.watcher.see(self.now, || Event::Delivered { stockpile: pile, volume_m3: volume });
+            self.observer.see(self.now, || Event::Delivered { stockpile: pile, volume_m3: volume });
             came = true;
         }
         if came {
@@ -109,7 +109,7 @@ impl<O: Observer> Run<'_, O> {
         let rest = if switch == Switch::DayEnds { Rest::AfterHours } else { Rest::Break };
         self.s.resting = Some(rest);
         self.s.note_what_is_unusual();
-        self.watcher.see(self.now, || Event::WorkPauses { end_of_day: rest == Rest::AfterHours });
+        self.observer.see(self.now, || Event::WorkPauses { end_of_day: rest == Rest::AfterHours });
         for crew in 0..self.s.crews.len() {
             if !matches!(self.s.crews[crew].doing, Doing::SetUp) {
                 self.puts_down(crew);
@@ -128,7 +128,7 @@ impl<O: Observer> Run<'_, O> {
     fn work_resumes(&mut self) {
         self.s.resting = None;
         self.s.note_what_is_unusual();
-        self.watcher.see(self.now, || Event::WorkResumes);
+        self.observer.see(self.now, || Event::WorkResumes);
         for crew in 0..self.s.crews.len() {
             self.takes_up(crew, self.s.crews[crew].left);
         }

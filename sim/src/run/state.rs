@@ -7,8 +7,8 @@ use super::row::Row;
 use super::server::{Places, Queue};
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::calendar::{Calendar, END_OF_TIME};
-use crate::luck::RunLuck;
 use crate::plan::{Leg, Plan};
+use crate::streams::Streams;
 use rand_xoshiro::Xoshiro256PlusPlus;
 use std::collections::VecDeque;
 
@@ -327,11 +327,11 @@ impl Scratch {
         self.unusual = self.over || self.resting.is_some() || self.finish.is_some();
     }
 
-    pub(super) fn reset(&mut self, plan: &Plan, luck: &RunLuck) {
+    pub(super) fn reset(&mut self, plan: &Plan, streams: &Streams) {
         self.calendar.clear();
-        self.loaders.iter_mut().enumerate().for_each(|(i, l)| l.reset(plan, luck, i));
+        self.loaders.iter_mut().enumerate().for_each(|(i, l)| l.reset(plan, streams, i));
         self.crews.iter_mut().zip(&plan.crews).for_each(|(crew, p)| crew.reset(p.start_zone, p.us_per_m3));
-        let Once { set_up, clean_up, need } = Once::new(plan, luck);
+        let Once { set_up, clean_up, need } = Once::new(plan, streams);
         (self.set_up, self.clean_up) = (set_up, clean_up);
         for (zone, p) in self.zones.iter_mut().zip(&plan.zones) {
             let needs = p.need_m3 * need;
@@ -341,13 +341,13 @@ impl Scratch {
             self.zones[p.start_zone].crews |= 1 << crew;
         }
         for (number, pile) in self.piles.iter_mut().enumerate() {
-            let stock = plan.stock(number, luck);
+            let stock = plan.stock(number, streams);
             *pile = PileState { stock, least: plan.least_m3(stock), due: 0 };
         }
         self.places.iter_mut().for_each(Places::clear);
         self.queues.iter_mut().for_each(Queue::clear);
         self.options_change(plan);
-        self.draw_deliveries(plan, luck);
+        self.draw_deliveries(plan, streams);
         self.raked_out.clear();
         (self.ready, self.pending, self.awaiting, self.held) = (0, 0, 0, 0);
         (self.idle, self.with_a_heap, self.unclaimed) = (0, 0, false);
@@ -358,12 +358,12 @@ impl Scratch {
         (self.completion, self.nights_at_completion) = (0, 0);
     }
 
-    fn draw_deliveries(&mut self, plan: &Plan, luck: &RunLuck) {
+    fn draw_deliveries(&mut self, plan: &Plan, streams: &Streams) {
         self.next_delivery = 0;
         self.deliveries.clear();
         for d in &plan.deliveries {
-            let at = d.at + crate::plan::round_to_us(d.late.at(luck.lateness(d.number)) * 1e6);
-            let volume = d.volume_m3 * plan.factors.bulk.at(luck.bulk(d.number));
+            let at = d.at + crate::plan::round_to_us(d.late.at(streams.lateness(d.number)) * 1e6);
+            let volume = d.volume_m3 * plan.factors.bulk.at(streams.bulk(d.number));
             self.deliveries.push((at, d.pile, volume));
             self.piles[d.pile].due += 1;
         }
@@ -398,13 +398,13 @@ impl LoaderState {
         }
     }
 
-    fn reset(&mut self, plan: &Plan, luck: &RunLuck, loader: usize) {
+    fn reset(&mut self, plan: &Plan, streams: &Streams, loader: usize) {
         (self.activity, self.since, self.times) = (LoaderActivity::SetUp, 0, [0; _]);
         (self.stage, self.going, self.bound, self.last_leg) = (Stage::SetUp, Going::On, false, false);
         (self.zone, self.pile, self.route, self.loads) = (0, 0, 0, 0);
         self.until_stop = Micros::MAX;
         if plan.loaders[loader].stoppages.is_some() {
-            self.stoppages = luck.stoppages(loader);
+            self.stoppages = streams.stoppages(loader);
             self.draw_gap(plan, loader);
         }
     }

@@ -51,7 +51,7 @@ impl<O: Observer> Run<'_, O> {
         state.account(now);
         state.activity = activity;
         let (s, piles) = (&*self.s, self.plan.piles.len());
-        self.watcher.see(now, || {
+        self.observer.see(now, || {
             let state = &s.loaders[loader];
             let in_hand = state.load_in_hand();
             Event::Loader {

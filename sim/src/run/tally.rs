@@ -1,4 +1,4 @@
-//! The end of a run: books closed, figures added up.
+//! The end of a run: time accounts closed, figures added up.
 
 use super::Run;
 use super::state::{LoaderState, Stage};
@@ -15,7 +15,7 @@ pub(super) struct Tally<'a> {
     plan: &'a Plan,
     hours: f64,
     outcome: Outcome,
-    books: &'a mut Accounts,
+    accounts: &'a mut Accounts,
 }
 
 impl<'a> Tally<'a> {
@@ -26,7 +26,7 @@ impl<'a> Tally<'a> {
         completion: Moment,
         finish: Moment,
         raked_out: &[(Micros, f64)],
-        books: &'a mut Accounts,
+        accounts: &'a mut Accounts,
     ) -> Self {
         let hours = finish.working.as_hours_f64();
         let outcome = Outcome {
@@ -45,14 +45,14 @@ impl<'a> Tally<'a> {
             rakers: RakerTimes::default(),
             progress: progress(raked_out, completion.clock.as_micros()).map(Duration::from_micros),
         };
-        Self { plan, hours, outcome, books }
+        Self { plan, hours, outcome, accounts }
     }
 
     /// The next loader's times and loads, in order of their numbers.
     pub(super) fn loader(&mut self, loader: usize, times: &[Micros; L::COUNT], loads: u64) {
         let machine = &self.plan.loaders[loader];
-        self.books.loads[loader] += loads;
-        self.books.loaders[loader].add_micros(times, 1);
+        self.accounts.loads[loader] += loads;
+        self.accounts.loaders[loader].add_micros(times, 1);
         self.outcome.loaders.add_micros(times, 1);
         let total = |of: &[L]| of.iter().map(|a| times[*a as usize]).sum::<Micros>() as f64 / HOUR;
         self.outcome.fuel_l +=
@@ -63,7 +63,7 @@ impl<'a> Tally<'a> {
     /// The next crew's times.
     pub(super) fn crew(&mut self, crew: usize, times: &[Micros; R::COUNT]) {
         let people = &self.plan.crews[crew];
-        for raker in &mut self.books.rakers[people.first_raker..people.first_raker + people.rakers] {
+        for raker in &mut self.accounts.rakers[people.first_raker..people.first_raker + people.rakers] {
             raker.add_micros(times, 1);
         }
         self.outcome.rakers.add_micros(times, people.rakers as Micros);
@@ -75,7 +75,7 @@ impl<'a> Tally<'a> {
         let lacks = needs_m3 - placed_m3;
         let counts = if loads == 0 { self.plan.least_m3(needs_m3) } else { self.plan.negligible_m3 };
         let short_m3 = if lacks >= counts { lacks } else { 0.0 };
-        let ZoneTotals { loads: all, placed_m3: placed, short_m3: short } = &mut self.books.zones[zone];
+        let ZoneTotals { loads: all, placed_m3: placed, short_m3: short } = &mut self.accounts.zones[zone];
         (*all, *placed, *short) = (*all + loads, *placed + placed_m3, *short + short_m3);
         self.outcome.placed_m3 += placed_m3;
         self.outcome.short_m3 += short_m3;
@@ -90,14 +90,14 @@ impl<'a> Tally<'a> {
 }
 
 impl<O: Observer> Run<'_, O> {
-    pub(super) fn tally(&mut self, run: u32, books: &mut Accounts) -> Outcome {
+    pub(super) fn tally(&mut self, run: u32, accounts: &mut Accounts) -> Outcome {
         let moment = |clock: Micros, nights: Micros| Moment {
             working: Duration::from_micros(clock - nights),
             clock: Duration::from_micros(clock),
         };
         let finish = moment(self.now, self.s.nights);
         let completion = moment(self.s.completion, self.s.nights_at_completion);
-        let mut tally = Tally::new(self.plan, run, completion, finish, &self.s.raked_out, books);
+        let mut tally = Tally::new(self.plan, run, completion, finish, &self.s.raked_out, accounts);
         for (loader, state) in self.s.loaders.iter_mut().enumerate() {
             state.close(self.now);
             if let Some(times) = state.times.first_chunk() {

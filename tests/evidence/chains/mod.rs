@@ -8,7 +8,7 @@ pub(super) mod layers;
 pub(super) mod line;
 pub(super) mod loads;
 pub(super) mod pair;
-pub(super) mod same_luck;
+pub(super) mod same_random_numbers;
 pub(super) mod zones;
 
 use super::sheet::{Sheet, Status};

@@ -1,4 +1,4 @@
-//! Streams of luck: draws of one run, of neighbouring runs and of neighbouring seeds have nothing to do with one another.
+//! Random streams: draws of one run, of neighbouring runs and of neighbouring seeds have nothing to do with one another.
 
 use super::super::sheet::{Sheet, Status};
 use super::families::{chi_square, kolmogorov};
@@ -17,17 +17,17 @@ const FACTORS: [Factor; 8] = [
 ];
 const SEED: u64 = 20_260_418;
 
-fn loads_luck(seed: u64, run: u32, load: u32) -> impl Iterator<Item = u64> {
-    let luck = RunLuck::new(seed, run).load(load);
-    KINDS.into_iter().map(move |kind| luck.bits(kind))
+fn loads_stream(seed: u64, run: u32, load: u32) -> impl Iterator<Item = u64> {
+    let streams = Streams::new(seed, run).load(load);
+    KINDS.into_iter().map(move |kind| streams.bits(kind))
 }
 
 /// All that two loads, the day and two deliveries of one run draw.
-fn runs_luck(seed: u64, run: u32) -> Vec<u64> {
-    let luck = RunLuck::new(seed, run);
-    let loads = loads_luck(seed, run, 0).chain(loads_luck(seed, run, 1));
-    let factors = FACTORS.into_iter().map(|factor| luck.factor(factor));
-    let deliveries = [luck.bulk(0), luck.lateness(0), luck.bulk(1), luck.lateness(1)];
+fn runs_streams(seed: u64, run: u32) -> Vec<u64> {
+    let streams = Streams::new(seed, run);
+    let loads = loads_stream(seed, run, 0).chain(loads_stream(seed, run, 1));
+    let factors = FACTORS.into_iter().map(|factor| streams.factor(factor));
+    let deliveries = [streams.bulk(0), streams.lateness(0), streams.bulk(1), streams.lateness(1)];
     loads.chain(factors).chain(deliveries).collect()
 }
 
@@ -86,16 +86,16 @@ pub(crate) fn correlations() -> Sheet {
         4.0,
     );
     let n = 100_000;
-    let own = Products::over(n, |run| (runs_luck(SEED, run), runs_luck(SEED, run)));
+    let own = Products::over(n, |run| (runs_streams(SEED, run), runs_streams(SEED, run)));
     add_correlations(&mut sheet, "all draws of a run", &own.in_standard_errors(true));
-    let next = Products::over(n, |i| (runs_luck(SEED, i), runs_luck(SEED, i + 1)));
+    let next = Products::over(n, |i| (runs_streams(SEED, i), runs_streams(SEED, i + 1)));
     add_correlations(&mut sheet, "a run and the next", &next.in_standard_errors(false));
-    let seeds = Products::over(n, |i| (runs_luck(u64::from(i), 0), runs_luck(u64::from(i) + 1, 0)));
+    let seeds = Products::over(n, |i| (runs_streams(u64::from(i), 0), runs_streams(u64::from(i) + 1, 0)));
     add_correlations(&mut sheet, "a seed and the next", &seeds.in_standard_errors(false));
-    let crossed = Products::over(n, |i| (runs_luck(u64::from(i), 1), runs_luck(u64::from(i) + 1, 0)));
+    let crossed = Products::over(n, |i| (runs_streams(u64::from(i), 1), runs_streams(u64::from(i) + 1, 0)));
     add_correlations(&mut sheet, "run 1 of a seed and run 0 of the next", &crossed.in_standard_errors(false));
     let loads =
-        Products::over(n, |i| (loads_luck(SEED, 0, i).collect(), loads_luck(SEED, 0, i + 1).collect()));
+        Products::over(n, |i| (loads_stream(SEED, 0, i).collect(), loads_stream(SEED, 0, i + 1).collect()));
     add_correlations(&mut sheet, "a load and the next of one run", &loads.in_standard_errors(false));
     sheet
 }
@@ -109,8 +109,8 @@ pub(crate) fn pairs() -> Sheet {
         Status::Computed,
         4.5,
     );
-    let haul = |seed: u64, run: u32, load: u32| RunLuck::new(seed, run).load(load).bits(Kind::Haul);
-    let day = |seed: u64, run: u32| RunLuck::new(seed, run).factor(Factor::Day);
+    let haul = |seed: u64, run: u32, load: u32| Streams::new(seed, run).load(load).bits(Kind::Haul);
+    let day = |seed: u64, run: u32| Streams::new(seed, run).factor(Factor::Day);
     let mut add = |what: &str, pair: &dyn Fn(u32) -> (u64, u64)| {
         let mut board = vec![0.0; 1_024];
         for i in 0..300_000 {
@@ -126,23 +126,23 @@ pub(crate) fn pairs() -> Sheet {
     });
     for (a, b) in KINDS.into_iter().zip(KINDS.into_iter().skip(1)) {
         add(&format!("{a:?} and {b:?} of a load"), &|i| {
-            let luck = RunLuck::new(SEED, 1).load(i);
-            (luck.bits(a), luck.bits(b))
+            let streams = Streams::new(SEED, 1).load(i);
+            (streams.bits(a), streams.bits(b))
         });
     }
     add("the day of a run and the next", &|i| (day(SEED, 2 * i), day(SEED, 2 * i + 1)));
     add("the day under a seed and the next", &|i| (day(u64::from(2 * i), 0), day(u64::from(2 * i + 1), 0)));
     for (a, b) in FACTORS.into_iter().zip(FACTORS.into_iter().skip(1)) {
         add(&format!("{a:?} and {b:?} of a run"), &|run| {
-            let luck = RunLuck::new(SEED, run);
-            (luck.factor(a), luck.factor(b))
+            let streams = Streams::new(SEED, run);
+            (streams.factor(a), streams.factor(b))
         });
     }
     add("a delivery's volume and the next's", &|run| {
-        (RunLuck::new(SEED, run).bulk(0), RunLuck::new(SEED, run).bulk(1))
+        (Streams::new(SEED, run).bulk(0), Streams::new(SEED, run).bulk(1))
     });
     add("a delivery's volume and its lateness", &|run| {
-        (RunLuck::new(SEED, run).bulk(2), RunLuck::new(SEED, run).lateness(2))
+        (Streams::new(SEED, run).bulk(2), Streams::new(SEED, run).lateness(2))
     });
     // The place within a cell of the sampler's table is taken from the bits below those that say which cell.
     add("the first five bits of a draw and the next five", &|i| {
@@ -197,11 +197,11 @@ pub(crate) fn stoppages() -> Sheet {
         let what = format!("loader {}, {}: D root n", place / 4 + 1, names[place % 4]);
         sheet.compare(what, kolmogorov(&all, |x| 1.0 - (-x).exp()), 0.260_333, 0.868_731, 0.0);
     }
-    // As draws: the chance of less, on 64 bits; beside the rest of the luck of the run, and the stoppages of the next run.
+    // As draws: the chance of less, on 64 bits; beside the rest of the draws of the run, and the stoppages of the next run.
     let bits = |run: u32| -> Vec<u64> {
         of_runs[run as usize].iter().map(|x| ((1.0 - (-x).exp()) * 2.0_f64.powi(64)) as u64).collect()
     };
-    let beside = |run: u32| [bits(run), runs_luck(SEED, run)].concat();
+    let beside = |run: u32| [bits(run), runs_streams(SEED, run)].concat();
     let own = Products::over(runs, |run| (beside(run), beside(run)));
     add_correlations(&mut sheet, "stoppages and all other draws", &own.in_standard_errors(true));
     let next = Products::over(runs - 1, |run| (bits(run), bits(run + 1)));
@@ -220,6 +220,6 @@ fn neighbouring_draws_in_pairs_fall_everywhere_equally_often() {
 }
 
 #[test]
-fn stoppages_are_exponential_and_have_luck_of_their_own() {
+fn stoppages_are_exponential_and_have_streams_of_their_own() {
     stoppages().judge(12);
 }

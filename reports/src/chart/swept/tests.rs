@@ -25,8 +25,8 @@ fn hang(name: &str, sweep: &Sweep) -> Vec<String> {
 
 fn line(what: &str, least: f64, fall: f64, spread: f64) -> Sweep {
     let minutes = |point: usize, run: u32| {
-        let luck = f64::from(run * 37 % 101) / 101.0;
-        least + fall / (1.0 + point as f64) + spread * luck
+        let draw = f64::from(run * 37 % 101) / 101.0;
+        least + fall / (1.0 + point as f64) + spread * draw
     };
     let cost = |point: usize| 1_850.0 - 60.0 / (1.0 + point as f64) + 22.0 * point as f64;
     made(&[what], 200, minutes, Some(&cost))

@@ -23,7 +23,7 @@ fn the_blocks_of_a_run_fill_the_time_on_the_job_without_gap_or_overlap() {
 }
 
 #[test]
-fn the_blocks_of_a_loader_add_up_to_its_books() {
+fn the_blocks_of_a_loader_add_up_to_its_accounts() {
     let job = days(250.0);
     let replay = replay(&job);
     let data = prepare(&job, &replay, dateless(System::Metric));

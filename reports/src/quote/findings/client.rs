@@ -41,7 +41,7 @@ pub struct ClientSays {
     pub see_to: Vec<String>,
     /// What may change the price.
     pub may_change: Vec<String>,
-    /// A short number by which the reckoning is found again.
+    /// A short number by which the calculation is found again.
     pub reference: String,
 }
 
@@ -185,7 +185,7 @@ mod tests {
     use sim::Distribution;
 
     #[test]
-    fn only_what_was_reckoned_with_is_said_to_be_in_the_price() {
+    fn only_what_was_counted_is_said_to_be_in_the_price() {
         let mut scenario = example::scenario();
         scenario.stated.fixed.material = 720.0;
         let job = &mut scenario.job;

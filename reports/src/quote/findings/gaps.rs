@@ -10,11 +10,11 @@ use sim::Loader;
 pub struct Gaps {
     /// What the file prices at nothing or not at all, with the key that would say it.
     pub unpriced: Vec<String>,
-    /// What heapcast does not reckon.
+    /// What heapcast does not calculate.
     pub never: Vec<&'static str>,
     /// That in a sentence.
     pub sentence: &'static str,
-    /// What this reckoning is not.
+    /// What this calculation is not.
     pub no_advice: &'static str,
 }
 

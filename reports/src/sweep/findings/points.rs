@@ -84,7 +84,7 @@ fn says(sweep: &Sweep, at: usize, priced: bool) -> PointSays {
     let finish_clock_s = range(&point.sorted(|run| start_s + run.clock_s()));
     let cost = priced.then(|| range(&point.sorted(|run| run.cost)));
     let chance = sweep.deadline.map(|deadline| (by::chance(point, deadline), deadline.chance));
-    let waits = who_waits_by(&point.scenario.job, &point.books, point.runs.len() as u32);
+    let waits = who_waits_by(&point.scenario.job, &point.accounts, point.runs.len() as u32);
     let calendar = Calendar::of(&point.scenario, units);
     let done = |i: usize| calendar.done(finish_working_s[i].value, finish_clock_s[i].value);
     PointSays {

@@ -35,7 +35,7 @@ pub(crate) fn made(
         let mut scenario = base.clone();
         // Apart from the base, so that no point is the job as it stands by accident.
         scenario.job.zones[0].need_m3 += 1.0 + at as f64;
-        Point { places, scenario, runs: (0..runs).map(run).collect(), books: Accounts::empty(1, 1, 1) }
+        Point { places, scenario, runs: (0..runs).map(run).collect(), accounts: Accounts::empty(1, 1, 1) }
     };
     let points = places(&things).into_iter().enumerate().map(point).collect();
     let provenance = example::forecast().provenance;

@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast forecast`.
 
-use super::{JobArgs, LimitArgs, LuckArgs, RowArgs, SayArgs};
+use super::{JobArgs, LimitArgs, RowArgs, RunsArgs, SayArgs};
 use crate::part_file::Share;
 use clap::Args;
 use reports::asked::{Percentiles, clock_s, minutes_s};
@@ -27,9 +27,9 @@ pub(crate) struct ForecastArgs {
     /// The job.
     #[command(flatten)]
     pub(crate) job: JobArgs,
-    /// The luck.
+    /// Seed, runs and threads.
     #[command(flatten)]
-    pub(crate) luck: LuckArgs,
+    pub(crate) study: RunsArgs,
     /// Make as many runs as it takes to know the P80 to within this, such as "3 min" (at most a million)
     #[arg(long, value_name = "TIME", value_parser = minutes_s, conflicts_with = "runs")]
     pub(crate) within: Option<f64>,

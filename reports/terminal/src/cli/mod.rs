@@ -114,9 +114,9 @@ pub(crate) struct JobArgs {
     pub(crate) units: Option<System>,
 }
 
-/// How the luck is drawn.
+/// How many runs, from which seed.
 #[derive(Args, Clone, Debug)]
-pub(crate) struct LuckArgs {
+pub(crate) struct RunsArgs {
     /// Seed of the random draws; the same seed and file give the same answer on any number of threads
     #[arg(long, default_value_t = DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub(crate) seed: u64,

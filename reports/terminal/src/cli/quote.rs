@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast quote`.
 
-use super::{JobArgs, LimitArgs, LuckArgs, RowArgs, SayArgs};
+use super::{JobArgs, LimitArgs, RowArgs, RunsArgs, SayArgs};
 use clap::Args;
 use reports::asked_money::{Money, hourly, price, share};
 use std::path::PathBuf;
@@ -24,9 +24,9 @@ pub(crate) struct QuoteArgs {
     /// The job.
     #[command(flatten)]
     pub(crate) job: JobArgs,
-    /// The luck.
+    /// Seed, runs and threads.
     #[command(flatten)]
-    pub(crate) luck: LuckArgs,
+    pub(crate) study: RunsArgs,
     /// Risk of losing money that you take: a share of jobs like this
     #[arg(long, default_value = "10 %", value_name = "SHARE", value_parser = share)]
     pub(crate) risk: f64,

@@ -1,6 +1,6 @@
 //! What can be typed after `heapcast replay`.
 
-use super::{JobArgs, LimitArgs, LuckArgs, SayArgs};
+use super::{JobArgs, LimitArgs, RunsArgs, SayArgs};
 use clap::Args;
 use std::path::PathBuf;
 
@@ -18,9 +18,9 @@ pub(crate) struct ReplayArgs {
     /// The job.
     #[command(flatten)]
     pub(crate) job: JobArgs,
-    /// The luck.
+    /// Seed, runs and threads.
     #[command(flatten)]
-    pub(crate) luck: LuckArgs,
+    pub(crate) study: RunsArgs,
     /// Number of the run, counted from 0 as in runs.csv [default: the run nearest the median]
     #[arg(long, value_name = "NUMBER", value_parser = super::whole::<u32>(0, i64::from(super::MOST_RUNS)))]
     pub(crate) run: Option<u32>,

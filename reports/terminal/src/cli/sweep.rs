@@ -35,7 +35,7 @@ pub(crate) struct SweepArgs {
     /// How often it is to be done by then, in per cent
     #[arg(long, value_name = "PERCENT", value_parser = kept_share, default_value = "80", requires = "by")]
     pub(crate) chance: f64,
-    /// Seed of all luck; every point has the same luck
+    /// Seed of all random numbers; every point has the same random numbers
     #[arg(long, default_value_t = super::DEFAULT_SEED, value_name = "NUMBER", value_parser = seed)]
     pub(crate) seed: u64,
     /// Runs to make at every point

@@ -18,7 +18,7 @@ use sim::{Plan, Runs, Study, StudyPart};
 
 pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
-    let plan = with_threads(args.luck.threads, || plan(&scenario))??;
+    let plan = with_threads(args.study.threads, || plan(&scenario))??;
     if let Some(share) = args.part {
         return run_part(args, share, &scenario, &plan);
     }
@@ -26,13 +26,13 @@ pub(super) fn run(args: &ForecastArgs) -> Result<(), Failure> {
         folder(&args.out, &reports::forecast::FORECAST, std::slice::from_ref(&args.job.file), [&scenario])?;
     if !args.merge.is_empty() {
         let study = part_file::merge(&args.merge, &plan)?;
-        let forecast = with_threads(args.luck.threads, || merged(args, scenario, &plan, study))??;
+        let forecast = with_threads(args.study.threads, || merged(args, scenario, &plan, study))??;
         return finish(args, folder, &forecast);
     }
     if let Some(effort) = effort(args, &scenario, &plan) {
-        effort.say(&args.limits, args.luck.threads)?;
+        effort.say(&args.limits, args.study.threads)?;
     }
-    let forecast = with_threads(args.luck.threads, || make(args, scenario, &plan))??;
+    let forecast = with_threads(args.study.threads, || make(args, scenario, &plan))??;
     finish(args, folder, &forecast)
 }
 
@@ -48,14 +48,14 @@ fn finish(args: &ForecastArgs, folder: OutputFolder, forecast: &Forecast) -> Res
 
 /// Makes one part of the runs, for a forecast that is merged from all of them.
 fn run_part(args: &ForecastArgs, share: Share, scenario: &Scenario, plan: &Plan) -> Result<(), Failure> {
-    let (all, runs) = (args.luck.runs, share.runs(args.luck.runs));
+    let (all, runs) = (args.study.runs, share.runs(args.study.runs));
     // Several processes may be about to make the same parent at once, and a folder is put into place as one with what is in it. What
     // is wrong with it is said below.
     args.out.parent().map(std::fs::create_dir_all);
     let folder = folder(&args.out, &[PART], std::slice::from_ref(&args.job.file), [scenario])?;
     let progress = Progress::new(Some(runs.len() as u64), telling(args.say));
-    let part = with_threads(args.luck.threads, || {
-        StudyPart::new(plan, args.luck.seed, runs.clone(), |n| progress.made(n))
+    let part = with_threads(args.study.threads, || {
+        StudyPart::new(plan, args.study.seed, runs.clone(), |n| progress.made(n))
     })?;
     progress.finish();
     folder.replace(&[part_file::document(part.map_err(NoAnswer::from)?, all)?])?;
@@ -90,10 +90,10 @@ fn again(args: &ForecastArgs, seed: u64) -> impl FnOnce(u32) -> String {
 
 /// What the runs will take, those of the improvements included.
 fn effort(args: &ForecastArgs, scenario: &Scenario, plan: &Plan) -> Option<Effort> {
-    let pace = Pace::of(plan, args.luck.seed)?;
+    let pace = Pace::of(plan, args.study.seed)?;
     let runs = match args.within {
-        None => args.luck.runs,
-        Some(within_s) => runs_for(within_s, plan, args.luck.seed),
+        None => args.study.runs,
+        Some(within_s) => runs_for(within_s, plan, args.study.seed),
     };
     let all = runs_in_all(Runs::Exactly(runs), &scenario.job)? as f64;
     // How many runs a precision takes is known roughly.
@@ -117,9 +117,9 @@ const TRIAL: u32 = 200;
 fn make(args: &ForecastArgs, scenario: Scenario, plan: &Plan) -> Result<Forecast, Failure> {
     let runs = match args.within {
         Some(half_width_s) => Runs::UntilP80Within { half_width_s, most: MOST_RUNS },
-        None => Runs::Exactly(args.luck.runs),
+        None => Runs::Exactly(args.study.runs),
     };
-    let seed = args.luck.seed;
+    let seed = args.study.seed;
     let wanted = wanted(args, seed, runs);
     let progress = Progress::new(runs_in_all(runs, &scenario.job), telling(args.say));
     let forecast = Forecast::new(scenario, plan, &wanted, again(args, seed), |n| progress.made(n));

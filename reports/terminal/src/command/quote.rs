@@ -18,14 +18,14 @@ pub(super) fn run(args: &QuoteArgs) -> Result<(), Failure> {
     let asked = asked(args, &scenario)?;
     let plan = plan(&scenario)?;
     let folder = folder(&args.out, &documents::QUOTE, std::slice::from_ref(&args.job.file), [&scenario])?;
-    if let Some(pace) = Pace::of(&plan, args.luck.seed) {
-        let (runs, rows) = (f64::from(args.luck.runs), f64::from(args.luck.runs.min(args.rows.rows)));
-        let option = ("--runs", args.luck.runs);
+    if let Some(pace) = Pace::of(&plan, args.study.seed) {
+        let (runs, rows) = (f64::from(args.study.runs), f64::from(args.study.runs.min(args.rows.rows)));
+        let option = ("--runs", args.study.runs);
         let effort =
             Effort { pace, least: runs, most: runs, kept: 2.0 * OUTCOME, replayed: 0.0, rows, option };
-        effort.say(&args.limits, args.luck.threads)?;
+        effort.say(&args.limits, args.study.threads)?;
     }
-    let quote = with_threads(args.luck.threads, || make(args, scenario, asked))??;
+    let quote = with_threads(args.study.threads, || make(args, scenario, asked))??;
     show(&quote, folder, args.rows, &args.out, args.say)
 }
 
@@ -48,7 +48,7 @@ fn asked(args: &QuoteArgs, scenario: &Scenario) -> Result<Asked, Failure> {
 
 /// Makes all runs.
 fn make(args: &QuoteArgs, scenario: Scenario, asked: Asked) -> Result<Quote, Failure> {
-    let progress = Progress::new(Some(args.luck.runs.into()), telling(args.say));
+    let progress = Progress::new(Some(args.study.runs.into()), telling(args.say));
     let percent = |share: f64| format!("{} %", (share * 1e8).round() / 1e6);
     let mut flags = vec![("risk", percent(args.risk))];
     flags.extend(args.margin.map(|margin| ("margin", percent(margin))));
@@ -56,9 +56,10 @@ fn make(args: &QuoteArgs, scenario: Scenario, asked: Asked) -> Result<Quote, Fai
     flags.extend(args.rate.as_ref().map(|rate| ("rate", rate.typed.clone())));
     let command = |runs: u32| {
         flags.push(("runs", runs.to_string()));
-        command_line("quote", &args.job.file, &selection(&args.job), args.luck.seed, &flags)
+        command_line("quote", &args.job.file, &selection(&args.job), args.study.seed, &flags)
     };
-    let quote = Quote::new(scenario, asked, (args.luck.seed, args.luck.runs), command, |n| progress.made(n));
+    let quote =
+        Quote::new(scenario, asked, (args.study.seed, args.study.runs), command, |n| progress.made(n));
     progress.finish();
     Ok(quote?)
 }

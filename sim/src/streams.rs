@@ -1,4 +1,4 @@
-//! Luck by number: every draw is a pure function of seed, run, load and kind, so nothing one load or one kind draws can
+//! Random streams by number: every draw is a pure function of seed, run, load and kind, so nothing one load or one kind draws can
 //! disturb another, and any run or load can be computed alone.
 //!
 //! The numbers are those of SplitMix64 (Steele, Lea & Flood, "Fast Splittable Pseudorandom Number Generators", OOPSLA
@@ -63,37 +63,37 @@ fn at(key: u64, place: u64) -> u64 {
     mix(key.wrapping_add(place.wrapping_add(1).wrapping_mul(STEP)))
 }
 
-/// All luck of one run.
+/// The random numbers of one run.
 ///
 /// ```
-/// use sim::{Kind, RunLuck};
-/// let load = RunLuck::new(7, 0).load(12);
-/// assert_eq!(load.bits(Kind::Haul), RunLuck::new(7, 0).load(12).bits(Kind::Haul));
+/// use sim::{Kind, Streams};
+/// let load = Streams::new(7, 0).load(12);
+/// assert_eq!(load.bits(Kind::Haul), Streams::new(7, 0).load(12).bits(Kind::Haul));
 /// assert_ne!(load.bits(Kind::Haul), load.bits(Kind::Dump));
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct RunLuck {
+pub struct Streams {
     loads: u64,
     factors: u64,
     deliveries: u64,
     stoppages: u64,
 }
 
-/// All luck of one load.
+/// The random numbers of one load.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct LoadLuck(u64);
+pub struct LoadStream(u64);
 
-impl RunLuck {
-    /// The luck of run `run` under `seed`.
+impl Streams {
+    /// The random streams of replication `run` under `seed`.
     pub fn new(seed: u64, run: u32) -> Self {
         let key = at(at(0, seed), u64::from(run));
         Self { loads: at(key, 0), factors: at(key, 1), deliveries: at(key, 2), stoppages: at(key, 3) }
     }
 
-    /// The luck of a load, by its number (from 0).
+    /// The random stream of a load, by its number (from 0).
     #[inline]
-    pub fn load(&self, load: u32) -> LoadLuck {
-        LoadLuck(at(self.loads, u64::from(load)))
+    pub fn load(&self, load: u32) -> LoadStream {
+        LoadStream(at(self.loads, u64::from(load)))
     }
 
     /// 64 random bits for something drawn once a run.
@@ -125,7 +125,7 @@ pub(crate) struct Series {
 }
 
 impl Series {
-    /// The series with this number under `seed`, apart from every run's luck.
+    /// The series with this number under `seed`, apart from every run's streams.
     pub(crate) fn new(seed: u64, number: u32) -> Self {
         Self { key: at(at(1, seed), u64::from(number)), place: 0 }
     }
@@ -137,7 +137,7 @@ impl Series {
     }
 }
 
-impl LoadLuck {
+impl LoadStream {
     /// 64 random bits for one kind of draw.
     #[inline]
     pub fn bits(self, kind: Kind) -> u64 {
@@ -158,8 +158,8 @@ mod tests {
 
     #[test]
     fn volume_and_lateness_of_each_delivery_have_a_number_of_their_own() {
-        let luck = RunLuck::new(1, 0);
-        let mut all: Vec<u64> = (0..50).flat_map(|n| [luck.bulk(n), luck.lateness(n)]).collect();
+        let streams = Streams::new(1, 0);
+        let mut all: Vec<u64> = (0..50).flat_map(|n| [streams.bulk(n), streams.lateness(n)]).collect();
         all.sort_unstable();
         all.dedup();
         assert_eq!(all.len(), 100);

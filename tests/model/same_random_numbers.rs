@@ -1,4 +1,4 @@
-//! Common random numbers are common: load `k` of run `r` has the same luck in every alternative, whoever loads, hauls and rakes
+//! Common random numbers are common: load `k` of run `r` has the same random numbers in every alternative, whoever loads, hauls and rakes
 //! it and however long the job is; job factors and each loader's stoppages too. Seen in the event logs alone.
 
 use super::any_job::Numbers;
@@ -7,7 +7,7 @@ use sim::*;
 use std::collections::BTreeMap;
 
 /// What a load drew, as time over mean time: loading, haul, dump, return, raking; then its fill.
-type Luck = [Option<f64>; 6];
+type Draws = [Option<f64>; 6];
 
 /// One loader, two rakers, ten heaps' worth of two kinds of chance.
 fn job() -> Job {
@@ -28,9 +28,9 @@ fn stays(log: &[Entry], at: usize) -> f64 {
     next.map_or(f64::NAN, |next| (next.at - log[at].at).as_secs_f64())
 }
 
-/// The luck of every load of a run without stoppages, gates, breaks or stand clear.
-fn luck_of_loads(job: &Job, replay: &Replay) -> BTreeMap<u32, Luck> {
-    let (mut all, mut volumes, mut last) = (BTreeMap::<u32, Luck>::new(), BTreeMap::new(), BTreeMap::new());
+/// The draws of every load of a run without stoppages, gates, breaks or stand clear.
+fn draws_of_loads(job: &Job, replay: &Replay) -> BTreeMap<u32, Draws> {
+    let (mut all, mut volumes, mut last) = (BTreeMap::<u32, Draws>::new(), BTreeMap::new(), BTreeMap::new());
     for (at, entry) in replay.log.iter().enumerate() {
         match entry.event {
             Event::Loader { loader, activity, load, zone, volume_m3, .. } => {
@@ -60,8 +60,8 @@ fn luck_of_loads(job: &Job, replay: &Replay) -> BTreeMap<u32, Luck> {
         }
     }
     // The last load takes what is still needed, not what its fill would give; nobody waits for the last way back.
-    if let Some((_, luck)) = all.iter_mut().next_back() {
-        (luck[3], luck[5]) = (None, None);
+    if let Some((_, draws)) = all.iter_mut().next_back() {
+        (draws[3], draws[5]) = (None, None);
     }
     all
 }
@@ -102,16 +102,16 @@ fn alternatives(n: &mut Numbers) -> Vec<(&'static str, Job)> {
 }
 
 #[test]
-fn every_load_has_the_same_luck_in_every_alternative() {
+fn every_load_has_the_same_random_numbers_in_every_alternative() {
     let (base, numbers) = (job(), &mut Numbers(4));
     let (mut compared, mut ran_out) = (0, 0);
     for run in 0..60 {
-        let told = luck_of_loads(&base, &Replay::new(&Plan::new(&base).unwrap(), 9, run).unwrap());
+        let told = draws_of_loads(&base, &Replay::new(&Plan::new(&base).unwrap(), 9, run).unwrap());
         for (name, other) in alternatives(numbers) {
-            let again = luck_of_loads(&other, &Replay::new(&Plan::new(&other).unwrap(), 9, run).unwrap());
+            let again = draws_of_loads(&other, &Replay::new(&Plan::new(&other).unwrap(), 9, run).unwrap());
             ran_out += u32::from(told.len() != again.len());
             for (load, (one, two)) in
-                told.iter().filter_map(|(load, luck)| Some((load, (luck, again.get(load)?))))
+                told.iter().filter_map(|(load, draws)| Some((load, (draws, again.get(load)?))))
             {
                 for (kind, (one, two)) in one.iter().zip(two).enumerate() {
                     // Times are rounded to a microsecond, and the shortest mean is half a second.
@@ -152,7 +152,7 @@ fn a_law_changed_for_one_kind_leaves_every_other_kind_as_it_was() {
         let mut moved = 0;
         for run in 0..20 {
             let [one, two] = [&base, &other]
-                .map(|job| luck_of_loads(job, &Replay::new(&Plan::new(job).unwrap(), 9, run).unwrap()));
+                .map(|job| draws_of_loads(job, &Replay::new(&Plan::new(job).unwrap(), 9, run).unwrap()));
             for (load, one) in &one {
                 let Some(two) = two.get(load) else { continue };
                 for (kind, pair) in one.iter().zip(two).enumerate() {

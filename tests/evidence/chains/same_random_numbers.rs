@@ -1,4 +1,4 @@
-//! One thing changed and the same luck: what the paired differences must be, to the last digit of theory.
+//! One thing changed and the same random numbers: what the paired differences must be, to the last digit of theory.
 //!
 //! Source: the difference of two jobs is a sum of the parts that differ, since all other draws are the same (common random
 //! numbers); its percentiles are those of the Erlang law (`erlang_job_percentiles.csv`), status computed.
@@ -23,9 +23,9 @@ fn differences(before: &Job, after: &Job) -> Paired {
 }
 
 /// The sheet of paired differences.
-pub(in crate::evidence) fn same_luck() -> Sheet {
+pub(in crate::evidence) fn same_random_numbers() -> Sheet {
     let mut sheet = Sheet::new(
-        "Between two plans only what differs between them differs: the rest of every run's luck is the same",
+        "Between two plans only what differs between them differs: the rest of every run's streams is the same",
         "sum of the parts changed: Erlang's law and arithmetic (erlang_job_percentiles.csv)",
         Status::Computed,
         MOST,
@@ -61,5 +61,5 @@ pub(in crate::evidence) fn same_luck() -> Sheet {
 
 #[test]
 fn between_two_plans_only_what_differs_between_them_differs() {
-    same_luck().judge(23);
+    same_random_numbers().judge(23);
 }

@@ -1,8 +1,8 @@
-//! How many times fewer runs common luck needs than luck of one's own, for the same promise.
+//! How many times fewer runs common random numbers needs than independent random numbers, for the same promise.
 //!
 //! Argument: the spread of a job comes mostly from days that are good or bad for all that is done (the day, the pace of the
-//! people, how much the ground takes). With common luck these fall on both jobs alike and drop out of the difference but for
-//! the small share by which the jobs differ; with luck of one's own they add up. Runs needed go with the variance of the
+//! people, how much the ground takes). With common random numbers these fall on both jobs alike and drop out of the difference but for
+//! the small share by which the jobs differ; with independent random numbers they add up. Runs needed go with the variance of the
 //! difference (Law, Simulation Modeling and Analysis, ch. 11, from memory), so the two ratios below have the same cause.
 
 use super::sheet::{Sheet, Status};
@@ -40,7 +40,7 @@ fn plan(job: &Job) -> Plan {
     Plan::new(job).unwrap()
 }
 
-/// Variance of the difference with luck of one's own over that with common luck.
+/// Variance of the difference with independent random numbers over that with common random numbers.
 fn variance_ratio(after: &Job, runs: u32) -> f64 {
     let study = |job: &Job, seed| Study::new(&plan(job), seed, Runs::Exactly(runs), |_| {}).unwrap();
     let first = study(&before(), 1);
@@ -49,11 +49,11 @@ fn variance_ratio(after: &Job, runs: u32) -> f64 {
 }
 
 /// Runs made in all by selections with these seeds.
-fn runs_needed(after: &Job, within_min: f64, luck: Luck, seeds: std::ops::Range<u64>) -> u64 {
+fn runs_needed(after: &Job, within_min: f64, numbers: RandomNumbers, seeds: std::ops::Range<u64>) -> u64 {
     let plans = [plan(&before()), plan(after)];
     let promise = Promise { indifference: within_min, confidence: 0.95, first: 200, most: 1_000_000 };
     let each = seeds.map(|seed| {
-        let selected = select(&plans, seed, luck, &promise, |_, o| minutes(o), |_| {}).unwrap();
+        let selected = select(&plans, seed, numbers, &promise, |_, o| minutes(o), |_| {}).unwrap();
         assert!(selected.held);
         selected.runs()
     });
@@ -61,13 +61,13 @@ fn runs_needed(after: &Job, within_min: f64, luck: Luck, seeds: std::ops::Range<
 }
 
 /// In every job half of the variance or more comes from days, so that five times is little to ask where a tenth is changed. The
-/// changes of a hundredth are so small that the first 200 runs of each do not settle them with luck of one's own; with common
-/// luck they mostly do, so what is found there is less than what common luck could save.
-pub(super) fn what_common_luck_saves() -> Sheet {
+/// changes of a hundredth are so small that the first 200 runs of each do not settle them with independent random numbers; with common
+/// random numbers they mostly do, so what is found there is less than what common random numbers could save.
+pub(super) fn what_common_random_numbers_saves() -> Sheet {
     let mut sheet = Sheet::new(
-        "With common luck the difference of two jobs varies less, and fewer runs keep the same promise",
+        "With common random numbers the difference of two jobs varies less, and fewer runs keep the same promise",
         "variances of 4,000 paired and 4,000 unpaired differences; runs of four selections each, half a minute of indifference; \
-         at least five times is argued for in common_luck.rs",
+         at least five times is argued for in common_random_numbers.rs",
         Status::Computed,
         0.0,
     );
@@ -80,14 +80,14 @@ pub(super) fn what_common_luck_saves() -> Sheet {
         ("raking a hundredth faster", raking_faster(0.01)),
         ("a bucket a hundredth larger", larger_bucket(0.01)),
     ] {
-        let own = runs_needed(&after, 0.5, Luck::Independent, 1..5);
-        let common = runs_needed(&after, 0.5, Luck::Common, 1..5);
+        let own = runs_needed(&after, 0.5, RandomNumbers::Independent, 1..5);
+        let common = runs_needed(&after, 0.5, RandomNumbers::Common, 1..5);
         sheet.within(format!("{what}: times the runs"), own as f64 / common as f64, 5.0, 1_000.0);
     }
     sheet
 }
 
 #[test]
-fn common_luck_needs_many_times_fewer_runs_than_luck_of_ones_own() {
-    what_common_luck_saves().judge(4);
+fn common_random_numbers_needs_many_times_fewer_runs_than_independent_ones() {
+    what_common_random_numbers_saves().judge(4);
 }

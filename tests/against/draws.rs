@@ -1,4 +1,4 @@
-//! The figures of the two jobs and the luck of one load after another, drawn with the usual samplers.
+//! The figures of the two jobs and the draws of one load after another, drawn with the usual samplers.
 
 use rand::SeedableRng;
 use rand_distr::{Distribution, LogNormal, Pert};
@@ -39,7 +39,7 @@ pub struct Load {
     pub raking: f64,
 }
 
-/// The laws the luck of a load is drawn from.
+/// The laws the draws of a load is drawn from.
 #[derive(Clone, Copy, Serialize, Deserialize)]
 pub struct Laws {
     fill: Pert<f64>,
@@ -66,12 +66,12 @@ impl Laws {
 
 /// A stream of loads.
 #[derive(Serialize, Deserialize)]
-pub struct Luck {
+pub struct Draws {
     laws: Laws,
     rng: Xoshiro256PlusPlus,
 }
 
-impl Luck {
+impl Draws {
     pub fn new(laws: Laws, seed: u64) -> Self {
         Self { laws, rng: Xoshiro256PlusPlus::seed_from_u64(seed) }
     }
