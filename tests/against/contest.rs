@@ -1,6 +1,6 @@
 //! Who runs, what a pass of many runs yields, and how passes are timed.
 
-use crate::draws::{Laws, Draws};
+use crate::draws::{Draws, Laws};
 use std::time::{Duration, Instant};
 
 /// The two jobs.

@@ -1,7 +1,7 @@
 //! The usual floor: the six numbers of a load drawn with the usual samplers, and nothing done with them.
 
 use crate::contest::{Contestant, Pass, Work, ns_per};
-use crate::draws::{Laws, Draws};
+use crate::draws::{Draws, Laws};
 use std::hint::black_box;
 use std::time::Instant;
 

@@ -2,12 +2,12 @@
 
 mod actors;
 mod contest;
+mod draws;
 mod floor;
 mod heapcast;
 #[path = "../speed/jobs.rs"]
 #[allow(dead_code, reason = "shared with the benchmarks")]
 mod jobs;
-mod draws;
 mod processes;
 mod simpy;
 mod table;
