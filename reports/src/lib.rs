@@ -7,9 +7,10 @@
 //! **It does not** decide anything about the job, and it knows no terminal, files, clock, signals or environment: text comes in, text
 //! and bytes go out. Whoever has those calls it: the program `heapcast`, or a page in a browser.
 //!
-//! The way of the data: a checked [`scenarios::Scenario`] is run and becomes a [`forecast::Forecast`]; [`findings`] says
-//! what it means in words and numbers; [`text`] lays that out for the screen, [`export`] for files, [`mod@chart`] as
-//! figures, [`page`] as a report, and [`documents`] gathers the files of each answer.
+//! Each question has a module of its own: [`forecast`], [`compare`], [`sweep`], [`buckets`], [`quote`], [`replay`], [`check`]. The way of
+//! the data: a checked [`scenarios::Scenario`] is run and becomes, say, a [`forecast::Forecast`]; [`findings`] says what it means in
+//! words and numbers; [`render`] and [`mod@chart`] lay that out as a screen, a page, tables and figures; an [`answer::Answer`] gathers it
+//! all.
 //!
 //! ```
 //! use reports::{findings, forecast::{Forecast, Wanted}};

@@ -14,7 +14,7 @@ use crate::render::page::fold::Part;
 use crate::render::page::frame::{heading, whole};
 use crate::render::page::{assumed, cautions, job};
 
-/// The whole page. The figures are those of [`chart::bucket_figures`](crate::chart::bucket_figures), drawn once for a page and
+/// The whole page. The figures are those of [`bucket_figures`](super::figures::bucket_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).
 pub fn buckets_page(all: &Buckets, says: &BucketsSays, wide: &[Figure], narrow: &[Figure]) -> String {
     let charts = Charts { wide, narrow };

@@ -17,7 +17,7 @@ use crate::render::page::frame::whole;
 use crate::render::page::{assumed, cautions, job, words};
 use maud::{Markup, html};
 
-/// The whole page. The figures are those of [`chart::rival_figures`](crate::chart::rival_figures), drawn once for a page and
+/// The whole page. The figures are those of [`rival_figures`](super::figures::rival_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).
 pub fn comparison_page(
     comparison: &Comparison,

@@ -24,7 +24,7 @@ use crate::render::page::fold::Part;
 use crate::render::page::frame::{heading, whole};
 use crate::render::page::{assumed, cautions, job};
 
-/// The whole page. The figures are those of [`chart::figures`](crate::chart::figures), drawn once for a page and for
+/// The whole page. The figures are those of [`figures`](super::figures::figures), drawn once for a page and for
 /// paper (`wide`), once for a phone (`narrow`); one that is missing in one of them is shown as in the other, one that
 /// is missing in both is left out.
 pub fn page(forecast: &Forecast, wide: &[Figure], narrow: &[Figure]) -> String {
