@@ -1,4 +1,4 @@
-//! Every file that the fuzzer keeps, and every shipped and every bad scenario, is held against what must hold of whatever is
+//! Every file that the fuzzer keeps, and every shipped and every bad scenario, is checked for what must hold of whatever is
 //! typed: the same checks as in fuzzing, with the compiler everybody has.
 
 use std::fs;

@@ -4,7 +4,7 @@
 //! - `architecture`: the floors of the house, read from `cargo metadata` and the sources
 //! - `bad_input`, `bad_input_lists`, `bad_input_changes`: malformed and impossible scenario files, lists of buckets, changes and
 //!   sweeps, each with its exact message
-//! - `corpus`: what the fuzzer keeps, held against what must hold of whatever is typed
+//! - `corpus`: what the fuzzer keeps, checked for what must hold of whatever is typed
 //! - `shipped`: every shipped scenario from file to forecast
 //! - `common_practice`: the trade check, a job of common practice with the built-in figures
 //! - `own_figures`: nothing but the trade check uses the figures of that job
@@ -13,7 +13,7 @@
 //! - `buckets`: buckets before buying: hand arithmetic, lift and gates, worth, what is refused
 //! - `changes`: the job changed from the command line
 //! - `parts`: a forecast shared by four processes
-//! - `sweep`: a job over a range, held against single runs
+//! - `sweep`: a job over a range, compared with single runs
 //! - `said`: what people read of every shipped scenario, and of a job that runs out of material
 //! - `guide`: the screens in the README and the guide are what the program says
 //! - `cli`, `clocks`, `compare`, `effort`, `exports`, `one_finding`, `output_folder`: the program as people use it (`program` starts

@@ -1,5 +1,5 @@
 //! One finding, one sentence: wherever screen, page, charts and files speak of the same thing they say the same, with the
-//! same figures. What is said is gathered from every place and held against `summary.json`.
+//! same figures. What is said is gathered from every place and compared with `summary.json`.
 
 use crate::program::{Bench, names};
 use serde_json::Value;

@@ -1,5 +1,5 @@
 //! Evidence: the forecast against theory and print. Every table here is a copy of published or independently computed
-//! values; each module names its source and status. Nothing is held against heapcast's own seeded output.
+//! values; each module names its source and status. Nothing is compared with heapcast's own seeded output.
 
 mod answers;
 mod chains;

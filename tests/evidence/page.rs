@@ -126,7 +126,7 @@ fn farthest(sheet: &Sheet) -> &Figure {
 /// A line a sheet: what is claimed, on whose word, how many figures, how far the farthest.
 fn at_a_glance(subjects: &[(&str, Vec<Sheet>)]) -> String {
     let mut text = String::from(
-        "| | claim | held against | status | figures | farthest | allowed |\n|---:|---|---|---|---:|---:|---:|\n",
+        "| | claim | compared with | status | figures | farthest | allowed |\n|---:|---|---|---|---:|---:|---:|\n",
     );
     let mut number = 0;
     for (subject, sheets) in subjects {

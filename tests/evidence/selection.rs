@@ -1,5 +1,5 @@
 //! The promise of a selection, kept by repetition: jobs whose true means are known exactly are put against one another again
-//! and again, each time with another seed, and the one chosen is held against the truth.
+//! and again, each time with another seed, and the one chosen is compared with the truth.
 //!
 //! Sources: means of exponential loads by arithmetic (`loads x mean`); `tandem_makespan.csv`, status computed. Means are exact,
 //! so "chosen right" is counted, not estimated. A choice that is worse by the whole indifference counts as wrong.

@@ -32,7 +32,7 @@ impl Status {
     }
 }
 
-/// What a figure is held against.
+/// What a figure is compared with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Against {
     /// One figure.

@@ -152,7 +152,7 @@ fn a_larger_bucket_never_makes_it_later_where_one_raker_or_none_follows_and_room
     assert!(compared > 3_000 && sooner > 1_000, "{compared} compared, {sooner} sooner");
 }
 
-/// What is held against what the promise does not cover: before and after, to the second.
+/// What is compared with what the promise does not cover: before and after, to the second.
 #[track_caller]
 fn later(job: &Job, worse: &Job, before_s: f64, after_s: f64) {
     let (before, after) = (completion_s(job), completion_s(worse));

@@ -12,7 +12,7 @@ pub struct Series<'a> {
     pub name: &'static str,
     /// By how many there are of it.
     pub works: Vec<(u32, Work<'a>)>,
-    /// The one that the others are held against.
+    /// The one that the others are compared with.
     pub against: u32,
 }
 

@@ -1,4 +1,4 @@
-//! All files of buckets held against today's.
+//! All files of buckets compared with today's.
 
 use super::figures::bucket_figures;
 use crate::answer::{Document, document, drawing, failed, undrawn};

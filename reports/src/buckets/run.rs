@@ -1,4 +1,4 @@
-//! Buckets held against today's: the bundle that the screen, the page, the charts and the files are drawn from.
+//! Buckets compared with today's: the bundle that the screen, the page, the charts and the files are drawn from.
 
 use crate::failure::Failure;
 use crate::forecast::{Provenance, seconds, tries};
@@ -41,7 +41,7 @@ pub struct Usage {
 /// Futures played for each bucket: the share of them that pays is then known to about 1 % (our own choice).
 pub const FUTURES: u32 = 4_000;
 
-/// Buckets held against today's.
+/// Buckets compared with today's.
 pub struct Buckets {
     /// The job with today's bucket.
     pub scenario: Scenario,

@@ -64,7 +64,7 @@ impl RivalsData {
 pub enum Rank {
     /// The one to take.
     Best,
-    /// The one the others are held against.
+    /// The one the others are compared with.
     First,
     /// Any other.
     Other,

@@ -1,4 +1,4 @@
-//! Several jobs held against one another: the bundle that the screen, the page, the charts and the files are drawn from.
+//! Several jobs compared with one another: the bundle that the screen, the page, the charts and the files are drawn from.
 
 use crate::failure::Failure;
 use crate::findings::is_priced;
@@ -7,7 +7,7 @@ use scenarios::Scenario;
 use scenarios::units::System;
 use sim::{Outcome, Plan, Promise, RandomNumbers, Runs, Study, select};
 
-/// Most jobs held against one another: each has a letter, and more are not taken in.
+/// Most jobs compared with one another: each has a letter, and more are not taken in.
 pub const MOST_CHOICES: usize = 20;
 
 /// One of the jobs.
@@ -62,10 +62,10 @@ pub struct Wanted {
     pub within: Option<f64>,
 }
 
-/// Several jobs held against one another.
+/// Several jobs compared with one another.
 #[derive(Clone, Debug)]
 pub struct Comparison {
-    /// The jobs; the first is what the others are held against.
+    /// The jobs; the first is what the others are compared with.
     pub choices: Vec<Choice>,
     /// Place of the one with the least mean.
     pub best: usize,
@@ -129,7 +129,7 @@ impl Comparison {
         Ok(Self { choices, best, held, within, promise, judged, units, provenance })
     }
 
-    /// The job the others are held against.
+    /// The job the others are compared with.
     pub fn first(&self) -> &Choice {
         &self.choices[0]
     }

@@ -27,7 +27,7 @@ fn law(text: &str) -> Distribution {
 pub(in crate::evidence) fn larger_of_two() -> Sheet {
     let mut sheet = Sheet::new(
         "Without limit to room a job takes the largest sum of loads driven and heaps raked, whatever the laws",
-        "R_n = max(F_n, R_n-1) + W_n (Lindley 1952): joint law of both on a lattice with Richardson's extrapolation, held against Gauss \
+        "R_n = max(F_n, R_n-1) + W_n (Lindley 1952): joint law of both on a lattice with Richardson's extrapolation, compared with Gauss \
          quadrature for two loads (1e-8) and 16 scrambled Sobol nets (Owen 1998) for all",
         Status::Computed,
         MOST,

@@ -25,7 +25,7 @@ const MOST: f64 = 4.5;
 const ROUNDING: f64 = 1e-6;
 
 /// How the chains were solved.
-const CHAIN: &str = "Markov chain solved by uniformisation (Jensen 1953; Grassmann 1977), held against a second chain that follows everybody \
+const CHAIN: &str = "Markov chain solved by uniformisation (Jensen 1953; Grassmann 1977), compared with a second chain that follows everybody \
      by number, solved by Laplace transform (Abate & Whitt 1995): they agree to 3e-9";
 
 /// A table of this folder.

@@ -63,7 +63,7 @@ pub struct BucketSays {
     pub worth: Option<WorthSays>,
 }
 
-/// What runs tell of a job held against today's.
+/// What runs tell of a job compared with today's.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Runs {
     /// P50 of the loads.

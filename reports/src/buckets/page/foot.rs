@@ -1,4 +1,4 @@
-//! How buckets were held against one another, and what it takes to get the same page again.
+//! How buckets were compared with one another, and what it takes to get the same page again.
 
 use crate::buckets::findings::BucketsSays;
 use crate::buckets::{Buckets, FUTURES};

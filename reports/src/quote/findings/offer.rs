@@ -175,7 +175,7 @@ fn why(
     words
 }
 
-/// A price somebody set, held against the one that would be wanted.
+/// A price somebody set, compared with the one that would be wanted.
 fn held_against(quote: &Price, wanted: &Price, by: &str, currency: &str) -> String {
     let short = wanted.price.value - quote.price.value;
     if short > quote.price.value * LEAST {

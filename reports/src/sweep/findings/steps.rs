@@ -10,7 +10,7 @@ use sim::{Mean, Paired};
 /// What one point saves against another: mean of the paired differences, run by run on the same days and loads.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Saved {
-    /// The point it is held against, by its place in the list.
+    /// The point it is compared with, by its place in the list.
     pub against: usize,
     /// Minutes saved in words: `38 min`, `nothing`, `4 min lost`.
     pub words: String,

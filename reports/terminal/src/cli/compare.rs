@@ -32,7 +32,7 @@ const USUAL_MOST: u32 = 50_000;
 /// `heapcast compare`.
 #[derive(Args, Debug)]
 pub(crate) struct CompareArgs {
-    /// Scenario files (TOML); the first is what the others are held against
+    /// Scenario files (TOML); the first is what the others are compared with
     #[arg(required = true, value_name = "FILE")]
     pub(crate) files: Vec<PathBuf>,
     /// An alternative of the first file, by its name; as often as wanted

@@ -67,7 +67,7 @@ fn today(name: &str, list: &BucketList) -> Result<usize, Failure> {
         .ok_or_else(|| wrong("it is not in the list".into()))
 }
 
-/// Sums in two currencies cannot be held against one another.
+/// Sums in two currencies cannot be compared with one another.
 fn one_currency(scenario: &Scenario, list: &BucketList) -> Result<(), Failure> {
     let (file, prices) = (scenario.currency.as_str(), list.currency.as_str());
     if file.is_empty() || prices.is_empty() || file == prices {

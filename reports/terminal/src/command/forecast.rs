@@ -49,9 +49,6 @@ fn finish(args: &ForecastArgs, folder: OutputFolder, forecast: &Forecast) -> Res
 /// Makes one part of the runs, for a forecast that is merged from all of them.
 fn run_part(args: &ForecastArgs, share: Share, scenario: &Scenario, plan: &Plan) -> Result<(), Failure> {
     let (all, runs) = (args.study.runs, share.runs(args.study.runs));
-    // Several processes may be about to make the same parent at once, and a folder is put into place as one with what is in it. What
-    // is wrong with it is said below.
-    args.out.parent().map(std::fs::create_dir_all);
     let folder = folder(&args.out, &[PART], std::slice::from_ref(&args.job.file), [scenario])?;
     let progress = Progress::new(Some(runs.len() as u64), telling(args.say));
     let part = with_threads(args.study.threads, || {

@@ -120,11 +120,23 @@ impl<'a> Replacement<'a> {
         first.into_iter().chain(aside).chain(put).chain([Step::RemoveJournal]).collect()
     }
 
+    /// Where another process has made the folders above in the meantime, the folder itself appears in them.
+    fn appear_below(&self, error: io::Error) -> io::Result<()> {
+        let folder = self.place.folder();
+        match self.place.to_be_made() {
+            Some((top, way)) if top.is_dir() && fs::symlink_metadata(folder).is_err() => {
+                folder.parent().map_or(Ok(()), fs::create_dir_all)?;
+                fs::rename(self.workplace.join(NEW).join(way), folder)
+            }
+            _ => Err(error),
+        }
+    }
+
     /// Takes a step.
     pub(super) fn take(&self, step: &Step) -> io::Result<()> {
         let (folder, new, old) = (self.place.folder(), self.workplace.join(NEW), self.workplace.join(OLD));
         match step {
-            Step::Appear { from, to } => fs::rename(from, to),
+            Step::Appear { from, to } => fs::rename(from, to).or_else(|error| self.appear_below(error)),
             Step::Exchange => exchange(&new, folder),
             Step::WriteJournal(journal) => {
                 fs::create_dir(&old)?;

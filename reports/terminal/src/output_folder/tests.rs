@@ -47,6 +47,16 @@ fn a_new_folder_appears_whole_with_the_folders_above_it() {
 }
 
 #[test]
+fn folders_written_at_once_may_share_a_folder_that_is_not_there_yet() {
+    let place = tempfile::tempdir().unwrap();
+    let wanted = ["deep/er/1", "deep/er/2", "deep/other"].map(|name| place.path().join(name));
+    let folders = wanted.each_ref().map(|wanted| open(wanted).unwrap());
+    folders.into_iter().for_each(|folder| folder.replace(&documents("new")).unwrap());
+    assert!(wanted.iter().all(|wanted| whole(wanted).as_deref() == Some("new")));
+    assert_eq!(entries(place.path()), ["deep"], "no workplace is left");
+}
+
+#[test]
 fn what_heapcast_wrote_is_replaced_and_what_it_did_not_write_stays() {
     let place = tempfile::tempdir().unwrap();
     let wanted = place.path().join("out");

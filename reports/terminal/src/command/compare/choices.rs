@@ -6,7 +6,7 @@ use reports::compare::MOST_CHOICES;
 use scenarios::{JobFile, Scenario, Selection, Variant};
 use std::path::Path;
 
-/// The jobs to be compared, read and named, the first being what the others are held against.
+/// The jobs to be compared, read and named, the first being what the others are compared with.
 ///
 /// # Errors
 /// Everything that is wrong with any of the files, or with their number.
