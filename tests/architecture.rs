@@ -101,10 +101,7 @@ fn the_libraries_know_no_files_no_threads_no_printing_no_clock_and_no_environmen
     ];
     for folder in ["sim/src", "scenarios/src", "reports/src"] {
         for (file, text) in code(folder) {
-            // Reading from disk is in these two alone.
-            let reads =
-                ["scenarios/src/files.rs", "scenarios/src/source.rs"].iter().any(|name| file.ends_with(name));
-            for word in of_a_system.iter().filter(|word| !reads || **word != "std::fs") {
+            for word in of_a_system {
                 assert!(!text.contains(word), "{} uses {word}", file.display());
             }
         }

@@ -1,7 +1,8 @@
 //! The catalogue of malformed and impossible scenario files: `tests/bad_input/NAME.toml` has one fault (a few have
 //! several), `NAME.txt` beside it the exact message, one line for each problem.
 
-use scenarios::Selection;
+use crate::files;
+use scenarios::{Selection, Texts};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -43,7 +44,7 @@ fn catalogue() -> Vec<PathBuf> {
 
 /// What is said of a file, with its folder left out so that the message is the same on every machine.
 fn said_of(path: &Path) -> Result<String, String> {
-    match scenarios::read(path, &Selection::default()) {
+    match files::scenario(path, &Selection::default()) {
         Ok(scenario) => Err(format!("accepted as \"{}\"", scenario.title)),
         Err(refusal) => Ok(refusal.to_string().replace(&format!("{}/", folder().display()), "")),
     }
@@ -68,7 +69,7 @@ fn each_bad_file_gets_its_exact_message() {
 
 #[test]
 fn the_job_they_are_made_from_is_accepted() {
-    let read = scenarios::read_text(SOUND, "sound.toml", &folder(), &Selection::default());
+    let read = scenarios::read_text(SOUND, "sound.toml", Texts::default(), &Selection::default());
     assert!(read.is_ok(), "{}", read.expect_err("a refusal"));
 }
 
@@ -111,22 +112,21 @@ fn every_message_names_the_file_and_the_line() {
 #[test]
 fn a_folder_and_a_missing_file_are_refused_in_words() {
     let folder = folder();
-    let refusal = scenarios::read(&folder, &Selection::default()).expect_err("a folder is no scenario");
+    let refusal = files::scenario(&folder, &Selection::default()).expect_err("a folder is no scenario");
     assert!(refusal.to_string().contains("folder"), "{refusal}");
     let missing = folder.join("no_such_file.toml");
-    let refusal = scenarios::read(&missing, &Selection::default()).expect_err("there is no such file");
+    let refusal = files::scenario(&missing, &Selection::default()).expect_err("there is no such file");
     assert!(refusal.to_string().contains("no_such_file.toml"), "{refusal}");
 }
 
 /// Whatever is cut off a sound file, or put into it, the reader answers; it never gives up the ghost.
 #[test]
 fn cut_and_spoilt_files_are_answered_without_a_panic() {
-    let folder = folder();
     for end in (0..SOUND.len()).filter(|end| SOUND.is_char_boundary(*end)) {
-        drop(scenarios::read_text(&SOUND[..end], "cut.toml", &folder, &Selection::default()));
+        drop(scenarios::read_text(&SOUND[..end], "cut.toml", Texts::default(), &Selection::default()));
         for put in ["\0", "\"", "]", "=", "-", "nan", "é", "9e999"] {
             let spoilt = format!("{}{put}{}", &SOUND[..end], &SOUND[end..]);
-            drop(scenarios::read_text(&spoilt, "spoilt.toml", &folder, &Selection::default()));
+            drop(scenarios::read_text(&spoilt, "spoilt.toml", Texts::default(), &Selection::default()));
         }
     }
 }

@@ -1,11 +1,10 @@
 //! The catalogue of changes and sweeps that cannot be, each with its exact message.
 
 use crate::bad_input::SOUND;
-use scenarios::{JobFile, Selection, Variant, Vary, grid};
-use std::path::Path;
+use scenarios::{JobFile, Selection, Texts, Variant, Vary, grid};
 
 fn file() -> JobFile {
-    JobFile::of_text(SOUND, "sound.toml", Path::new(".")).unwrap_or_else(|refusal| panic!("{refusal}"))
+    JobFile::of_text(SOUND, "sound.toml", Texts::default()).unwrap_or_else(|refusal| panic!("{refusal}"))
 }
 
 /// What is typed after `--change`, several with `;` between them, and what is said of it.

@@ -1,6 +1,7 @@
 //! The catalogue of malformed lists of buckets: `tests/bad_input/lists/NAME.csv` has one fault (one has several), `NAME.txt`
 //! beside it the exact message, one line for each problem.
 
+use crate::files;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -22,7 +23,7 @@ fn each_bad_list_gets_its_exact_message() {
     for path in files("csv") {
         let name = path.file_name().expect("a name").to_string_lossy().into_owned();
         let expected = fs::read_to_string(path.with_extension("txt")).unwrap_or_default();
-        match scenarios::buckets(&path) {
+        match files::buckets(&path) {
             Ok(list) => wrong.push(format!("{name}\n  accepted with {} buckets", list.buckets.len())),
             Err(refusal) => {
                 let said = refusal.to_string().replace(&format!("{}/", folder().display()), "");
@@ -57,6 +58,6 @@ fn every_message_about_a_cell_names_line_and_column() {
 #[test]
 fn the_shipped_lists_are_accepted() {
     let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../scenarios/scenarios/arena-buckets.csv");
-    let list = scenarios::buckets(&shipped).unwrap_or_else(|refusal| panic!("{refusal}"));
+    let list = files::buckets(&shipped).unwrap_or_else(|refusal| panic!("{refusal}"));
     assert_eq!(list.buckets.len(), 6);
 }

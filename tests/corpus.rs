@@ -1,6 +1,7 @@
 //! Every file that the fuzzer keeps, and every shipped and every bad scenario, is checked for what must hold of whatever is
 //! typed: the same checks as in fuzzing, with the compiler everybody has.
 
+use scenarios::Texts;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
@@ -36,7 +37,7 @@ fn each_text_of(folder: &Path, least: usize, check: impl Fn(&str)) {
 
 /// As a scenario, with the file of observed values that a shipped one names.
 fn scenario(text: &str) {
-    check::reading::check(text, &tests().join("../scenarios/scenarios"));
+    check::reading::check(text, &Texts::shipped());
 }
 
 #[test]
@@ -52,8 +53,7 @@ fn every_shipped_and_every_bad_file_is_run_or_refused_in_good_order() {
 
 #[test]
 fn every_file_of_observed_values_the_fuzzer_keeps_is_used_or_refused_in_good_order() {
-    let folder = tempfile::tempdir().unwrap();
-    each_of(&tests().join("fuzz/corpus/observed"), 10, |bytes| check::observed::check(bytes, folder.path()));
+    each_of(&tests().join("fuzz/corpus/observed"), 10, check::observed::check);
 }
 
 #[test]

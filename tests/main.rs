@@ -4,6 +4,7 @@
 //! - `architecture`: the floors of the house, read from `cargo metadata` and the sources
 //! - `bad_input`, `bad_input_lists`, `bad_input_changes`: malformed and impossible scenario files, lists of buckets, changes and
 //!   sweeps, each with its exact message
+//! - `files_on_disk`: what is read from disk, and what is not (`files` is the terminal's own)
 //! - `corpus`: what the fuzzer keeps, checked for what must hold of whatever is typed
 //! - `shipped`: every shipped scenario from file to forecast
 //! - `common_practice`: the trade check, a job of common practice with the built-in figures
@@ -34,6 +35,9 @@ mod compare;
 mod corpus;
 mod effort;
 mod exports;
+#[path = "../reports/terminal/src/files.rs"]
+mod files;
+mod files_on_disk;
 mod guide;
 mod one_finding;
 mod output_folder;

@@ -18,7 +18,7 @@ fn files() -> Vec<PathBuf> {
 
 fn read(name: &str, alternative: Option<&str>) -> Scenario {
     let selection = Selection { alternative: alternative.map(str::to_owned), ..Selection::default() };
-    scenarios::read(&folder().join(name), &selection).unwrap_or_else(|refusal| panic!("{refusal}"))
+    crate::files::scenario(&folder().join(name), &selection).unwrap_or_else(|refusal| panic!("{refusal}"))
 }
 
 fn study(name: &str, runs: u32) -> Study {

@@ -17,9 +17,8 @@ mod bands;
 mod buckets;
 mod coverage;
 
-use scenarios::{Scenario, Selection, Weight, read_text};
+use scenarios::{Scenario, Selection, Texts, Weight, read_text};
 use sheet::Sheet;
-use std::path::Path;
 
 /// A job with a few lines of its own: what the zone needs, the material, the loader.
 fn job(material: &str, zone: &str, loader: &str) -> String {
@@ -30,7 +29,7 @@ fn job(material: &str, zone: &str, loader: &str) -> String {
 }
 
 fn read(text: &str) -> Scenario {
-    read_text(text, "job.toml", Path::new("."), &Selection::default())
+    read_text(text, "job.toml", Texts::default(), &Selection::default())
         .unwrap_or_else(|refusal| panic!("{refusal}"))
 }
 

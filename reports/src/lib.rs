@@ -14,10 +14,10 @@
 //!
 //! ```
 //! use reports::{findings, forecast::{Forecast, Wanted}};
-//! use scenarios::{Answers, Selection, read_text, starter};
+//! use scenarios::{Answers, Selection, Texts, read_text, starter};
 //!
 //! let file = starter(&Answers::default());
-//! let scenario = read_text(&file, "job.toml", std::path::Path::new("."), &Selection::default())?;
+//! let scenario = read_text(&file, "job.toml", Texts::default(), &Selection::default())?;
 //! let wanted = Wanted { seed: 1, runs: sim::Runs::Exactly(200), percentiles: vec![0.1, 0.5, 0.8], by_s: None };
 //! let plan = sim::Plan::new(&scenario.job)?;
 //! let forecast = Forecast::new(scenario, &plan, &wanted, |runs| format!("heapcast forecast job.toml --runs {runs}"), |_| ())?;

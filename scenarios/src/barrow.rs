@@ -41,9 +41,9 @@ fn filling(density_kg_per_m3: f64) -> Usual {
 /// machine is left, there is none to bring and take away either. How it was made stands among its assumptions.
 ///
 /// ```
-/// use scenarios::{Selection, barrow, read_text, shipped};
+/// use scenarios::{Selection, Texts, barrow, read_text, shipped};
 /// let (name, text) = shipped().iter().find(|(name, _)| *name == "riding-arena").unwrap();
-/// let arena = read_text(text, name, std::path::Path::new("."), &Selection::default()).unwrap();
+/// let arena = read_text(text, name, Texts::default(), &Selection::default()).unwrap();
 /// let by_hand = barrow(&arena, 0, 3).unwrap();
 /// assert_eq!(by_hand.job.loaders.len(), 3);
 /// assert_eq!(by_hand.job.loaders[2].name, "hand barrow 3");

@@ -4,16 +4,15 @@ mod line;
 mod row;
 
 use crate::diagnostics::{Diagnostics, Place};
+use crate::files::Texts;
 use crate::hash;
 use crate::nearest::nearest;
 use crate::parse::printable;
 use crate::problem::Refusal;
 use crate::raw::quoted;
-use crate::signs::{composed, shown_path};
-use crate::source::{self, Wanted};
+use crate::signs::composed;
 use line::Line;
 use row::{Cell, Delimiter};
-use std::path::Path;
 
 /// Most buckets of one list.
 const MOST: usize = 100;
@@ -67,21 +66,12 @@ impl BucketList {
     }
 }
 
-/// Reads a list of buckets: CSV in UTF-8 with a heading line of `name`, `struck`, `heaped`, `width`, `mass` and `price` in
+/// Reads the text of a list of buckets: CSV in UTF-8 with a heading line of `name`, `struck`, `heaped`, `width`, `mass` and `price` in
 /// any order, of which only `name` and `heaped` are needed. Every figure carries its unit; cells may be blank or quoted;
 /// lines that begin with `#` are comments; semicolons or tabs in place of commas are taken too.
 ///
 /// # Errors
 /// Everything that is wrong with it, in one go, each problem with line, column heading and value.
-pub fn buckets(path: &Path) -> Result<BucketList, Refusal> {
-    let file = shown_path(path);
-    match source::text_of(path, &Wanted::BUCKETS) {
-        Ok(text) => buckets_text(&text, &file),
-        Err(unread) => Err(unread.refusal(file)),
-    }
-}
-
-/// Reads the text of a list of buckets, as [`buckets`] does.
 ///
 /// ```
 /// let list = scenarios::buckets_text("name, heaped, price\nsmall, 8.5 ft3, $450\n\"wide, light\", 0.5 m3,\n", "b.csv").unwrap();
@@ -91,11 +81,9 @@ pub fn buckets(path: &Path) -> Result<BucketList, Refusal> {
 /// assert_eq!(refusal.to_string(), "b.csv:2:8: bucket \"small\", heaped = 9.5 lb: this is a mass; a volume is wanted, \
 ///     such as \"14 ft3\" or \"0.4 m3\"");
 /// ```
-///
-/// # Errors
-/// Everything that is wrong with it, in one go.
 pub fn buckets_text(text: &str, file: &str) -> Result<BucketList, Refusal> {
-    let mut diagnostics = Diagnostics::new(file, text, Path::new(""));
+    let no_files = Texts::default();
+    let mut diagnostics = Diagnostics::new(file, text, &no_files);
     let buckets = read(text, &mut diagnostics);
     if diagnostics.is_clean() && buckets.is_empty() {
         let right = "write a line for each, such as: small, 8.5 ft3";

@@ -1,11 +1,11 @@
 //! All that comes up while a file is read: problems, assumptions, units, currency, further files.
 
 use crate::document::Node;
+use crate::files::{Files, NamedFile};
 use crate::problem::Problem;
 use crate::scenario::Assumption;
 use crate::units::System;
 use std::ops::Range;
-use std::path::{Path, PathBuf};
 
 /// Most problems of one file that are listed.
 pub(crate) const MOST_PROBLEMS: usize = 100;
@@ -54,10 +54,8 @@ pub(crate) struct Said {
     us: usize,
     metric: usize,
     currency: Option<At<String>>,
-    /// Contents of the files of observed values read, in order.
-    pub(crate) further_files: Vec<Vec<u8>>,
-    /// Where these files stand.
-    pub(crate) files_read: Vec<PathBuf>,
+    /// The files of observed values read, in order.
+    pub(crate) files_read: Vec<NamedFile>,
 }
 
 /// All that comes up while a file is read.
@@ -69,7 +67,8 @@ pub(crate) struct Diagnostics<'t> {
     unlisted: usize,
     /// What is no problem.
     pub(crate) said: Said,
-    folder: PathBuf,
+    /// Where files come from that are named.
+    pub(crate) files: &'t dyn Files,
     /// Density of the material, once it is known: by it tons are turned into volumes \[kg/m3\].
     pub(crate) density: Option<f64>,
 }
@@ -82,7 +81,7 @@ impl Said {
 }
 
 impl<'t> Diagnostics<'t> {
-    pub(crate) fn new(file: &'t str, text: &'t str, folder: &Path) -> Self {
+    pub(crate) fn new(file: &'t str, text: &'t str, files: &'t dyn Files) -> Self {
         let starts = text.bytes().enumerate().filter(|(_, b)| *b == b'\n').map(|(i, _)| i + 1);
         Self {
             file,
@@ -91,7 +90,7 @@ impl<'t> Diagnostics<'t> {
             problems: Vec::new(),
             unlisted: 0,
             said: Said::default(),
-            folder: folder.to_owned(),
+            files,
             density: None,
         }
     }
@@ -235,10 +234,5 @@ impl<'t> Diagnostics<'t> {
     /// The currency of the file, if it has prices.
     pub(crate) fn currency(&self) -> Option<&str> {
         self.said.currency()
-    }
-
-    /// Folder that file names are relative to.
-    pub(crate) fn folder(&self) -> &Path {
-        &self.folder
     }
 }

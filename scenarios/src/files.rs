@@ -1,107 +1,127 @@
-//! Plain files read from disk, and nothing else: no folders, devices, pipes or sockets, nothing without end.
+//! Files named in a scenario: whoever has files hands them in, this library opens none.
 
-use std::fs::{self, File, Metadata};
-use std::io::{ErrorKind, Read};
+use std::collections::BTreeMap;
+use std::fmt;
 use std::path::{Component, Path, PathBuf};
 
-/// Where the system keeps what looks like plain files and is not.
-const NO_FILES: [&str; 2] = ["/proc", "/sys"];
+/// Where the files come from that a scenario names, such as those of observed values.
+pub trait Files: fmt::Debug + Send + Sync {
+    /// A file as it is named in the scenario: relative to the scenario's folder, and in it or below it.
+    ///
+    /// # Errors
+    /// Why it is not read; [`NotRead::TooLarge`] if it holds more than `most` bytes.
+    fn file(&self, name: &str, most: u64) -> Result<NamedFile, NotRead>;
+}
+
+/// A file that was named and read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NamedFile {
+    /// What is in it.
+    pub bytes: Vec<u8>,
+    /// Where it was found; kept in [`Scenario::observed_files`](crate::Scenario::observed_files).
+    pub path: PathBuf,
+}
 
 /// Why a file is not read.
-#[derive(Debug)]
-pub(crate) enum NotRead {
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NotRead {
+    /// There is none of this name.
     Missing,
     /// A link to something that is not there, or that leads round in a circle.
     BrokenLink,
+    /// It may not be read.
     Forbidden,
+    /// It lies neither in the scenario's folder nor below it.
+    Outside,
+    /// A folder.
     Folder,
     /// A device, a pipe, a socket.
     Special,
-    /// More bytes than are read.
+    /// It holds more than so many bytes.
     TooLarge(u64),
-    Other(std::io::Error),
+    /// Anything else, in the system's words.
+    Other(String),
 }
 
-impl NotRead {
-    fn of(error: std::io::Error, path: &Path) -> Self {
-        let link = || fs::symlink_metadata(path).is_ok_and(|about| about.is_symlink());
-        match error.kind() {
-            ErrorKind::PermissionDenied => Self::Forbidden,
-            _ if link() => Self::BrokenLink,
-            ErrorKind::NotFound | ErrorKind::NotADirectory => Self::Missing,
-            _ => Self::Other(error),
-        }
-    }
-
-    /// What is wrong, in words.
-    pub(crate) fn what(&self) -> String {
-        match self {
-            Self::Missing => "there is no such file".into(),
-            Self::BrokenLink => "this is a link to a file that is not there".into(),
-            Self::Forbidden => "this file may not be read".into(),
-            Self::Folder => "this is a folder".into(),
-            Self::Special => "this is not a plain file".into(),
+impl fmt::Display for NotRead {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Missing => "there is no such file",
+            Self::BrokenLink => "this is a link to a file that is not there",
+            Self::Forbidden => "this file may not be read",
+            Self::Outside => "this file lies outside the folder of the scenario file",
+            Self::Folder => "this is a folder",
+            Self::Special => "this is not a plain file",
             Self::TooLarge(most) => {
-                format!("this file is larger than {}, the most that is read", size(*most))
+                return write!(f, "this file is larger than {} MB, the most that is read", most / 1_000_000);
             }
-            Self::Other(error) => format!("this file cannot be read: {error}"),
-        }
+            Self::Other(error) => return write!(f, "this file cannot be read: {error}"),
+        })
     }
 }
 
-/// A number of bytes as a person says it.
-fn size(bytes: u64) -> String {
-    format!("{} MB", bytes / 1_000_000)
-}
+impl std::error::Error for NotRead {}
 
-/// The bytes of a plain file, at most so many.
-pub(crate) fn bytes(path: &Path, most: u64) -> Result<Vec<u8>, NotRead> {
-    let failed = |error| NotRead::of(error, path);
-    let about = fs::metadata(path).map_err(failed)?;
-    plain(&about, path)?;
-    if about.len() > most {
-        return Err(NotRead::TooLarge(most));
-    }
-    let file = File::open(path).map_err(failed)?;
-    // What lies there may have been exchanged since it was looked at.
-    plain(&file.metadata().map_err(failed)?, path)?;
-    let mut bytes = Vec::new();
-    file.take(most + 1).read_to_end(&mut bytes).map_err(failed)?;
-    if bytes.len() as u64 > most { Err(NotRead::TooLarge(most)) } else { Ok(bytes) }
-}
-
-fn plain(about: &Metadata, path: &Path) -> Result<(), NotRead> {
-    if about.is_dir() {
-        return Err(NotRead::Folder);
-    }
-    let whole = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    let of_the_system = NO_FILES.iter().any(|folder| whole.starts_with(folder));
-    if about.is_file() && !of_the_system { Ok(()) } else { Err(NotRead::Special) }
-}
-
-/// The path of a file named in a scenario, which lies in the scenario's folder or below it; links are followed.
+/// Whether a name leads out of the folder it is counted from, told from the name alone.
 ///
-/// # Errors
-/// `None` if it lies elsewhere; that is found out without looking there where the name alone says so.
-pub(crate) fn below(folder: &Path, name: &str) -> Result<PathBuf, Option<NotRead>> {
-    let named = Path::new(name);
-    let mut depth = 0_i32;
-    for part in named.components() {
-        depth += match part {
-            Component::Normal(_) => 1,
-            Component::CurDir => 0,
-            Component::ParentDir => -1,
-            Component::RootDir | Component::Prefix(_) => return Err(None),
-        };
-        if depth < 0 {
-            return Err(None);
+/// ```
+/// use scenarios::leads_out;
+/// assert!(!leads_out("times/../a.csv") && leads_out("../a.csv") && leads_out("/a.csv"));
+/// ```
+pub fn leads_out(name: &str) -> bool {
+    plain(name).is_none()
+}
+
+/// A name without `.` and `..`; `None` if it leads out of the folder it is counted from.
+fn plain(name: &str) -> Option<PathBuf> {
+    let mut plain = PathBuf::new();
+    for part in Path::new(name).components() {
+        match part {
+            Component::Normal(part) => plain.push(part),
+            Component::CurDir => {}
+            Component::ParentDir if plain.pop() => {}
+            Component::ParentDir | Component::RootDir | Component::Prefix(_) => return None,
         }
     }
-    let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
-    let path = folder.join(named);
-    let whole = |path: &Path| fs::canonicalize(path).map_err(|error| Some(NotRead::of(error, path)));
-    let (home, found) = (whole(folder)?, whole(&path)?);
-    if found.starts_with(&home) { Ok(found) } else { Err(None) }
+    Some(plain)
+}
+
+/// Files kept in memory, by name; without any for a scenario that names none.
+///
+/// ```
+/// use scenarios::{Files, NotRead, Texts};
+/// let texts: Texts = [("times.csv", "loading\n20\n24\n")].into_iter().collect();
+/// assert!(texts.file("./times.csv", 1000).unwrap().bytes.starts_with(b"loading"));
+/// assert_eq!(texts.file("time.csv", 1000), Err(NotRead::Missing));
+/// ```
+#[derive(Clone, Debug, Default)]
+pub struct Texts(BTreeMap<PathBuf, Vec<u8>>);
+
+impl<N: AsRef<str>, T: Into<Vec<u8>>> FromIterator<(N, T)> for Texts {
+    /// A name that leads out of the folder is never found.
+    fn from_iter<I: IntoIterator<Item = (N, T)>>(texts: I) -> Self {
+        let named = texts.into_iter().filter_map(|(name, text)| Some((plain(name.as_ref())?, text.into())));
+        Self(named.collect())
+    }
+}
+
+impl Texts {
+    /// The files that go with the shipped scenarios.
+    pub fn shipped() -> Self {
+        crate::shipped_files().iter().copied().collect()
+    }
+}
+
+impl Files for Texts {
+    fn file(&self, name: &str, most: u64) -> Result<NamedFile, NotRead> {
+        let path = plain(name).ok_or(NotRead::Outside)?;
+        match self.0.get(&path) {
+            None if self.0.keys().any(|other| other.starts_with(&path)) => Err(NotRead::Folder),
+            None => Err(NotRead::Missing),
+            Some(bytes) if bytes.len() as u64 > most => Err(NotRead::TooLarge(most)),
+            Some(bytes) => Ok(NamedFile { bytes: bytes.clone(), path }),
+        }
+    }
 }
 
 #[cfg(test)]

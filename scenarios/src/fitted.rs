@@ -35,9 +35,9 @@ pub struct Fitted {
 /// calculated with. Loading and dumping times stay.
 ///
 /// ```
-/// use scenarios::{Selection, Through, buckets_text, read_text, shipped, with_bucket};
+/// use scenarios::{Selection, Texts, Through, buckets_text, read_text, shipped, with_bucket};
 /// let (name, text) = shipped().iter().find(|(name, _)| *name == "riding-arena").unwrap();
-/// let arena = read_text(text, name, std::path::Path::new("."), &Selection::default()).unwrap();
+/// let arena = read_text(text, name, Texts::default(), &Selection::default()).unwrap();
 /// let list = buckets_text("name,heaped,width\nseven feet,30 ft3,7 ft\n", "list.csv").unwrap();
 /// let fitted = with_bucket(&arena, 0, &list.buckets[0], None);
 /// assert!(fitted.job.is_none());

@@ -1,10 +1,11 @@
 //! The fingerprint of a scenario.
 
+use crate::files::NamedFile;
 use sha2::{Digest, Sha256};
 
 /// SHA-256 of a file, in hexadecimal digits; of the fingerprints of all of them one after the other, if there are
 /// further files.
-pub(crate) fn sha256(file: &[u8], further: &[Vec<u8>]) -> String {
+pub(crate) fn sha256(file: &[u8], further: &[NamedFile]) -> String {
     let first = Sha256::digest(file);
     if further.is_empty() {
         return hex(&first);
@@ -12,7 +13,7 @@ pub(crate) fn sha256(file: &[u8], further: &[Vec<u8>]) -> String {
     let mut all = Sha256::new();
     all.update(first);
     for file in further {
-        all.update(Sha256::digest(file));
+        all.update(Sha256::digest(&file.bytes));
     }
     hex(&all.finalize())
 }
@@ -33,7 +34,9 @@ mod tests {
 
     #[test]
     fn a_further_file_changes_the_fingerprint() {
-        assert_ne!(sha256(b"abc", &[]), sha256(b"abc", &[b"1,2".to_vec()]));
-        assert_ne!(sha256(b"abc", &[b"1,3".to_vec()]), sha256(b"abc", &[b"1,2".to_vec()]));
+        let with =
+            |bytes: &[u8]| sha256(b"abc", &[NamedFile { bytes: bytes.to_vec(), path: "a.csv".into() }]);
+        assert_ne!(sha256(b"abc", &[]), with(b"1,2"));
+        assert_ne!(with(b"1,3"), with(b"1,2"));
     }
 }

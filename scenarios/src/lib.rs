@@ -5,14 +5,14 @@
 //! distribution fitted stands among its [`Assumption`]s with its source; and that no file, however spoilt, makes it
 //! panic or hang.
 //!
-//! **It does not** run anything, print anything or look at the clock, and it does not judge whether work can be done
+//! **It does not** run anything, print anything, open files (they are handed in, see [`Files`]) or look at the clock, and it does not judge whether work can be done
 //! without harm: its [`Caution`]s defer to the machine's manual, local codes and licensed practice.
 //!
-//! The way of the data: [`read`] -> text -> document (values that know where they stand) -> raw things (one file per kind, as
+//! The way of the data: text -> document (values that know where they stand) -> raw things (one file per kind, as
 //! typed) -> checks -> [`sim::Job`] in SI.
 //!
 //! ```
-//! use scenarios::{Selection, read_text};
+//! use scenarios::{Selection, Texts, read_text};
 //!
 //! let text = r#"
 //!     [material]
@@ -30,11 +30,11 @@
 //!     [[raker]]
 //!     name = "helper"
 //! "#;
-//! let scenario = read_text(text, "pen.toml", std::path::Path::new("."), &Selection::default()).unwrap();
+//! let scenario = read_text(text, "pen.toml", Texts::default(), &Selection::default()).unwrap();
 //! assert!((scenario.job.zones[0].need_m3 - 22.94).abs() < 0.01);
 //! assert!(scenario.assumptions.iter().any(|a| a.key == "loader.small loader.loading"));
 //!
-//! let refusal = read_text(&text.replace("30 yd3", "30 lb"), "pen.toml", std::path::Path::new("."),
+//! let refusal = read_text(&text.replace("30 yd3", "30 lb"), "pen.toml", Texts::default(),
 //!     &Selection::default()).unwrap_err();
 //! assert_eq!(refusal.to_string(), "pen.toml:6:14: zone \"round pen\".volume = \"30 lb\": this is a mass; a volume is \
 //!     wanted, such as \"20 yd3\" or \"15 m3\"");
@@ -70,21 +70,22 @@ mod reading;
 mod scenario;
 mod shipped;
 mod signs;
-mod source;
 mod starter;
 #[cfg(test)]
 mod testing;
 mod vary;
 
 pub use barrow::barrow;
-pub use buckets::{Bucket, BucketList, buckets, buckets_text};
+pub use buckets::{Bucket, BucketList, buckets_text};
 pub use caution::{Caution, Weight};
 pub use change::{Change, Variant};
+pub use files::{Files, NamedFile, NotRead, Texts, leads_out};
 pub use fitted::{Fitted, GateAnswer, Lift, LiftAnswer, PassAnswer, Through, with_bucket};
 pub use keys::{KeyLine, KeyTable, keys, keys_called};
 pub use knob::Knob;
 pub use lift::{LiftFigure, StatedLift};
 pub use materials::{Material, materials, materials_called};
+pub use nearest::nearest;
 pub use problem::{Problem, Refusal};
 pub use reading::JobFile;
 pub use scenario::{Assumption, FixedCosts, Scenario, Selection, Stated, StatedLoader, StatedZone};
@@ -93,20 +94,15 @@ pub use signs::{escaped, escaped_lines, shown_path};
 pub use starter::{AnsweredPrices, Answers, starter};
 pub use vary::{Value, Vary, grid};
 
-use std::path::Path;
-
-/// Reads a scenario file.
+/// Reads the text of a scenario file and makes the job selected; files that it names are asked of `files`.
 ///
 /// # Errors
 /// Everything that is wrong with it, in one go.
-pub fn read(path: &Path, selection: &Selection) -> Result<Scenario, Refusal> {
-    JobFile::open(path)?.scenario(selection)
-}
-
-/// Reads the text of a scenario file; files of observed values are looked for in `folder`.
-///
-/// # Errors
-/// Everything that is wrong with it, in one go.
-pub fn read_text(text: &str, file: &str, folder: &Path, selection: &Selection) -> Result<Scenario, Refusal> {
-    JobFile::of_text(text, file, folder)?.scenario(selection)
+pub fn read_text(
+    text: &str,
+    file: &str,
+    files: impl Files + 'static,
+    selection: &Selection,
+) -> Result<Scenario, Refusal> {
+    JobFile::of_text(text, file, files)?.scenario(selection)
 }

@@ -7,7 +7,7 @@ const ALIKE: f64 = 0.62;
 
 /// The candidate most like the word (Damerau-Levenshtein distance over the longer length), if any is like it at all.
 /// Of equals the first.
-pub(crate) fn nearest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) -> Option<&'c str> {
+pub fn nearest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) -> Option<&'c str> {
     if word.chars().count() > LONGEST {
         return None;
     }

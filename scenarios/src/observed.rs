@@ -5,7 +5,7 @@ mod csv_list;
 use crate::diagnostics::{At, Diagnostics};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
-use crate::files::{self, NotRead};
+use crate::files::NotRead;
 use crate::parse::printable;
 use crate::units::amount::{self, Amount};
 use crate::units::kind::Kind;
@@ -130,27 +130,17 @@ fn from_file(
     diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<f64>> {
     let right = "name a CSV file with a heading line, beside the scenario file or in a folder below it";
-    let read = files::below(diagnostics.folder(), &name.value)
-        .and_then(|path| files::bytes(&path, LARGEST).map(|bytes| (bytes, path)).map_err(Some));
-    let (bytes, path) = match read {
-        Ok(read) => read,
-        Err(None) => {
-            diagnostics.wrong_at(name, "this file lies outside the folder of the scenario file", right);
-            return None;
-        }
-        Err(Some(NotRead::TooLarge(most))) => {
-            let right = format!("keep the column that is used alone, and at most {MOST} of its values");
-            diagnostics.wrong_at(name, NotRead::TooLarge(most).what(), right);
-            return None;
-        }
-        Err(Some(not_read)) => {
-            diagnostics.wrong_at(name, not_read.what(), right);
+    let file = match diagnostics.files.file(&name.value, LARGEST) {
+        Ok(file) => file,
+        Err(not_read) => {
+            let fewer = format!("keep the column that is used alone, and at most {MOST} of its values");
+            let right = if matches!(not_read, NotRead::TooLarge(_)) { &fewer } else { right };
+            diagnostics.wrong_at(name, not_read.to_string(), right);
             return None;
         }
     };
-    let table = csv_list::column_of(&bytes, &column.value);
-    diagnostics.said.further_files.push(bytes);
-    diagnostics.said.files_read.push(path);
+    let table = csv_list::column_of(&file.bytes, &column.value);
+    diagnostics.said.files_read.push(file);
     let cells = match table {
         Ok(cells) => cells,
         Err(Unread::NoColumn(right)) => {

@@ -12,17 +12,18 @@ use crate::build::{self, Built};
 use crate::check;
 use crate::diagnostics::{Diagnostics, Place, Said};
 use crate::document::{self, Table};
+use crate::files::Files;
 use crate::knob::Knob;
 use crate::problem::{Problem, Refusal};
 use crate::raw::{self, RawAlternative};
 use crate::scenario::{Assumption, Scenario, Selection};
-use crate::signs::{composed, escaped, shown_path};
+use crate::signs::{composed, escaped};
 use crate::units::System;
-use crate::{caution, hash, source};
+use crate::{caution, hash};
 use alternatives::{choose, try_alternative};
 use changes::Mark;
 use sim::Plan;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 use turn::Before;
 
@@ -30,9 +31,9 @@ use turn::Before;
 /// its alternatives. Whoever wants several scenarios of one file reads it once.
 ///
 /// ```
-/// use scenarios::{JobFile, Selection};
+/// use scenarios::{JobFile, Selection, Texts};
 /// let (name, text) = scenarios::shipped()[6];
-/// let file = JobFile::of_text(text, name, std::path::Path::new(".")).unwrap();
+/// let file = JobFile::of_text(text, name, Texts::default()).unwrap();
 /// let changes = vec!["rakers = 2".parse().unwrap()];
 /// let two = file.scenario(&Selection { changes, ..Selection::default() }).unwrap();
 /// assert_eq!((two.job.rakers.len(), two.name().as_str()), (2, "rakers = 2"));
@@ -41,7 +42,7 @@ use turn::Before;
 pub struct JobFile {
     file: String,
     text: String,
-    folder: PathBuf,
+    files: Arc<dyn Files>,
     table: Table,
     /// The job as it stands, as typed and made.
     base: Arc<Made>,
@@ -53,26 +54,13 @@ pub struct JobFile {
 }
 
 impl JobFile {
-    /// Reads a file.
+    /// Reads the text of a file; those it names are asked of `files`.
     ///
     /// # Errors
     /// Everything that is wrong with it, in one go.
-    pub fn open(path: &Path) -> Result<Self, Refusal> {
-        let file = shown_path(path);
-        let folder = path.parent().unwrap_or(Path::new(""));
-        match source::text(path) {
-            Ok(text) => Self::of_text(&text, &file, folder),
-            Err(unread) => Err(unread.refusal(file)),
-        }
-    }
-
-    /// Reads the text of a file; files of observed values are looked for in `folder`.
-    ///
-    /// # Errors
-    /// Everything that is wrong with it, in one go.
-    pub fn of_text(text: &str, file: &str, folder: &Path) -> Result<Self, Refusal> {
+    pub fn of_text(text: &str, file: &str, files: impl Files + 'static) -> Result<Self, Refusal> {
         let refuse = |problems| Err(Refusal { file: file.to_owned(), text: text.to_owned(), problems });
-        let mut diagnostics = Diagnostics::new(file, text, folder);
+        let mut diagnostics = Diagnostics::new(file, text, &files);
         let table = match document::parse(text) {
             Ok(table) => table,
             Err(faults) => {
@@ -97,14 +85,14 @@ impl JobFile {
             if diagnostics.is_full() {
                 break;
             }
-            let own = Diagnostics::new(file, text, folder);
+            let own = Diagnostics::new(file, text, &files);
             with.extend(try_alternative(alternative, &table, own, units, &mut diagnostics).map(Arc::new));
         }
         match base {
             Some(base) if diagnostics.is_clean() && with.len() == alternatives.len() => Ok(Self {
                 file: file.to_owned(),
                 text: text.to_owned(),
-                folder: folder.to_owned(),
+                files: Arc::new(files),
                 table,
                 base: Arc::new(base),
                 alternatives,
@@ -187,7 +175,7 @@ impl JobFile {
     }
 
     fn diagnostics(&self) -> Diagnostics<'_> {
-        Diagnostics::new(&self.file, &self.text, &self.folder)
+        Diagnostics::new(&self.file, &self.text, &*self.files)
     }
 
     /// Why a job was not made, told at the changes.
@@ -294,9 +282,9 @@ impl JobFile {
         Scenario {
             title: title.or(stem).unwrap_or_else(|| self.file.clone()),
             file: self.file.clone(),
-            hash: hash::sha256(self.text.as_bytes(), &said.further_files),
+            hash: hash::sha256(self.text.as_bytes(), &said.files_read),
             currency: said.currency().unwrap_or_default().to_owned(),
-            observed_files: said.files_read,
+            observed_files: said.files_read.into_iter().map(|file| file.path).collect(),
             date: raw.date.as_ref().map(|date| date.value),
             units,
             alternatives: self.alternatives(),

@@ -25,7 +25,7 @@ pub struct Scenario {
     pub file: String,
     /// SHA-256 of the file, and of every file of observed values it names, in hexadecimal digits.
     pub hash: String,
-    /// The files of observed values it was read from besides.
+    /// Where the files of observed values were found that it was read from besides.
     pub observed_files: Vec<std::path::PathBuf>,
     /// Date of the first day, if given.
     pub date: Option<jiff::civil::Date>,

@@ -319,11 +319,11 @@ fn variants(answers: &Answers) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Texts;
     use crate::{Selection, read_text};
-    use std::path::Path;
 
     fn reads(text: &str) -> crate::Scenario {
-        read_text(text, "new.toml", Path::new("."), &Selection::default())
+        read_text(text, "new.toml", Texts::default(), &Selection::default())
             .unwrap_or_else(|refusal| panic!("{refusal}\n{text}"))
     }
 
@@ -405,7 +405,7 @@ mod tests {
     #[test]
     fn nonsense_answered_is_found_when_the_file_is_read() {
         let answers = Answers { volume: "a lot".into(), ..Answers::default() };
-        let refusal = read_text(&starter(&answers), "new.toml", Path::new("."), &Selection::default());
+        let refusal = read_text(&starter(&answers), "new.toml", Texts::default(), &Selection::default());
         assert!(refusal.unwrap_err().to_string().contains("does not begin with a number"));
     }
 }

@@ -1,7 +1,6 @@
 //! What the tests of this crate share.
 
-use crate::{Refusal, Scenario, Selection, Weight, read_text};
-use std::path::Path;
+use crate::{Refusal, Scenario, Selection, Texts, Weight, read_text};
 
 /// A small job without a fault.
 pub(crate) const SOUND: &str = r#"[material]
@@ -30,9 +29,9 @@ pub(crate) fn changed(changes: &[(&str, &str)]) -> String {
     text
 }
 
-/// Reads a text as a file of no folder.
+/// Reads a text that names no files.
 pub(crate) fn read(text: &str) -> Result<Scenario, Refusal> {
-    read_text(text, "job.toml", Path::new("."), &Selection::default())
+    read_text(text, "job.toml", Texts::default(), &Selection::default())
 }
 
 /// Reads a text that must be accepted.

@@ -27,9 +27,9 @@ const STEPS: usize = 5;
 /// steps by one and anything else in five equal steps.
 ///
 /// ```
-/// use scenarios::{JobFile, Selection, Vary};
+/// use scenarios::{JobFile, Selection, Texts, Vary};
 /// let (name, text) = scenarios::shipped()[6];
-/// let file = JobFile::of_text(text, name, std::path::Path::new(".")).unwrap();
+/// let file = JobFile::of_text(text, name, Texts::default()).unwrap();
 /// let rakers: Vary = "rakers 1..3".parse().unwrap();
 /// let scenarios = rakers.scenarios(&file, &Selection::default()).unwrap();
 /// assert_eq!(scenarios.iter().map(|s| s.job.rakers.len()).collect::<Vec<_>>(), [1, 2, 3]);

@@ -74,9 +74,8 @@ fn job(name: &str) -> Job {
 }
 
 fn read(name: &str, text: &str, alternative: Option<&String>) -> Scenario {
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios");
     let selection = Selection { alternative: alternative.cloned(), ..Selection::default() };
-    scenarios::read_text(text, name, std::path::Path::new(folder), &selection).unwrap()
+    scenarios::read_text(text, name, scenarios::Texts::shipped(), &selection).unwrap()
 }
 
 /// One line for each study: its name, and what it comes to as one number.

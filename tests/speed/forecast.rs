@@ -19,7 +19,7 @@ mod work;
 use criterion::{Criterion, SamplingMode, Throughput};
 use rayon::ThreadPool;
 use reports::forecast::tries;
-use scenarios::Selection;
+use scenarios::{Selection, Texts, read_text};
 use side_by_side::{ROUNDS, Side, Target, by_turns, heading, line};
 use sim::{Job, Plan, relief};
 use std::hint::black_box;
@@ -60,7 +60,9 @@ fn main() {
 }
 
 fn job(file: &str) -> Job {
-    scenarios::read(Path::new(file), &Selection::default()).unwrap().job
+    read_text(&std::fs::read_to_string(file).unwrap(), file, Texts::default(), &Selection::default())
+        .unwrap()
+        .job
 }
 
 /// What stands in the file is the job that `engine` times.

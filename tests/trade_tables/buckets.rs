@@ -3,8 +3,7 @@
 use super::sheet::{Sheet, Status};
 use super::table::Table;
 use super::{job, read, warnings};
-use scenarios::{Selection, read_text};
-use std::path::Path;
+use scenarios::{Selection, Texts, read_text};
 
 const YD3: f64 = 0.764_554_857_984;
 const POUND: f64 = 0.453_592_37;
@@ -96,7 +95,7 @@ fn struck_and_heaped_capacities_of_real_proportions_are_accepted() {
 #[test]
 fn a_bucket_that_holds_more_struck_than_heaped_is_refused() {
     let text = job(CHIPS, ZONE, "heaped = \"0.352 m3\"\nstruck = \"0.415 m3\"");
-    assert!(read_text(&text, "job.toml", Path::new("."), &Selection::default()).is_err());
+    assert!(read_text(&text, "job.toml", Texts::default(), &Selection::default()).is_err());
 }
 
 #[test]

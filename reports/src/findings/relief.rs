@@ -275,18 +275,14 @@ mod tests {
 #[cfg(test)]
 mod few_or_many {
     use super::*;
-    use scenarios::{JobFile, Selection, shipped, shipped_files};
+    use scenarios::{JobFile, Selection, Texts, shipped};
     use sim::{Plan, Runs, Study, Tries};
 
     #[test]
     #[ignore = "makes 2,000 runs of every change to every shipped scenario"]
     fn few_runs_name_the_same_as_many_and_know_it_as_closely_as_they_say() {
-        let folder = tempfile::tempdir().unwrap();
-        for (file, text) in shipped_files() {
-            std::fs::write(folder.path().join(file), text).unwrap();
-        }
         for (name, text) in shipped() {
-            let file = JobFile::of_text(text, name, folder.path()).unwrap();
+            let file = JobFile::of_text(text, name, Texts::shipped()).unwrap();
             let scenario = file.scenario(&Selection::default()).unwrap();
             let job = &scenario.job;
             let plan = Plan::new(job).unwrap();

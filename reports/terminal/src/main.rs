@@ -3,6 +3,7 @@
 mod cli;
 mod command;
 mod failure;
+mod files;
 mod interrupt;
 mod output_folder;
 mod part_file;

@@ -1,12 +1,10 @@
 use super::*;
-use crate::{JobFile, Selection, shipped};
-use std::path::Path;
+use crate::{JobFile, Selection, Texts, shipped};
 
 fn read(name: &str, change: &str) -> Scenario {
     let (name, text) = shipped().iter().find(|(shipped, _)| *shipped == name).unwrap();
     let changes = if change.is_empty() { Vec::new() } else { vec![change.parse().unwrap()] };
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios");
-    let file = JobFile::of_text(text, name, &folder).unwrap();
+    let file = JobFile::of_text(text, name, Texts::shipped()).unwrap();
     file.scenario(&Selection { changes, ..Selection::default() }).unwrap()
 }
 

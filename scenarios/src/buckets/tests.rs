@@ -148,14 +148,3 @@ fn no_spoilt_list_makes_the_reader_panic() {
         }
     }
 }
-
-#[test]
-fn a_list_that_cannot_be_opened_is_told() {
-    let told = buckets(Path::new("no/such/list.csv")).unwrap_err().to_string();
-    assert!(
-        told.starts_with("no/such/list.csv: there is no such file; write one with the heading line"),
-        "{told}"
-    );
-    let told = buckets(Path::new(env!("CARGO_MANIFEST_DIR"))).unwrap_err().to_string();
-    assert!(told.contains("this is a folder; name a list of buckets in it, ending in .csv"), "{told}");
-}

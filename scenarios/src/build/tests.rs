@@ -327,7 +327,7 @@ fn what_todays_bucket_weighs_is_kept_for_every_copy() {
 #[test]
 fn the_arena_costs_the_same_however_its_sand_is_brought() {
     let (name, text) = crate::shipped().iter().find(|(name, _)| *name == "riding-arena").unwrap();
-    let file = crate::JobFile::of_text(text, name, std::path::Path::new(".")).unwrap();
+    let file = crate::JobFile::of_text(text, name, crate::Texts::default()).unwrap();
     for alternative in [None, Some("all sand there at eight".to_owned())] {
         let selection = crate::Selection { alternative, ..crate::Selection::default() };
         let fixed = file.scenario(&selection).unwrap().stated.fixed;

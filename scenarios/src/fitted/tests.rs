@@ -1,11 +1,10 @@
 use super::*;
-use crate::{BucketList, JobFile, Selection, buckets_text, shipped, shipped_files};
-use std::path::Path;
+use crate::{BucketList, JobFile, Selection, Texts, buckets_text, shipped, shipped_files};
 
 fn arena(change: &str) -> Scenario {
     let (name, text) = shipped().iter().find(|(name, _)| *name == "riding-arena").unwrap();
     let changes = if change.is_empty() { Vec::new() } else { vec![change.parse().unwrap()] };
-    let file = JobFile::of_text(text, name, Path::new(".")).unwrap();
+    let file = JobFile::of_text(text, name, Texts::default()).unwrap();
     file.scenario(&Selection { changes, ..Selection::default() }).unwrap()
 }
 

@@ -1,17 +1,15 @@
+use crate::files::{Files, NamedFile, NotRead};
 use crate::testing::{SOUND, accepted, changed, read, refused, refused_with};
 use crate::units::System;
-use crate::{JobFile, Selection, read_text, shipped};
-use std::path::{Path, PathBuf};
-
-fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios")
-}
+use crate::{JobFile, Selection, Texts, read_text, shipped};
+use std::path::Path;
+use std::sync::{Arc, Mutex};
 
 fn chosen(text: &str, name: &str) -> Result<crate::Scenario, crate::Refusal> {
     read_text(
         text,
         "job.toml",
-        &folder(),
+        Texts::shipped(),
         &Selection { alternative: Some(name.into()), ..Selection::default() },
     )
 }
@@ -22,7 +20,7 @@ fn every_shipped_scenario_is_read_with_all_its_alternatives() {
     for (name, text) in shipped() {
         let file = format!("{name}.toml");
         let read = |alternative| {
-            read_text(text, &file, &folder(), &Selection { alternative, ..Selection::default() })
+            read_text(text, &file, Texts::shipped(), &Selection { alternative, ..Selection::default() })
         };
         let scenario = read(None).unwrap_or_else(|refusal| panic!("{refusal}"));
         assert!(!scenario.title.is_empty() && !scenario.assumptions.is_empty());
@@ -36,7 +34,7 @@ fn every_shipped_scenario_is_read_with_all_its_alternatives() {
 
 #[test]
 fn every_file_beside_the_shipped_scenarios_is_shipped() {
-    let mut files: Vec<String> = std::fs::read_dir(folder())
+    let mut files: Vec<String> = std::fs::read_dir(Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios"))
         .unwrap()
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
         .collect();
@@ -273,7 +271,7 @@ fn no_spoilt_byte_makes_the_reader_panic() {
 }
 
 fn answered(text: &str) {
-    match read_text(text, "spoilt.toml", &folder(), &Selection::default()) {
+    match read_text(text, "spoilt.toml", Texts::shipped(), &Selection::default()) {
         Ok(scenario) => assert!(scenario.job.loaders.iter().all(|loader| loader.heaped_m3 > 0.0)),
         Err(refusal) => {
             assert!(!refusal.problems.is_empty());
@@ -288,18 +286,25 @@ fn answered(text: &str) {
     }
 }
 
+/// Files that can be taken away.
+#[derive(Clone, Debug)]
+struct Once(Arc<Mutex<Texts>>);
+
+impl Files for Once {
+    fn file(&self, name: &str, most: u64) -> Result<NamedFile, NotRead> {
+        self.0.lock().unwrap().file(name, most)
+    }
+}
+
 /// What is read once is not read again: with the measured times gone, the job as it stands and its alternatives are still
 /// made, in either system of units.
 #[test]
 fn a_file_is_read_once_for_all_that_is_made_of_it() {
-    let folder = std::env::temp_dir().join(format!("heapcast-reading-{}", std::process::id()));
-    std::fs::create_dir_all(&folder).unwrap();
-    let times = folder.join("times.csv");
-    std::fs::write(&times, "s\n18\n22\n20\n").unwrap();
+    let times = Once(Arc::new(Mutex::new([("times.csv", "s\n18\n22\n20\n")].into_iter().collect())));
     let loading = "heaped = \"14 ft3\"\nloading = { family = \"observed\", file = \"times.csv\", column = \"s\", unit = \"s\" }";
     let text = changed(&[("heaped = \"14 ft3\"", loading)])
         + "[[alternative]]\nname = \"two\"\nchange = { \"raker.helper.count\" = 2 }\n";
-    let file = JobFile::of_text(&text, "job.toml", &folder).unwrap();
+    let file = JobFile::of_text(&text, "job.toml", times.clone()).unwrap();
     let all = |file: &JobFile| {
         let alternatives = [None, Some("two".to_owned())];
         let units = [None, Some(System::Us), Some(System::Metric)];
@@ -309,11 +314,11 @@ fn a_file_is_read_once_for_all_that_is_made_of_it() {
         each.map(|selection| file.scenario(&selection).unwrap()).collect::<Vec<_>>()
     };
     let before = all(&file);
-    std::fs::remove_dir_all(&folder).unwrap();
+    *times.0.lock().unwrap() = Texts::default();
     assert_eq!(all(&file), before);
     assert_eq!(
         before.iter().map(|scenario| scenario.job.rakers.len()).collect::<Vec<_>>(),
         [1, 1, 1, 2, 2, 2]
     );
-    assert!(JobFile::of_text(&text, "job.toml", &folder).is_err());
+    assert!(JobFile::of_text(&text, "job.toml", times).is_err());
 }

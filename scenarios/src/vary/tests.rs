@@ -1,7 +1,7 @@
 use super::*;
+use crate::Texts;
 use crate::testing::SOUND;
 use crate::units::System;
-use std::path::Path;
 
 fn values(text: &str) -> Vec<String> {
     let vary: Vary = text.parse().unwrap_or_else(|said| panic!("{text}: {said}"));
@@ -9,7 +9,7 @@ fn values(text: &str) -> Vec<String> {
 }
 
 fn file() -> JobFile {
-    JobFile::of_text(SOUND, "job.toml", Path::new(".")).unwrap()
+    JobFile::of_text(SOUND, "job.toml", Texts::default()).unwrap()
 }
 
 #[test]

@@ -1,16 +1,15 @@
 //! A list of buckets is read or refused, and every bucket of it can be tried on a loader.
 
 use super::reading;
-use scenarios::{Scenario, Selection, buckets_text, read_text, shipped, with_bucket};
+use scenarios::{Scenario, Selection, Texts, buckets_text, read_text, shipped, with_bucket};
 use sim::Plan;
 use std::collections::BTreeSet;
-use std::path::Path;
 use std::sync::LazyLock;
 
 /// A shipped job with a gate and a hydraulic lift.
 static ARENA: LazyLock<Scenario> = LazyLock::new(|| {
     let (_, text) = shipped().iter().find(|(name, _)| *name == "riding-arena").expect("a shipped job");
-    read_text(text, "arena.toml", Path::new(""), &Selection::default()).unwrap_or_else(|r| panic!("{r}"))
+    read_text(text, "arena.toml", Texts::default(), &Selection::default()).unwrap_or_else(|r| panic!("{r}"))
 });
 
 /// Takes the text as a list.

@@ -1,9 +1,8 @@
 //! A change, or a sweep, typed on the command line is made or refused in words.
 
 use super::reading;
-use scenarios::{Change, JobFile, Refusal, Selection, Variant, Vary};
+use scenarios::{Change, JobFile, Refusal, Selection, Texts, Variant, Vary};
 use sim::Plan;
-use std::path::Path;
 use std::sync::LazyLock;
 
 /// A job with one or more of everything that can be changed, and without chance, so that it is quick to make.
@@ -42,8 +41,9 @@ name = "two helpers"
 change = { "raker.helper.count" = 2 }
 "#;
 
-static FILE: LazyLock<JobFile> =
-    LazyLock::new(|| JobFile::of_text(JOB, reading::FILE, Path::new("")).unwrap_or_else(|r| panic!("{r}")));
+static FILE: LazyLock<JobFile> = LazyLock::new(|| {
+    JobFile::of_text(JOB, reading::FILE, Texts::default()).unwrap_or_else(|r| panic!("{r}"))
+});
 
 /// Takes the text as changes, and as a sweep.
 pub(crate) fn check(text: &str) {

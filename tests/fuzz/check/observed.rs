@@ -1,9 +1,8 @@
 //! A file of observed values is read into every kind of quantity that takes them.
 
 use super::{quoted, reading};
-use std::path::Path;
 
-/// Name of the file in the folder.
+/// Name of the file.
 const CSV: &str = "observed.csv";
 
 /// Where observed values are taken: the line of the file below that they go into.
@@ -35,19 +34,19 @@ fill = "none"
 "#;
 
 /// The first byte says where the values go, the rest of its line the column; the second line is the unit, if there is any;
-/// the rest is the file, which is put into `folder`.
-pub(crate) fn check(bytes: &[u8], folder: &Path) {
+/// the rest is the file.
+pub(crate) fn check(bytes: &[u8]) {
     let Some((place, rest)) = bytes.split_first() else { return };
     let mut lines = rest.splitn(3, |b| *b == b'\n');
     let [column, unit, csv] = [(); 3].map(|()| lines.next().unwrap_or_default());
     let [column, unit] = [column, unit].map(|line| quoted(&String::from_utf8_lossy(line)));
     let unit = if unit == "\"\"" { String::new() } else { format!(", unit = {unit}") };
-    std::fs::write(folder.join(CSV), csv).expect("a folder that can be written to");
+    let files = [(CSV, csv)].into_iter().collect();
     let (line, key) = TAKEN[usize::from(*place) % TAKEN.len()];
     let law = format!("{{ family = \"observed\", file = \"{CSV}\", column = {column}{unit} }}");
     let entry = match key {
         "deliveries" => format!("deliveries = [ {{ at = \"9:00\", volume = \"9 yd3\", late = {law} }} ]"),
         key => format!("{key} = {law}"),
     };
-    reading::check(&JOB.replace(line, &format!("{line}\n{entry}")), folder);
+    reading::check(&JOB.replace(line, &format!("{line}\n{entry}")), &files);
 }

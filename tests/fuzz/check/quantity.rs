@@ -3,8 +3,7 @@
 
 use super::{quoted, reading};
 use scenarios::units::{self, System};
-use scenarios::{Scenario, Selection, read_text, typed};
-use std::path::Path;
+use scenarios::{Scenario, Selection, Texts, read_text, typed};
 
 /// A place for a quantity: the key that is set, the quantity read there, how it is shown, and what is rounded away then.
 struct Place {
@@ -91,7 +90,7 @@ fn job(place: &Place, typed: &str) -> String {
 
 fn read(place: &Place, typed: &str) -> Result<f64, String> {
     let text = job(place, typed);
-    let read = read_text(&text, reading::FILE, Path::new(""), &Selection::default());
+    let read = read_text(&text, reading::FILE, Texts::default(), &Selection::default());
     reading::answer(&read, &text);
     read.map(|scenario| (place.read)(&scenario)).map_err(|refusal| refusal.to_string())
 }

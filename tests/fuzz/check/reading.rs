@@ -3,8 +3,7 @@
 use super::runs;
 use reports::render::screen::{self, Snippets};
 use scenarios::units::System;
-use scenarios::{Problem, Refusal, Scenario, Selection, read_text};
-use std::path::Path;
+use scenarios::{Problem, Refusal, Scenario, Selection, Texts, read_text};
 
 /// What the text is said to be the file of.
 pub(crate) const FILE: &str = "job.toml";
@@ -13,11 +12,11 @@ const MOST_PROBLEMS: usize = 101;
 /// Alternatives of one file that are read.
 const ALTERNATIVES: usize = 3;
 
-/// Reads a text every way there is; files of observed values are looked for in `folder`.
-pub(crate) fn check(typed: &str, folder: &Path) {
+/// Reads a text every way there is; files it names are among `files`.
+pub(crate) fn check(typed: &str, files: &Texts) {
     let read = |alternative: Option<&str>, units| {
         let alternative = alternative.map(str::to_owned);
-        read_text(typed, FILE, folder, &Selection { alternative, units, ..Selection::default() })
+        read_text(typed, FILE, files.clone(), &Selection { alternative, units, ..Selection::default() })
     };
     let answered = read(None, None);
     answer(&answered, typed);

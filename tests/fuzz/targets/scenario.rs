@@ -7,14 +7,15 @@ mod check;
 mod mutate;
 
 use libfuzzer_sys::{fuzz_mutator, fuzz_target, fuzzer_mutate};
-use std::path::Path;
+use scenarios::Texts;
+use std::sync::LazyLock;
 
-/// The folder with the one file of observed values that a shipped scenario names.
-const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../scenarios/scenarios");
+/// The one file of observed values that a shipped scenario names.
+static FILES: LazyLock<Texts> = LazyLock::new(Texts::shipped);
 
 fuzz_target!(|bytes: &[u8]| {
     if let Ok(text) = std::str::from_utf8(bytes) {
-        check::reading::check(text, Path::new(FOLDER));
+        check::reading::check(text, &FILES);
     }
 });
 

@@ -4,6 +4,7 @@ use super::effort::{Effort, OUTCOME, Pace};
 use super::{folder, plan, read, show, telling, with_threads};
 use crate::cli::{BucketsArgs, RowArgs};
 use crate::failure::Failure;
+use crate::files;
 use crate::progress::Progress;
 use reports::buckets as documents;
 use reports::buckets::findings::buckets as findings;
@@ -13,7 +14,7 @@ use scenarios::{BucketList, Scenario};
 
 pub(super) fn run(args: &BucketsArgs) -> Result<(), Failure> {
     let scenario = read(&args.job)?;
-    let list = scenarios::buckets(&args.list)?;
+    let list = files::buckets(&args.list)?;
     one_currency(&scenario, &list)?;
     let wanted = Wanted {
         loader: loader(args, &scenario)?,

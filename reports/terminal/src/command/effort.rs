@@ -260,7 +260,7 @@ mod tests {
     fn the_pace_is_that_of_the_runs_made() {
         let text = scenarios::starter(&scenarios::Answers::default());
         let job =
-            scenarios::read_text(&text, "", std::path::Path::new("."), &scenarios::Selection::default());
+            scenarios::read_text(&text, "", scenarios::Texts::default(), &scenarios::Selection::default());
         let job = job.unwrap().job;
         let plan = Plan::new(&job).unwrap();
         let pace = Pace::of(&plan, 1).unwrap();

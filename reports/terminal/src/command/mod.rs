@@ -14,6 +14,7 @@ mod sweep;
 
 use crate::cli::{Cli, Command, JobArgs, RowArgs, SayArgs};
 use crate::failure::Failure;
+use crate::files;
 use crate::interrupt::Interrupt;
 use crate::output_folder::OutputFolder;
 use crate::progress::{Progress, Telling};
@@ -48,7 +49,7 @@ pub(crate) fn run(cli: &Cli) -> Result<(), Failure> {
 
 /// Reads the job wanted, with the units wanted in place of the file's.
 fn read(args: &JobArgs) -> Result<Scenario, Failure> {
-    Ok(scenarios::read(&args.file, &selection(args))?)
+    Ok(files::scenario(&args.file, &selection(args))?)
 }
 
 /// The variant of the job wanted.

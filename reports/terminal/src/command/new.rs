@@ -5,7 +5,7 @@ use crate::failure::Failure;
 use crate::say;
 use dialoguer::{Input, Select};
 use scenarios::units::System;
-use scenarios::{AnsweredPrices, Answers, LiftFigure, Selection, materials, shipped, starter};
+use scenarios::{AnsweredPrices, Answers, LiftFigure, Selection, Texts, materials, shipped, starter};
 use std::fs::{self, File};
 use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::Path;
@@ -20,10 +20,9 @@ pub(super) fn run(args: &NewArgs) -> Result<(), Failure> {
         None => starter(&answers(&args.answers)),
     };
     let shown = scenarios::shown_path(&args.file);
-    let folder = args.file.parent().unwrap_or(Path::new("."));
     // An answer that makes no sense is told like any other problem of a file, before there is one.
     if args.from.is_none() {
-        scenarios::read_text(&text, &shown, folder, &Selection::default())?;
+        scenarios::read_text(&text, &shown, Texts::default(), &Selection::default())?;
     }
     write_new(&args.file, &text)?;
     say::out(&format!(
@@ -178,7 +177,7 @@ fn may_be_left(
 
 /// What is wrong with the answers so far, in a line.
 fn check(answers: &Answers) -> Result<(), String> {
-    let read = scenarios::read_text(&starter(answers), "", Path::new("."), &Selection::default());
+    let read = scenarios::read_text(&starter(answers), "", Texts::default(), &Selection::default());
     let told = |p: &scenarios::Problem| {
         if p.right.is_empty() { p.what.clone() } else { format!("{}; {}", p.what, p.right) }
     };

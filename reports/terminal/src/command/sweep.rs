@@ -4,16 +4,17 @@ use super::effort::{Effort, Pace};
 use super::{folder, plan, selection, show, telling, with_threads};
 use crate::cli::{RowArgs, SweepArgs};
 use crate::failure::Failure;
+use crate::files;
 use crate::progress::Progress;
 use reports::provenance::command_line;
 use reports::sweep::findings;
 use reports::sweep::{Deadline, MOST_POINTS, MOST_RUNS_IN_ALL, Run, Sweep, Wanted, count};
 use scenarios::units::figure;
-use scenarios::{JobFile, Scenario, grid};
+use scenarios::{Scenario, grid};
 
 pub(super) fn run(args: &SweepArgs) -> Result<(), Failure> {
     check(args)?;
-    let file = JobFile::open(&args.job.file)?;
+    let file = files::job_file(&args.job.file)?;
     let selection = selection(&args.job);
     let base = file.scenario(&selection)?;
     plan(&base)?;

@@ -1,13 +1,12 @@
 use crate::testing::{SOUND, changed};
-use crate::{JobFile, Refusal, Scenario, Selection, Variant, shipped};
-use std::path::Path;
+use crate::{JobFile, Refusal, Scenario, Selection, Texts, Variant, shipped};
 
 const ALTERNATIVE: &str = "[[alternative]]\nname = \"two helpers\"\nchange = { \"raker.helper.count\" = 2, \"zone.north.room\" = 4 }\n";
 
 fn asked(text: &str, alternative: Option<&str>, changes: &str) -> Result<Scenario, Refusal> {
     let changes = if changes.is_empty() { Vec::new() } else { changes.parse::<Variant>().unwrap().changes };
     let alternative = alternative.map(str::to_owned);
-    JobFile::of_text(text, "job.toml", Path::new(".")).unwrap().scenario(&Selection {
+    JobFile::of_text(text, "job.toml", Texts::default()).unwrap().scenario(&Selection {
         alternative,
         changes,
         ..Selection::default()
@@ -227,7 +226,7 @@ fn no_change_makes_the_reader_panic() {
         "1\"",
         "[ { distance = \"1 m\" } ]",
     ];
-    let file = JobFile::of_text(SOUND, "job.toml", Path::new(".")).unwrap();
+    let file = JobFile::of_text(SOUND, "job.toml", Texts::default()).unwrap();
     for key in keys {
         for value in values {
             let change = crate::Change { key: key.into(), value: value.into() };

@@ -2,8 +2,9 @@
 
 use crate::cli::CompareArgs;
 use crate::failure::Failure;
+use crate::files;
 use reports::compare::MOST_CHOICES;
-use scenarios::{JobFile, Scenario, Selection, Variant};
+use scenarios::{Scenario, Selection, Variant};
 use std::path::Path;
 
 /// The jobs to be compared, read and named, the first being what the others are compared with.
@@ -19,7 +20,7 @@ pub(super) fn choices(args: &CompareArgs) -> Result<Vec<(String, Scenario)>, Fai
         changes: variant.map_or_else(Vec::new, |variant| variant.changes.clone()),
         units: args.units,
     };
-    let file = JobFile::open(first)?;
+    let file = files::job_file(first)?;
     let base = file.scenario(&selection(None, None))?;
     let nothing_said = others.is_empty() && args.alternatives.is_empty() && args.changes.is_empty();
     let alternatives = if nothing_said { base.alternatives.clone() } else { args.alternatives.clone() };
@@ -27,7 +28,7 @@ pub(super) fn choices(args: &CompareArgs) -> Result<Vec<(String, Scenario)>, Fai
     counted(count, &base)?;
     let mut all = vec![(if others.is_empty() { base.name() } else { stem(first) }, base)];
     for other in others {
-        all.push((stem(other), scenarios::read(other, &selection(None, None))?));
+        all.push((stem(other), files::scenario(other, &selection(None, None))?));
     }
     for name in &alternatives {
         all.push((name.trim().to_owned(), file.scenario(&selection(Some(name), None))?));
