@@ -3,7 +3,8 @@
 
 mod amounts;
 mod assumed;
-pub(crate) mod done_by;
+mod done_by;
+mod estimate;
 mod handbook;
 mod left_over;
 mod odds;
@@ -16,7 +17,8 @@ mod warnings;
 
 pub use amounts::{Amount, Said, amounts, is_fuelled, is_priced};
 pub use assumed::{Assumed, AssumedLine, assumed};
-pub use done_by::{BeDone, DoneBy, DoneRow, Estimate, PLAN_SHARE, done_by, done_rows};
+pub use done_by::{BeDone, DoneBy, DoneRow, PLAN_SHARE, done_by, done_rows};
+pub use estimate::Estimate;
 pub use handbook::{HandbookSays, handbook};
 pub use left_over::{LeftOver, left_over, left_over_in};
 pub use odds::{days_in, label, percent};

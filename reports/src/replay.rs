@@ -1,19 +1,17 @@
 //! One run step by step.
 
-mod events_csv;
 mod files;
 mod json;
 pub mod load_story;
-mod loads_csv;
 mod run;
 mod screen;
+mod tables;
 
-pub use events_csv::events_csv;
 pub use files::{REPLAY, of_replay};
 pub use json::replay_json;
-pub use loads_csv::loads_csv;
 pub use run::OneRun;
 pub use screen::{one_run, replay, replay_files};
+pub use tables::{events_csv, loads_csv};
 
 use crate::answer::{Answer, Document, RunRows, failed};
 use crate::failure::Failure;

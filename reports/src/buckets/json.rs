@@ -3,7 +3,7 @@
 use crate::buckets::findings::BucketsSays;
 use crate::buckets::{Buckets, FUTURES};
 use crate::forecast::Provenance;
-use crate::render::csv::ExportError;
+use crate::render::ExportError;
 use crate::render::json::{Reading, Told, bytes};
 use serde::Serialize;
 

@@ -1,164 +1,94 @@
 //! `buckets.csv`: one row a bucket, and one for hand barrows.
 
 use crate::buckets::Buckets;
-use crate::buckets::findings::{BucketSays, BucketsSays, Runs, Standing, WorthSays};
-use crate::findings::Estimate;
-use crate::render::csv::{ExportError, number, table};
+use crate::buckets::findings::{BarrowSays, BucketSays, BucketsSays, Runs, Standing, WorthSays};
+use crate::render::ExportError;
+use crate::render::table::{Table, Unit};
 use scenarios::units::{System, bucket_number};
 
-const HEADER: [&str; 61] = [
-    "name",
-    "kind",
-    "standing",
-    "heaped_m3",
-    "heaped_ft3",
-    "price",
-    "currency",
-    "lift_share",
-    "lift_cut_to_m3",
-    "lift",
-    "gates",
-    "loads_p50",
-    "loads_p50_low_95",
-    "loads_p50_high_95",
-    "finish_working_p50_s",
-    "finish_working_p50_s_low_95",
-    "finish_working_p50_s_high_95",
-    "finish_working_p80_s",
-    "finish_working_p80_s_low_95",
-    "finish_working_p80_s_high_95",
-    "time_saved_median_s",
-    "time_saved_median_s_low_95",
-    "time_saved_median_s_high_95",
-    "time_saved_p10_s",
-    "time_saved_p10_s_low_95",
-    "time_saved_p10_s_high_95",
-    "time_saved_p90_s",
-    "time_saved_p90_s_low_95",
-    "time_saved_p90_s_high_95",
-    "time_saved_mean_s",
-    "time_saved_mean_s_low_95",
-    "time_saved_mean_s_high_95",
-    "chance_faster",
-    "chance_faster_low_95",
-    "chance_faster_high_95",
-    "who_waits",
-    "worth_per_job",
-    "worth_per_job_low_95",
-    "worth_per_job_high_95",
-    "yearly_p10",
-    "yearly_p50",
-    "yearly_p90",
-    "years_to_pay_back_p10",
-    "years_to_pay_back_p50",
-    "years_to_pay_back_p90",
-    "hours_to_pay_back_p10",
-    "hours_to_pay_back_p50",
-    "hours_to_pay_back_p90",
-    "present_value_p10",
-    "present_value_p50",
-    "present_value_p90",
-    "present_value_mean",
-    "present_value_mean_low_95",
-    "present_value_mean_high_95",
-    "chance_pays",
-    "chance_pays_low_95",
-    "chance_pays_high_95",
-    "cost_saved_mean",
-    "cost_saved_mean_low_95",
-    "cost_saved_mean_high_95",
-    "recommended",
-];
+/// A bucket, or hand barrows in place of the loader.
+struct Row<'a> {
+    name: &'a str,
+    bucket: Option<&'a BucketSays>,
+    barrow: Option<&'a BarrowSays>,
+    runs: Option<&'a Runs>,
+}
+
+impl<'a> Row<'a> {
+    fn of_bucket(bucket: &'a BucketSays) -> Self {
+        Self { name: &bucket.name, bucket: Some(bucket), barrow: None, runs: bucket.runs.as_ref() }
+    }
+
+    fn of_barrow(barrow: &'a BarrowSays) -> Self {
+        Self { name: &barrow.name, bucket: None, barrow: Some(barrow), runs: barrow.runs.as_ref() }
+    }
+
+    fn standing(&self) -> &'static str {
+        match self.bucket.map(|bucket| bucket.standing) {
+            Some(Standing::Fits) => "fits",
+            Some(Standing::Today) => "today",
+            Some(Standing::OverLift) => "over_lift",
+            Some(Standing::NotThrough) => "not_through",
+            Some(Standing::Refused) => "refused",
+            None => "in_place_of_the_loader",
+        }
+    }
+
+    fn worth(&self) -> Option<&'a WorthSays> {
+        self.bucket?.worth.as_ref()
+    }
+}
 
 /// Every bucket, and hand barrows last. `inf` is a time that never comes.
 ///
 /// # Errors
 /// If the table cannot be written.
 pub fn buckets_csv(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, ExportError> {
-    let mut rows: Vec<Vec<String>> = says.buckets.iter().map(|bucket| of_bucket(all, says, bucket)).collect();
-    rows.extend(says.barrow.as_ref().map(|barrow| {
-        let mut row = vec![barrow.name.clone(), "hand_barrow".into(), "in_place_of_the_loader".into()];
-        row.extend(std::iter::repeat_n(String::new(), 8));
-        row.extend(of_runs(barrow.runs.as_ref()));
-        row.extend(of_worth(None));
-        row.extend(with_ends(barrow.cost.as_ref().map(|cost| cost.mean)));
-        row.push("no".into());
-        row
-    }));
-    table(HEADER, rows)
-}
-
-fn of_bucket(all: &Buckets, says: &BucketsSays, bucket: &BucketSays) -> Vec<String> {
-    let standing = match bucket.standing {
-        Standing::Fits => "fits",
-        Standing::Today => "today",
-        Standing::OverLift => "over_lift",
-        Standing::NotThrough => "not_through",
-        Standing::Refused => "refused",
+    let rows: Vec<Row<'_>> =
+        says.buckets.iter().map(Row::of_bucket).chain(says.barrow.as_ref().map(Row::of_barrow)).collect();
+    let of = |row: &Row<'_>, figure: fn(&BucketSays) -> Option<f64>| row.bucket.and_then(figure);
+    let finish = |row: &Row<'_>, place: usize| {
+        row.runs.and_then(|r| r.finish.get(place)).map(|at| at.finish_working_s)
     };
-    let currency = if bucket.price.is_some() { all.list.currency.clone() } else { String::new() };
-    let mut row = vec![
-        bucket.name.clone(),
-        "bucket".into(),
-        standing.into(),
-        number(bucket.heaped_m3),
-        number(bucket_number(bucket.heaped_m3, System::Us).0),
-        number(bucket.price),
-        currency,
-        number(bucket.lift_share),
-        number(bucket.lift_cut_to_m3),
-        bucket.lift.clone(),
-        bucket.gates.clone(),
-    ];
-    row.extend(of_runs(bucket.runs.as_ref()));
-    row.extend(of_worth(bucket.worth.as_ref()));
-    row.extend(with_ends(None));
-    row.push(if says.verdict.buy.as_ref() == Some(&bucket.name) { "yes" } else { "no" }.into());
-    row
+    Table::new()
+        .plain("name", |row: &Row<'_>| row.name)
+        .plain("kind", |row| if row.bucket.is_some() { "bucket" } else { "hand_barrow" })
+        .plain("standing", Row::standing)
+        .figure("heaped", Unit::M3, move |row| of(row, |b| Some(b.heaped_m3)))
+        .figure("heaped", Unit::Ft3, move |row| of(row, |b| Some(bucket_number(b.heaped_m3, System::Us).0)))
+        .figure("price", Unit::Money, move |row| of(row, |b| b.price))
+        .plain("currency", |row| row.bucket.and_then(|b| b.price).map(|_| all.list.currency.clone()))
+        .plain("lift_share", move |row| of(row, |b| b.lift_share))
+        .figure("lift_cut_to", Unit::M3, move |row| of(row, |b| b.lift_cut_to_m3))
+        .plain("lift", |row| row.bucket.map(|b| b.lift.clone()))
+        .plain("gates", |row| row.bucket.map(|b| b.gates.clone()))
+        .estimate("loads_p50", Unit::Loads, |row| row.runs.map(|runs| runs.loads))
+        .estimate("finish_working_p50", Unit::Seconds, move |row| finish(row, 0))
+        .estimate("finish_working_p80", Unit::Seconds, move |row| finish(row, 1))
+        .saved("time_saved", Unit::Seconds, |row| row.runs.map(|runs| &runs.saved), "chance_faster")
+        .plain("who_waits", |row| row.runs.map(|runs| runs.held_up.clone()))
+        .chain(worth())
+        .estimate("cost_saved_mean", Unit::Money, |row| row.barrow?.cost.as_ref().map(|cost| cost.mean))
+        .plain("recommended", |row| row.bucket.is_some() && says.verdict.buy.as_deref() == Some(row.name))
+        .csv(&rows)
 }
 
-fn of_runs(runs: Option<&Runs>) -> Vec<String> {
-    let mut row = Vec::from(with_ends(runs.map(|runs| runs.loads)));
-    for place in 0..2 {
-        row.extend(with_ends(runs.and_then(|runs| runs.finish.get(place)).map(|at| at.finish_working_s)));
-    }
-    let saved = runs.map(|runs| &runs.saved);
-    let each = [
-        saved.map(|s| s.median),
-        saved.map(|s| s.p10),
-        saved.map(|s| s.p90),
-        saved.map(|s| s.mean),
-        saved.map(|s| s.smaller),
-    ];
-    row.extend(each.into_iter().flat_map(with_ends));
-    row.push(runs.map(|runs| runs.held_up.clone()).unwrap_or_default());
-    row
-}
-
-fn of_worth(worth: Option<&WorthSays>) -> Vec<String> {
-    let three = |values: Option<[f64; 3]>| match values {
-        Some(values) => values.map(number),
-        None => Default::default(),
+fn worth<'a>() -> Table<'a, Row<'a>> {
+    type Three = fn(&WorthSays) -> Option<[Option<f64>; 3]>;
+    let three = |name: &'static str, never: &'static str, of: Three| {
+        ["p10", "p50", "p90"].into_iter().enumerate().fold(Table::new(), |table, (place, percent)| {
+            table.plain(format!("{name}_{percent}"), move |row: &Row<'a>| {
+                let values = row.worth().and_then(of);
+                values.map(|values| values[place].map_or_else(|| never.to_owned(), |value| value.to_string()))
+            })
+        })
     };
-    let until = |values: Option<[Option<f64>; 3]>| match values {
-        Some(values) => values.map(|value| value.map_or_else(|| "inf".to_owned(), number)),
-        None => Default::default(),
-    };
-    let mut row = Vec::from(with_ends(worth.map(|worth| worth.per_job)));
-    row.extend(three(worth.map(|worth| worth.yearly)));
-    row.extend(until(worth.and_then(|worth| worth.years)));
-    row.extend(until(worth.and_then(|worth| worth.hours)));
-    row.extend(three(worth.map(|worth| worth.present_value)));
-    row.extend(with_ends(worth.map(|worth| worth.present_value_mean)));
-    row.extend(with_ends(worth.and_then(|worth| worth.pays)));
-    row
-}
-
-/// A figure and the ends of its interval; empty where there is none.
-fn with_ends(estimate: Option<Estimate>) -> [String; 3] {
-    [
-        number(estimate.map(|e| e.value)),
-        number(estimate.and_then(|e| e.low)),
-        number(estimate.and_then(|e| e.high)),
-    ]
+    Table::new()
+        .estimate("worth_per_job", Unit::Money, |row: &Row<'a>| row.worth().map(|worth| worth.per_job))
+        .chain(three("yearly", "", |worth| Some(worth.yearly.map(Some))))
+        .chain(three("years_to_pay_back", "inf", |worth| worth.years))
+        .chain(three("hours_to_pay_back", "inf", |worth| worth.hours))
+        .chain(three("present_value", "", |worth| Some(worth.present_value.map(Some))))
+        .estimate("present_value_mean", Unit::Money, |row| row.worth().map(|worth| worth.present_value_mean))
+        .estimate("chance_pays", Unit::None, |row| row.worth().and_then(|worth| worth.pays))
 }

@@ -12,7 +12,7 @@ mod tests;
 
 pub use choice::{ChoiceSays, Cost, SHARES};
 pub use saved::{Difference, Saved, SavedSaid};
-pub(crate) use saved::{Unit, mean_estimate, saved, share_estimate};
+pub(crate) use saved::{Unit, saved};
 pub use told::{assumptions_of_all, cautions_of_all};
 pub use verdict::Verdict;
 

@@ -3,7 +3,7 @@
 use crate::compare::Comparison;
 use crate::compare::findings::ComparisonSays;
 use crate::forecast::Provenance;
-use crate::render::csv::ExportError;
+use crate::render::ExportError;
 use crate::render::json::{Reading, bytes};
 use serde::Serialize;
 

@@ -2,36 +2,46 @@
 
 use crate::compare::{Choice, Comparison};
 use crate::findings::is_priced;
-use crate::render::csv::{ExportError, clock_s, exact_s, number, rounded, table};
+use crate::render::ExportError;
+use crate::render::table::{Cell, Table, Unit};
+use sim::Outcome;
 
-const HEADER: [&str; 8] =
-    ["run", "letter", "choice", "finish_working_s", "finish_clock_s", "short_m3", "currency", "cost"];
+struct Row<'a> {
+    letter: String,
+    choice: &'a Choice,
+    outcome: &'a Outcome,
+}
+
+impl Row<'_> {
+    fn is_priced(&self) -> bool {
+        is_priced(&self.choice.scenario.job)
+    }
+}
 
 /// Every run, by number and then by job, the first `most` of each; a job that was set aside has fewer.
 ///
 /// # Errors
 /// If the table cannot be written.
 pub fn paired_runs_csv(comparison: &Comparison, most: usize) -> Result<Vec<u8>, ExportError> {
-    let most =
-        comparison.choices.iter().map(|choice| choice.study.outcomes.len()).max().unwrap_or(0).min(most);
-    let priced: Vec<bool> = comparison.choices.iter().map(|c| is_priced(&c.scenario.job)).collect();
+    let choices = &comparison.choices;
+    let most = choices.iter().map(|choice| choice.study.outcomes.len()).max().unwrap_or(0).min(most);
     let row = |run: usize, place: usize| {
-        let choice = &comparison.choices[place];
-        let o = choice.study.outcomes.get(run)?;
-        let currency = if priced[place] { choice.scenario.currency.clone() } else { String::new() };
-        Some(vec![
-            o.run.to_string(),
-            Choice::letter(place),
-            choice.name.clone(),
-            exact_s(o.finish.working),
-            clock_s(&choice.scenario.job, o.finish.clock),
-            number(o.short_m3),
-            currency,
-            number(Some(o.cost).filter(|_| priced[place])),
-        ])
+        let choice = &choices[place];
+        Some(Row { letter: Choice::letter(place), choice, outcome: choice.study.outcomes.get(run)? })
     };
-    let places = comparison.choices.len();
-    let rows = (0..most).flat_map(|run| (0..places).map(move |place| (run, place)));
-    let tidy = |row: Vec<String>| HEADER.iter().zip(row).map(|(name, field)| rounded(name, field)).collect();
-    table(HEADER, rows.filter_map(|(run, place)| row(run, place)).map(tidy))
+    let rows: Vec<Row<'_>> =
+        (0..most).flat_map(|run| (0..choices.len()).filter_map(move |place| row(run, place))).collect();
+    Table::new()
+        .plain("run", |row: &Row<'_>| row.outcome.run)
+        .plain("letter", |row| row.letter.clone())
+        .plain("choice", |row| row.choice.name.clone())
+        .figure("finish_working", Unit::Seconds, |row| row.outcome.finish.working)
+        .figure("finish_clock", Unit::Clock, |row| {
+            Cell::Clock(Some(row.outcome.finish.clock), row.choice.scenario.job.shift.start_s)
+        })
+        .figure("short", Unit::M3, |row| row.outcome.short_m3)
+        .plain("currency", |row| Some(row.choice.scenario.currency.clone()).filter(|_| row.is_priced()))
+        .figure("cost", Unit::Money, |row| Some(row.outcome.cost).filter(|_| row.is_priced()))
+        .rounded()
+        .csv(&rows)
 }

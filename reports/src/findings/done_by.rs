@@ -1,9 +1,9 @@
 //! Done by when: the range, the line to plan on, the chance of a given clock time.
 
-use super::{Calendar, OrderSays, about_duration, days_in, label, order, percent, share_of_runs};
+use super::{Calendar, Estimate, OrderSays, days_in, label, order, percent, share_of_runs};
 use crate::forecast::{Forecast, seconds};
 use serde::Serialize;
-use sim::{Moment, Outcome, Percentile, Sorted, Study};
+use sim::{Moment, Outcome, Sorted, Study};
 
 /// The share that a person is told to plan on.
 pub const PLAN_SHARE: f64 = 0.8;
@@ -54,17 +54,6 @@ pub struct DoneRow {
     pub completion_clock_s: Estimate,
 }
 
-/// A figure with its 95 % interval, open where there are too few runs to bound it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Estimate {
-    /// The estimate.
-    pub value: f64,
-    /// Lower end.
-    pub low: Option<f64>,
-    /// Upper end.
-    pub high: Option<f64>,
-}
-
 /// The chance of being done, clean-up included, by a clock time.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BeDone {
@@ -78,22 +67,6 @@ pub struct BeDone {
     pub sentence: String,
     /// Simulation error of the chance, in words.
     pub known: String,
-}
-
-impl From<Percentile> for Estimate {
-    fn from(p: Percentile) -> Self {
-        Self { value: p.value, low: p.low, high: p.high }
-    }
-}
-
-impl Estimate {
-    fn plus(self, shift: f64) -> Self {
-        Self {
-            value: self.value + shift,
-            low: self.low.map(|v| v + shift),
-            high: self.high.map(|v| v + shift),
-        }
-    }
 }
 
 /// The four samples a row is read from.
@@ -129,7 +102,7 @@ impl Samples {
             odds: days_in(share),
             duration: done.duration,
             clock: done.clock,
-            known: known(working),
+            known: working.known(),
             finish_working_s: working,
             finish_clock_s: by,
             completion_working_s: at(&self.completion_working),
@@ -205,17 +178,6 @@ fn intervals(runs: u32) -> String {
     )
 }
 
-/// How closely a time is known, in words: the longer side of its interval.
-pub(crate) fn known(time: Estimate) -> String {
-    match (time.low, time.high) {
-        (Some(low), Some(high)) if low >= high => "exactly".into(),
-        (Some(low), Some(high)) => format!("± {}", about_duration((high - time.value).max(time.value - low))),
-        (Some(low), None) => format!("over {}", about_duration(low)),
-        (None, Some(high)) => format!("under {}", about_duration(high)),
-        (None, None) => "too few runs".into(),
-    }
-}
-
 fn be_done(forecast: &Forecast, order: &OrderSays, by_s: f64) -> BeDone {
     let since_start_s = by_s - forecast.scenario.job.shift.start_s;
     let by = sim::Duration::try_from_secs_f64(since_start_s).unwrap_or(sim::Duration::MAX);
@@ -234,7 +196,7 @@ fn be_done(forecast: &Forecast, order: &OrderSays, by_s: f64) -> BeDone {
     BeDone {
         clock,
         clock_s: by_s,
-        chance: Estimate { value: share.value, low: Some(share.low), high: Some(share.high) },
+        chance: share.into(),
         known: format!("simulation error: {} to {}", percent(share.low), percent(share.high)),
         sentence,
     }
@@ -298,14 +260,6 @@ mod tests {
         let by = done.by.unwrap();
         assert_eq!(by.chance.value, 0.0);
         assert_eq!(by.sentence, "No run is done by 10:40 am: material runs out in every run.");
-    }
-
-    #[test]
-    fn an_interval_that_few_runs_cannot_bound_is_left_open() {
-        let open = Estimate { value: 60.0, low: Some(50.0), high: None };
-        assert_eq!(known(open), "over 50 s");
-        assert_eq!(known(Estimate { low: None, ..open }), "too few runs");
-        assert_eq!(known(Estimate { low: Some(60.0), high: Some(60.0), ..open }), "exactly");
     }
 
     #[test]

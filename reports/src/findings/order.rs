@@ -86,7 +86,7 @@ pub fn order_of(runs: impl Iterator<Item = Option<f64>>, scenario: &Scenario, un
     };
     OrderSays {
         enough,
-        chance_short: Estimate { value: chance.value, low: Some(chance.low), high: Some(chance.high) },
+        chance_short: chance.into(),
         ordered_m3: scenario.ordered_m3,
         missing_m3,
         truckloads_more,

@@ -5,7 +5,7 @@ use crate::findings::{
     done_by, handbook, left_over, relief, warnings, who_waits,
 };
 use crate::forecast::{Forecast, Provenance};
-use crate::render::csv::ExportError;
+use crate::render::ExportError;
 use crate::render::json::{Reading, Told, bytes};
 use serde::Serialize;
 

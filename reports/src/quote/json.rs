@@ -4,7 +4,7 @@ use crate::findings::{Assumed, Warnings, assumed, warnings};
 use crate::forecast::Provenance;
 use crate::quote::findings::Asked;
 use crate::quote::{Quote, QuoteSays};
-use crate::render::csv::ExportError;
+use crate::render::ExportError;
 use crate::render::json::{Reading, Told, bytes};
 use serde::Serialize;
 

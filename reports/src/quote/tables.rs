@@ -1,26 +1,10 @@
 //! `cost.csv`, `risk.csv` and `runs.csv` of a quote.
 
-use crate::findings::Estimate;
+use crate::findings::{Estimate, label};
 use crate::quote::Quote;
-use crate::quote::findings::{CostLine, CostPart, RunCost};
-use crate::render::csv::{ExportError, number, table, volumes};
-
-const COST: [&str; 6] = ["part", "currency", "figure", "value", "low_95", "high_95"];
-const RISK: [&str; 13] = [
-    "price",
-    "currency",
-    "risk",
-    "risk_low_95",
-    "risk_high_95",
-    "stays_mean",
-    "stays_mean_low_95",
-    "stays_mean_high_95",
-    "stays_share_of_price",
-    "loss_mean",
-    "loss_mean_low_95",
-    "loss_mean_high_95",
-    "called",
-];
+use crate::quote::findings::{CostLine, CostPart, RiskPoint, RunCost};
+use crate::render::ExportError;
+use crate::render::table::{Table, Unit};
 
 /// The mean and the percentiles of each part of the cost and of all of it, with their 95 % intervals (type 7, order
 /// statistics; Student's t). Parts that cost nothing are left out.
@@ -28,17 +12,21 @@ const RISK: [&str; 13] = [
 /// # Errors
 /// If the table cannot be written.
 pub fn cost_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
-    let says = &quote.says.cost;
+    type Row = (&'static str, String, Estimate);
+    let cost = &quote.says.cost;
     let rows = |line: &CostLine| {
-        let mut figures = vec![("mean".to_owned(), line.mean)];
-        figures.extend(says.shares.iter().map(|share| crate::findings::label(*share)).zip(line.percentiles));
-        let row = |(figure, at): (String, Estimate)| {
-            let [value, low, high] = fields(at);
-            vec![line.key.to_owned(), quote.scenario.currency.clone(), figure, value, low, high]
-        };
-        figures.into_iter().map(row).collect::<Vec<_>>()
+        let shares = cost.shares.iter().map(|share| label(*share));
+        let key = line.key;
+        let figures = shares.zip(line.percentiles).map(move |(share, at)| (key, share, at));
+        std::iter::once((key, "mean".to_owned(), line.mean)).chain(figures).collect::<Vec<Row>>()
     };
-    table(COST, says.parts.iter().chain([&says.total]).flat_map(rows))
+    let rows: Vec<Row> = cost.parts.iter().chain([&cost.total]).flat_map(rows).collect();
+    Table::new()
+        .plain("part", |(part, ..): &Row| *part)
+        .plain("currency", |_| quote.scenario.currency.as_str())
+        .plain("figure", |(_, figure, _)| figure.clone())
+        .interval(|(.., at)| Some(*at))
+        .csv(&rows)
 }
 
 /// Risk and what stays at round prices and at those told. Shares, not per cent.
@@ -46,16 +34,15 @@ pub fn cost_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
 /// # Errors
 /// If the table cannot be written.
 pub fn risk_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
-    let rows = quote.says.risk_curve.iter().map(|point| {
-        let mut row = vec![number(point.price), quote.scenario.currency.clone()];
-        row.extend(fields(point.risk));
-        row.extend(fields(point.stays));
-        row.push(number(point.stays.value / point.price));
-        row.extend(point.loss.map_or_else(Default::default, fields));
-        row.push(point.called.clone());
-        row
-    });
-    table(RISK, rows)
+    Table::new()
+        .figure("price", Unit::Money, |point: &RiskPoint| point.price)
+        .plain("currency", |_| quote.scenario.currency.as_str())
+        .estimate("risk", Unit::None, |point| point.risk)
+        .estimate("stays_mean", Unit::Money, |point| point.stays)
+        .plain("stays_share_of_price", |point| point.stays.value / point.price)
+        .estimate("loss_mean", Unit::Money, |point| point.loss)
+        .plain("called", |point| point.called.clone())
+        .csv(&quote.says.risk_curve)
 }
 
 /// What the runs cost, in its parts, the first `most` of them.
@@ -63,24 +50,16 @@ pub fn risk_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
 /// # Errors
 /// If the table cannot be written.
 pub fn run_costs_csv(quote: &Quote, most: usize) -> Result<Vec<u8>, ExportError> {
-    let parts = CostPart::ALL.map(CostPart::key);
-    let header = ["run", "currency", "cost"].into_iter().chain(parts).chain([
-        "hours_on_the_job",
-        "left_over_m3",
-        "left_over_yd3",
-        "short_m3",
-        "short_yd3",
-    ]);
-    let row = |run: &RunCost| {
-        let mut row = vec![run.run.to_string(), quote.scenario.currency.clone(), number(run.total)];
-        row.extend(run.parts.map(number));
-        row.push(number(run.hours));
-        row.extend([run.left_over_m3, run.short_m3].into_iter().flat_map(volumes));
-        row
-    };
-    table(header, quote.costs.0.iter().take(most).map(row))
-}
-
-fn fields(at: Estimate) -> [String; 3] {
-    [number(at.value), number(at.low), number(at.high)]
+    let parts = CostPart::ALL.into_iter().fold(Table::new(), |table, part| {
+        table.figure(part.key(), Unit::Money, move |run: &RunCost| run.parts[part as usize])
+    });
+    Table::new()
+        .plain("run", |run: &RunCost| run.run)
+        .plain("currency", |_| quote.scenario.currency.as_str())
+        .figure("cost", Unit::Money, |run| run.total)
+        .chain(parts)
+        .plain("hours_on_the_job", |run| run.hours)
+        .volume("left_over", |run| run.left_over_m3)
+        .volume("short", |run| run.short_m3)
+        .csv(quote.costs.0.iter().take(most))
 }

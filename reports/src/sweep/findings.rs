@@ -17,6 +17,7 @@ pub use knee::Knee;
 pub use money::Money;
 pub use points::{PointSays, Range, SHARES, ValueSays};
 pub use steps::Saved;
+pub(super) use steps::paired;
 
 use crate::findings::{OrderSays, is_priced, order_of};
 use crate::sweep::{Point, Sweep};

@@ -2,7 +2,7 @@
 
 use crate::findings::{Assumed, Warnings, assumed, warnings};
 use crate::forecast::Provenance;
-use crate::render::csv::ExportError;
+use crate::render::ExportError;
 use crate::render::json::{Reading, Told, bytes};
 use crate::sweep::Sweep;
 use crate::sweep::findings::{SHARES, SweepSays};

@@ -1,48 +1,20 @@
 //! `sweep.csv`: one row a point.
 
-use crate::findings::is_priced;
-use crate::render::csv::{ExportError, number, table};
-use crate::sweep::findings::{SHARES, SweepSays};
+use crate::findings::{Estimate, is_priced};
+use crate::render::ExportError;
+use crate::render::table::{Table, Unit};
+use crate::sweep::findings::{PointSays, Range, SHARES, SweepSays, paired};
 use crate::sweep::{Point, Run, Sweep};
+use scenarios::Value;
 use scenarios::units::System;
-use sim::Paired;
 
-/// A value of a thing as typed, in metric and in US units; then the figures.
-const THING: [&str; 6] = ["typed", "metric", "metric_unit", "us", "us_unit", "place"];
-
-type Figure = (&'static str, fn(&Run) -> f64);
-
-/// Figures of which percentiles are told.
-const FIGURES: [Figure; 5] = [
-    ("finish_working_s", Run::working_s),
-    ("finish_clock_s", Run::clock_s),
-    ("loads", |run| run.loads as f64),
-    ("labour_h", |run| run.labour_h),
-    ("cost", |run| run.cost),
-];
-
-fn header() -> Vec<String> {
-    let mut header = Vec::new();
-    for thing in 1..=2 {
-        header.push(format!("thing_{thing}"));
-        header.extend(THING.iter().map(|column| format!("value_{thing}_{column}")));
-    }
-    header.extend(["as_it_stands", "runs", "loaders", "rakers", "currency"].map(str::to_owned));
-    for (figure, _) in FIGURES {
-        for share in SHARES {
-            let name = format!("{figure}_p{:.0}", share * 100.0);
-            header.extend([name.clone(), format!("{name}_low_95"), format!("{name}_high_95")]);
-        }
-    }
-    header.extend(["by_clock_s", "chance_by", "chance_by_low_95", "chance_by_high_95"].map(str::to_owned));
-    for thing in 1..=2 {
-        for figure in ["s", "cost"] {
-            let name = format!("saved_along_{thing}_{figure}");
-            header.extend([name.clone(), format!("{name}_low_95"), format!("{name}_high_95")]);
-        }
-    }
-    header.push("who_waits".into());
-    header
+/// A point, what is said of it, and what it saves in time and money against the point before it along each thing.
+struct Row<'a> {
+    point: &'a Point,
+    says: &'a PointSays,
+    /// Counted from the start of the day and then told from midnight: the last digit is not the same as that of the sum.
+    finish_clock_s: Range,
+    saved: Vec<Option<[Option<Estimate>; 2]>>,
 }
 
 /// Every point of a sweep with the percentiles of its figures and their 95 % intervals (type 7, order statistics), the
@@ -52,80 +24,75 @@ fn header() -> Vec<String> {
 /// # Errors
 /// If the table cannot be written.
 pub fn sweep_csv(sweep: &Sweep, says: &SweepSays) -> Result<Vec<u8>, ExportError> {
-    let header = header();
-    let rows = sweep.points.iter().zip(&says.points).map(|(point, told)| {
-        let mut row = things(sweep, point);
-        row.extend(crew(sweep, point, told.as_it_stands));
-        row.extend(percentiles(point));
-        row.extend(chance(sweep, point));
-        for thing in 0..2 {
-            let before = told.saved.get(thing).and_then(|saved| saved.as_ref()).map(|saved| saved.against);
-            row.extend(saved(sweep, point, before));
-        }
-        row.push(told.who_waits.clone());
-        row
-    });
-    table(header.iter().map(String::as_str), rows)
-}
-
-fn things(sweep: &Sweep, point: &Point) -> Vec<String> {
-    let mut fields = Vec::new();
-    for (vary, place) in sweep.things.iter().zip(&point.places) {
-        let value = &vary.values[*place];
-        fields.extend([vary.knob.to_string(), value.to_string()]);
-        for system in [System::Metric, System::Us] {
-            let (figure, unit) = value.number(system);
-            fields.extend([number(figure), unit]);
-        }
-        fields.push((place + 1).to_string());
-    }
-    fields.resize(2 * (THING.len() + 1), String::new());
-    fields
-}
-
-fn crew(sweep: &Sweep, point: &Point, as_it_stands: bool) -> [String; 5] {
-    let job = &point.scenario.job;
-    [
-        if as_it_stands { "yes".into() } else { "no".into() },
-        point.runs.len().to_string(),
-        job.loaders.len().to_string(),
-        job.rakers.len().to_string(),
-        sweep.base.currency.clone(),
-    ]
-}
-
-fn percentiles(point: &Point) -> Vec<String> {
-    let priced = is_priced(&point.scenario.job);
-    let mut fields = Vec::new();
+    let rows: Vec<Row<'_>> = (0..sweep.points.len()).map(|place| row(sweep, says, place)).collect();
+    let mut table = things(sweep)
+        .plain("as_it_stands", |row: &Row<'_>| row.says.as_it_stands)
+        .plain("runs", |row| row.point.runs.len())
+        .plain("loaders", |row| row.point.scenario.job.loaders.len())
+        .plain("rakers", |row| row.point.scenario.job.rakers.len())
+        .plain("currency", |_| sweep.base.currency.as_str());
     for (figure, of) in FIGURES {
-        let sample = point.sorted(of);
-        for share in SHARES {
-            let p = sample.percentile(share);
-            let from_midnight = if figure == "finish_clock_s" { point.start_s() } else { 0.0 };
-            let known = |value: Option<f64>| {
-                number(value.filter(|_| figure != "cost" || priced).map(|v| v + from_midnight))
-            };
-            fields.extend([Some(p.value), p.low, p.high].map(known));
+        for (place, share) in SHARES.iter().enumerate() {
+            let name = format!("{figure}_p{:.0}", share * 100.0);
+            table = table.estimate(name, Unit::None, move |row| of(row).map(|range| range[place]));
         }
     }
-    fields
+    table = table.plain("by_clock_s", |_| sweep.deadline.map(|deadline| deadline.by_s)).estimate(
+        "chance_by",
+        Unit::None,
+        |row| row.says.chance,
+    );
+    for thing in 0..2 {
+        for (place, figure) in ["s", "cost"].into_iter().enumerate() {
+            let saved = move |row: &Row<'_>| row.saved.get(thing)?.and_then(|saved| saved[place]);
+            table = table.estimate(format!("saved_along_{}_{figure}", thing + 1), Unit::None, saved);
+        }
+    }
+    table.plain("who_waits", |row| row.says.who_waits.clone()).csv(&rows)
 }
 
-fn chance(sweep: &Sweep, point: &Point) -> [String; 4] {
-    let Some(deadline) = sweep.deadline else { return Default::default() };
-    let share = point.share_done_by(deadline.by_s);
-    [deadline.by_s, share.value, share.low, share.high].map(number)
+/// Figures of which percentiles are told.
+const FIGURES: [(&str, fn(&Row<'_>) -> Option<Range>); 5] = [
+    ("finish_working_s", |row| Some(row.says.finish_working_s)),
+    ("finish_clock_s", |row| Some(row.finish_clock_s)),
+    ("loads", |row| Some(row.says.loads)),
+    ("labour_h", |row| Some(row.says.labour_h)),
+    ("cost", |row| row.says.cost.filter(|_| is_priced(&row.point.scenario.job))),
+];
+
+/// The value of each thing varied as typed, in metric and in US units, and its place among the values.
+fn things(sweep: &Sweep) -> Table<'_, Row<'_>> {
+    let mut table = Table::new();
+    for at in 0..2 {
+        let place = move |row: &Row<'_>| row.point.places.get(at).copied();
+        let value = move |row: &Row<'_>| -> Option<&Value> { sweep.things.get(at)?.values.get(place(row)?) };
+        let name = |column: &str| format!("value_{}_{column}", at + 1);
+        table = table
+            .plain(format!("thing_{}", at + 1), move |_| {
+                sweep.things.get(at).map(|vary| vary.knob.to_string())
+            })
+            .plain(name("typed"), move |row| value(row).map(ToString::to_string));
+        for (key, system) in [("metric", System::Metric), ("us", System::Us)] {
+            table = table
+                .plain(name(key), move |row| value(row).map(|value| value.number(system).0))
+                .plain(name(&format!("{key}_unit")), move |row| {
+                    value(row).map(|value| value.number(system).1)
+                });
+        }
+        table = table.plain(name("place"), move |row| place(row).map(|place| (place + 1).to_string()));
+    }
+    table
 }
 
-/// Time \[s\] and cost saved against another point.
-fn saved(sweep: &Sweep, point: &Point, before: Option<usize>) -> Vec<String> {
-    let Some(before) = before.map(|before| &sweep.points[before]) else { return vec![String::new(); 6] };
-    let priced = is_priced(&point.scenario.job) || is_priced(&before.scenario.job);
-    let mean = |figure: fn(&Run) -> f64| {
-        Paired::of(before.runs.iter().zip(&point.runs).map(|(b, a)| figure(b) - figure(a)).collect()).mean
+fn row<'a>(sweep: &'a Sweep, says: &'a SweepSays, place: usize) -> Row<'a> {
+    let (point, says) = (&sweep.points[place], &says.points[place]);
+    let saved = |before: usize| {
+        let priced = [before, place].iter().any(|at| is_priced(&sweep.points[*at].scenario.job));
+        let mean = |figure: fn(&Run) -> f64| Estimate::from(paired(sweep, before, place, figure));
+        [Some(mean(Run::working_s)), priced.then(|| mean(|run| run.cost))]
     };
-    let (time, cost) = (mean(Run::working_s), mean(|run| run.cost));
-    let fields = [time.value, time.low, time.high].map(Some);
-    let costs = [cost.value, cost.low, cost.high].map(|value| Some(value).filter(|_| priced));
-    fields.into_iter().chain(costs).map(number).collect()
+    let saved = says.saved.iter().map(|step| step.as_ref().map(|step| saved(step.against))).collect();
+    let clock = point.sorted(Run::clock_s);
+    let finish_clock_s = SHARES.map(|share| Estimate::from(clock.percentile(share)).plus(point.start_s()));
+    Row { point, says, finish_clock_s, saved }
 }

@@ -1,7 +1,6 @@
 //! What else than a bucket would help.
 
 use crate::buckets::Buckets;
-use crate::compare::findings::mean_estimate;
 use crate::findings::{Estimate, is_priced, relief_of};
 use serde::Serialize;
 use sim::Improvement;
@@ -40,7 +39,7 @@ pub(super) fn helps(all: &Buckets, job_s: f64) -> Vec<HelpLine> {
     let line = |(relief, line): (&sim::Relief, crate::findings::ReliefLine)| HelpLine {
         key: line.key,
         what: line.what,
-        saved_s: mean_estimate(relief.saved_s),
+        saved_s: Estimate::from(relief.saved_s),
         saves: line.saves,
         interval: line.interval,
         is_done_more: line.done_after.is_some(),

@@ -2,7 +2,6 @@
 
 use super::Runs;
 use crate::buckets::{Buckets, Tried};
-use crate::compare::findings::{mean_estimate, share_estimate};
 use crate::findings::about_money;
 use crate::findings::{Estimate, percent};
 use crate::forecast::seconds;
@@ -66,7 +65,7 @@ pub(super) fn says(all: &Buckets, tried: &Tried, runs: &Runs) -> Option<WorthSay
     let (yearly, present_value) = (each(&payback.yearly), each(&payback.present_value));
     let years = priced.then(|| known(each(&payback.years)));
     let hours = priced.then(|| known(each(&payback.jobs).map(|jobs| jobs * hours_a_job)));
-    let pays = priced.then(|| share_estimate(payback.pays));
+    let pays = priced.then(|| Estimate::from(payback.pays));
     let said = WorthSaid {
         per_job: sum(per_job.value, currency),
         yearly: sums(yearly, currency),
@@ -79,7 +78,7 @@ pub(super) fn says(all: &Buckets, tried: &Tried, runs: &Runs) -> Option<WorthSay
         },
         pays: pays.map_or_else(String::new, |pays| percent(pays.value)),
     };
-    let present_value_mean = mean_estimate(payback.present_value.mean());
+    let present_value_mean = Estimate::from(payback.present_value.mean());
     Some(WorthSays { per_job, yearly, years, hours, present_value, present_value_mean, pays, said })
 }
 

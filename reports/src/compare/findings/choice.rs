@@ -1,6 +1,5 @@
 //! What is said of each job by itself.
 
-use super::saved::mean_estimate;
 use crate::compare::{Choice, Comparison};
 use crate::findings::about_money;
 use crate::findings::{Calendar, DoneRow, Estimate, done_rows, is_priced, who_waits_in};
@@ -86,7 +85,7 @@ fn says(comparison: &Comparison, place: usize) -> ChoiceSays {
             &SHARES,
             Calendar::of(scenario, comparison.units),
         ),
-        mean_finish_working_s: mean_estimate(
+        mean_finish_working_s: Estimate::from(
             study.sorted(|o| crate::forecast::seconds(o.finish.working)).mean(),
         ),
         cost: is_priced(&scenario.job).then(|| cost(study.sorted(|o| o.cost), &scenario.currency)),
@@ -108,6 +107,6 @@ fn cost(sample: Sorted, currency: &str) -> Cost {
         currency: currency.to_owned(),
         said: at.iter().map(|p| about_money(p.value, currency)).collect(),
         percentiles: at.to_vec(),
-        mean: mean_estimate(sample.mean()),
+        mean: Estimate::from(sample.mean()),
     }
 }

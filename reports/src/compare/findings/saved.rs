@@ -4,7 +4,7 @@ use crate::compare::{Comparison, Judged};
 use crate::findings::{Estimate, percent};
 use crate::findings::{about_duration, about_money};
 use serde::Serialize;
-use sim::{Mean, Outcome, Paired, Share};
+use sim::{Mean, Outcome, Paired};
 
 /// One job against the first, on the runs that both have.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -202,9 +202,9 @@ pub(crate) fn saved(paired: &Paired, unit: Unit<'_>) -> Saved {
         median,
         p10,
         p90,
-        mean: mean_estimate(paired.mean),
-        smaller: share_estimate(paired.smaller),
-        same: share_estimate(paired.same),
+        mean: Estimate::from(paired.mean),
+        smaller: Estimate::from(paired.smaller),
+        same: Estimate::from(paired.same),
     }
 }
 
@@ -227,15 +227,6 @@ fn mean_words(mean: Mean, unit: Unit<'_>) -> String {
         0.0 => value,
         half => format!("{value} ± {}", unit.roughly(half)),
     }
-}
-
-pub(crate) fn mean_estimate(mean: Mean) -> Estimate {
-    let known = |v: f64| Some(v).filter(|v| v.is_finite());
-    Estimate { value: mean.value, low: known(mean.low), high: known(mean.high) }
-}
-
-pub(crate) fn share_estimate(share: Share) -> Estimate {
-    Estimate { value: share.value, low: Some(share.low), high: Some(share.high) }
 }
 
 #[cfg(test)]

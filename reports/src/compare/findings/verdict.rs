@@ -1,7 +1,7 @@
 //! Which job to take, and how sure that is.
 
 use super::money;
-use super::saved::{Unit, between, mean_estimate};
+use super::saved::{Unit, between};
 use crate::compare::{Choice, Comparison, Judged};
 use crate::findings::{Estimate, OrderSays, capital, order, percent, share_of_runs};
 use scenarios::units::figure;
@@ -57,7 +57,7 @@ pub(super) fn verdict(comparison: &Comparison) -> Verdict {
         within: comparison.promise.indifference,
         others_better_by_at_most: comparison.within,
         confidence: comparison.promise.confidence,
-        saved_against_first: saved.map(|paired| mean_estimate(paired.mean)),
+        saved_against_first: saved.map(|paired| Estimate::from(paired.mean)),
         as_good: told.left().map(letter).collect(),
     }
 }

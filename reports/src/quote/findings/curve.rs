@@ -1,7 +1,7 @@
 //! Risk against price, at round prices.
 
 use super::price::{Price, losses, risk_at};
-use super::words::{of_mean, round_step};
+use super::words::round_step;
 use crate::findings::Estimate;
 use serde::Serialize;
 use sim::Sorted;
@@ -26,7 +26,7 @@ pub struct RiskPoint {
 
 /// Risk against price: round prices from where nearly every job loses money to where hardly one does, and those told.
 pub fn risk_curve(costs: &Sorted, told: &[Price]) -> Vec<RiskPoint> {
-    let mean = of_mean(costs.mean());
+    let mean = Estimate::from(costs.mean());
     let point = |price: f64, called: &str| RiskPoint {
         price,
         risk: risk_at(costs, price),
@@ -35,7 +35,7 @@ pub fn risk_curve(costs: &Sorted, told: &[Price]) -> Vec<RiskPoint> {
             low: mean.high.map(|high| price - high),
             high: mean.low.map(|low| price - low),
         },
-        loss: losses(costs, price).map(of_mean),
+        loss: losses(costs, price).map(Estimate::from),
         called: called.to_owned(),
     };
     let (low, high) = (costs.percentile(0.001).value, costs.percentile(0.999).value);

@@ -2,7 +2,7 @@
 
 use super::costs::Costs;
 use super::offer::Asked;
-use super::words::{LEAST, about, jobs_in, known, odds, of_mean, of_share};
+use super::words::{LEAST, about, jobs_in, known, odds};
 use crate::findings::{Estimate, about_money, label};
 use scenarios::units::money;
 use serde::Serialize;
@@ -152,7 +152,7 @@ fn estimate(costs: &Costs, hours: &Sorted, rate: f64, currency: &str) -> HourlyE
         let each: Vec<f64> =
             costs.0.iter().map(|run| (run.hours * rate).min(limit) - (run.total - run.fixed())).collect();
         let lost = costs.0.iter().zip(&each).filter(|(run, left)| **left < -run.total * LEAST).count();
-        (of_mean(mean(&each)), of_share(share(lost, each.len())))
+        (mean(&each).into(), share(lost, each.len()).into())
     };
     let (stays, risk) = left(f64::INFINITY);
     let (stays_with_limit, risk_with_limit) = left(limit);

@@ -1,7 +1,7 @@
 //! What the job costs: each part as percentiles, and the mean split, which adds up.
 
 use super::costs::{CostPart, Costs};
-use super::words::{about, known, of_mean};
+use super::words::{about, known};
 use crate::findings::{Estimate, label, percent};
 use serde::Serialize;
 use sim::Sorted;
@@ -70,7 +70,7 @@ pub fn cost(costs: &Costs, currency: &str) -> CostSays {
 }
 
 fn line(key: &'static str, what: &'static str, sample: &Sorted, whole: f64, currency: &str) -> CostLine {
-    let mean = of_mean(sample.mean());
+    let mean = Estimate::from(sample.mean());
     let percentiles = SHARES.map(|share| Estimate::from(sample.percentile(share)));
     CostLine {
         key,

@@ -1,6 +1,6 @@
 //! What a price carries: the risk of losing money, what stays on average, and what is lost when it goes wrong.
 
-use super::words::{LEAST, about, known, odds, of_mean, of_share, risk_words};
+use super::words::{LEAST, about, known, odds, risk_words};
 use crate::findings::{Estimate, percent};
 use scenarios::units::money;
 use serde::Serialize;
@@ -61,7 +61,7 @@ pub(super) fn at_risk(costs: &Sorted, risk: f64, currency: &str) -> Price {
 
 /// The mean cost with a margin that is a share of the price: `mean / (1 - margin)`.
 pub(super) fn with_margin(costs: &Sorted, margin: f64, currency: &str) -> Price {
-    let mean = of_mean(costs.mean());
+    let mean = Estimate::from(costs.mean());
     let over = |sum: f64| sum / (1.0 - margin);
     let price = Estimate { value: over(mean.value), low: mean.low.map(over), high: mean.high.map(over) };
     carried(costs, PriceOf::Margin(margin), format!("margin {}", percent(margin)), price, currency)
@@ -77,7 +77,7 @@ pub(super) fn set(costs: &Sorted, of: PriceOf, price: f64, currency: &str) -> Pr
 pub(super) fn risk_at(costs: &Sorted, price: f64) -> Estimate {
     let all = costs.values();
     let kept = all.partition_point(|cost| *cost <= price + price.abs() * LEAST);
-    of_share(share(all.len() - kept, all.len()))
+    Estimate::from(share(all.len() - kept, all.len()))
 }
 
 /// What is lost in the jobs that cost more than a price.
@@ -88,7 +88,7 @@ pub(super) fn losses(costs: &Sorted, price: f64) -> Option<Mean> {
 }
 
 fn carried(costs: &Sorted, of: PriceOf, what: String, price: Estimate, currency: &str) -> Price {
-    let (p, cost) = (price.value, of_mean(costs.mean()));
+    let (p, cost) = (price.value, Estimate::from(costs.mean()));
     let risk = risk_at(costs, p);
     let is_set = matches!(of, PriceOf::Quote | PriceOf::Asked);
     let stays = Estimate {
@@ -97,7 +97,7 @@ fn carried(costs: &Sorted, of: PriceOf, what: String, price: Estimate, currency:
         high: cost.low.map(|low| tidy(p - low, p)),
     };
     let stays_range = [0.9, 0.1].map(|share| tidy(p - costs.percentile(share).value, p));
-    let loss = losses(costs, p).map(of_mean);
+    let loss = losses(costs, p).map(Estimate::from);
     let [bad, good] = stays_range.map(|sum| about(sum, p, currency));
     Price {
         of,

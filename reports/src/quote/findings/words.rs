@@ -2,18 +2,6 @@
 
 use crate::findings::about_money;
 use crate::findings::{Estimate, days_in, percent};
-use sim::{Mean, Share};
-
-/// A share with its interval.
-pub(super) fn of_share(share: Share) -> Estimate {
-    Estimate { value: share.value, low: Some(share.low), high: Some(share.high) }
-}
-
-/// A mean with its interval, open where one run cannot bound it.
-pub(super) fn of_mean(mean: Mean) -> Estimate {
-    let bound = |end: f64| Some(end).filter(|end| end.is_finite());
-    Estimate { value: mean.value, low: bound(mean.low), high: bound(mean.high) }
-}
 
 /// `9 jobs in 10` for 0.9: how often a job like this stays within a percentile.
 pub(super) fn jobs_in(share: f64) -> String {

@@ -3,7 +3,7 @@
 use super::steps::more_is_better;
 use super::words::{and_list, point_words};
 use crate::findings::about_money;
-use crate::findings::{Calendar, Estimate, about_duration, capital, days_in, percent};
+use crate::findings::{Calendar, about_duration, capital, days_in, percent};
 use crate::sweep::{Deadline, Point, Run, Sweep};
 use serde::Serialize;
 use sim::Share;
@@ -52,10 +52,6 @@ pub(super) fn keeps(chance: Share, wanted: f64) -> Keeps {
         Share { high, .. } if high >= wanted => Keeps::Perhaps,
         _ => Keeps::Not,
     }
-}
-
-pub(super) fn estimate(chance: Share) -> Estimate {
-    Estimate { value: chance.value, low: Some(chance.low), high: Some(chance.high) }
 }
 
 /// Points from the cheapest to the dearest: by median cost, or without prices by the number of people, then by steps from

@@ -39,7 +39,7 @@ pub(super) enum Sure {
 }
 
 /// Mean of what a point saves against another in one figure.
-pub(super) fn paired(sweep: &Sweep, before: usize, after: usize, figure: fn(&Run) -> f64) -> Mean {
+pub(in crate::sweep) fn paired(sweep: &Sweep, before: usize, after: usize, figure: fn(&Run) -> f64) -> Mean {
     let (before, after) = (&sweep.points[before].runs, &sweep.points[after].runs);
     Paired::of(before.iter().zip(after).map(|(b, a)| figure(b) - figure(a)).collect()).mean
 }
