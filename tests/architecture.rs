@@ -7,15 +7,20 @@ fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }
 
-/// What a member of the workspace depends on, from `cargo metadata`: all of it, and the workspace's own crates, tests and benches
-/// included.
-fn dependencies(package: &str) -> (Vec<String>, Vec<String>) {
-    let metadata = cargo_metadata::MetadataCommand::new()
+fn metadata() -> cargo_metadata::Metadata {
+    let mut command = cargo_metadata::MetadataCommand::new();
+    command
         .manifest_path(root().join("Cargo.toml"))
         .no_deps()
         .other_options(["--offline".to_owned()])
         .exec()
-        .unwrap();
+        .unwrap()
+}
+
+/// What a member of the workspace depends on, from `cargo metadata`: all of it, and the workspace's own crates, tests and benches
+/// included.
+fn dependencies(package: &str) -> (Vec<String>, Vec<String>) {
+    let metadata = metadata();
     let members: Vec<&str> = metadata.packages.iter().map(|p| p.name.as_str()).collect();
     let own = metadata.packages.iter().find(|p| p.name.as_str() == package).unwrap();
     let is_normal = |d: &&cargo_metadata::Dependency| d.kind == cargo_metadata::DependencyKind::Normal;
@@ -138,6 +143,37 @@ fn every_source_file_is_part_of_its_crate() {
                 .filter_map(|owner| fs::read_to_string(owner).ok())
                 .any(|text| text.contains(&declared));
             assert!(is_declared, "{} belongs to no module", file.display());
+        }
+    }
+}
+
+#[test]
+fn the_simulation_with_its_tests_benches_and_examples_needs_nothing_outside_its_folder() {
+    let home = root().join("sim").canonicalize().unwrap();
+    let metadata = metadata();
+    let own = metadata.packages.iter().find(|p| p.name.as_str() == "heapcast-sim").unwrap();
+    let names: Vec<&str> = own.targets.iter().map(|target| target.name.as_str()).collect();
+    assert!(["sim", "model", "engine", "memory"].iter().all(|name| names.contains(name)), "{names:?}");
+    for target in &own.targets {
+        assert!(target.src_path.starts_with(&home), "{} lies in {}", target.name, target.src_path);
+    }
+    let elsewhere = regex::Regex::new(r#"(?:#\[path = |include_str!\(|include!\()"([^"]+)""#).unwrap();
+    for file in rust_files(&home) {
+        for found in elsewhere.captures_iter(&fs::read_to_string(&file).unwrap()) {
+            let path = file.parent().unwrap().join(&found[1]).canonicalize().unwrap();
+            assert!(path.starts_with(&home), "{} takes {}", file.display(), path.display());
+        }
+    }
+}
+
+#[test]
+fn the_evidence_asks_the_simulation_alone() {
+    for file in
+        ["tests/evidence", "tests/second_opinion"].iter().flat_map(|folder| rust_files(&root().join(folder)))
+    {
+        let text = fs::read_to_string(&file).unwrap();
+        for above in ["scenarios::", "reports::"] {
+            assert!(!text.contains(above), "{} uses {above}", file.display());
         }
     }
 }

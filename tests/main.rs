@@ -1,5 +1,5 @@
-//! Tests of the whole program: each module compares heapcast with something outside its own code. Those of `sim` alone, the
-//! model and its statistics, are in `simulation.rs`.
+//! Tests of the whole program: each module compares heapcast with something outside its own code. The model's own tests
+//! are in `sim/tests`, its evidence is a test of its own, `evidence`.
 //!
 //! - `architecture`: the floors of the house, read from `cargo metadata` and the sources
 //! - `bad_input`, `bad_input_lists`, `bad_input_changes`: malformed and impossible scenario files, lists of buckets, changes and

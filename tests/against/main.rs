@@ -5,7 +5,7 @@ mod contest;
 mod draws;
 mod floor;
 mod heapcast;
-#[path = "../speed/jobs.rs"]
+#[path = "../../sim/benches/engine/jobs.rs"]
 #[allow(dead_code, reason = "shared with the benchmarks")]
 mod jobs;
 mod processes;

@@ -6,8 +6,12 @@
 //! difference (Law, Simulation Modeling and Analysis, ch. 11, from memory), so the two ratios below have the same cause.
 
 use super::sheet::{Sheet, Status};
-use crate::model::jobs::{one_and_one, with_lognormal_noise};
+use jobs::{one_and_one, with_lognormal_noise};
 use sim::*;
+
+#[allow(dead_code, reason = "shared with the tests of the model, which use more of it")]
+#[path = "../../sim/tests/model/jobs.rs"]
+mod jobs;
 
 fn minutes(o: &Outcome) -> f64 {
     o.finish.working.as_mins_f64()

@@ -22,7 +22,7 @@ pub(crate) fn at_home() -> PathBuf {
 }
 
 /// The project's own folder, from whichever crate builds this.
-fn root() -> &'static Path {
+pub(crate) fn root() -> &'static Path {
     let mut above = Path::new(env!("CARGO_MANIFEST_DIR")).ancestors();
     above.find(|folder| folder.join("Cargo.lock").is_file()).expect("the folder with Cargo.lock")
 }

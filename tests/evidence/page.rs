@@ -1,7 +1,7 @@
 //! The page of evidence, `tests/EVIDENCE.md`, and its table of all figures, `tests/evidence/figures.csv`: made from the same
 //! sheets that the tests judge, and from the words of `page.md`. DEVELOPERS.md has the command.
 
-use super::kept::{asked_for, at_home, digits, sheets_of, write};
+use super::kept::{asked_for, at_home, digits, root, sheets_of, write};
 use super::sheet::{Against, Figure, Sheet};
 use super::*;
 use crate::second_opinion;
@@ -225,7 +225,7 @@ fn all_figures(sheets: &[&Sheet]) -> String {
 
 /// How many tests stand in the files of a folder.
 fn tests_in(folder: &str) -> usize {
-    let files = std::fs::read_dir(at_home().join(folder)).unwrap().map(|entry| entry.unwrap().path());
+    let files = std::fs::read_dir(root().join(folder)).unwrap().map(|entry| entry.unwrap().path());
     let texts = files.filter(|path| path.extension().is_some_and(|e| e == "rs"));
     texts.map(|path| std::fs::read_to_string(path).unwrap().matches("#[test]").count()).sum()
 }
@@ -239,7 +239,7 @@ fn page() -> (String, String) {
     let page = include_str!("page.md")
         .replace("{sheets}", &sheets.len().to_string())
         .replace("{figures}", &figures.to_string())
-        .replace("{model tests}", &tests_in("model").to_string())
+        .replace("{model tests}", &tests_in("sim/tests/model").to_string())
         .replace("{at a glance}\n", &at_a_glance(&subjects))
         .replace("{distances}\n", &distances(&sheets))
         .replace("{some figures}\n", &some_figures(&subjects));

@@ -13,11 +13,11 @@
 #![allow(dead_code, unreachable_pub, reason = "shared with the tests of the model")]
 #![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a tool that cannot go on says where and ends")]
 
-#[path = "../model/any_job.rs"]
+#[path = "../../sim/tests/model/any_job.rs"]
 mod any_job;
-#[path = "../model/jobs.rs"]
+#[path = "../../sim/tests/model/jobs.rs"]
 mod jobs;
-#[path = "../speed/jobs.rs"]
+#[path = "../../sim/benches/engine/jobs.rs"]
 mod timed;
 
 use any_job::{crowd, line, some_job, yard};

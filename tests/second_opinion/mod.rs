@@ -4,13 +4,13 @@
 
 mod from_json;
 
-use crate::evidence::sheet::{Sheet, Status};
+use crate::sheet::{Sheet, Status};
 use sim::*;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 fn file(name: &str) -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/second_opinion").join(name)
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/second_opinion").join(name)
 }
 
 /// The jobs of one kind, by name.

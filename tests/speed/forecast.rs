@@ -12,8 +12,11 @@
     reason = "a benchmark prints, and ends where it cannot go on"
 )]
 
+#[path = "../../sim/benches/engine/jobs.rs"]
 mod jobs;
+#[path = "../../sim/benches/engine/side_by_side.rs"]
 mod side_by_side;
+#[path = "../../sim/benches/engine/work.rs"]
 mod work;
 
 use criterion::{Criterion, SamplingMode, Throughput};

@@ -5,7 +5,7 @@
 use super::*;
 
 /// Crews that rake together and loaders that spread.
-pub(in crate::evidence) fn together_and_spreading() -> Sheet {
+pub(crate) fn together_and_spreading() -> Sheet {
     let mut sheet = Sheet::new(
         "A crew raking together is one raker at the sum of its rates times crowding; spreading moves work from rakers to loader",
         CHAIN,

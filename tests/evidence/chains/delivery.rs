@@ -5,7 +5,7 @@
 use super::*;
 
 /// The loader waits for the truck if it is through first.
-pub(in crate::evidence) fn late_truck() -> Sheet {
+pub(crate) fn late_truck() -> Sheet {
     let mut sheet = Sheet::new(
         "A loader whose pile runs out waits for a late truck as long, and finishes as late, as it must",
         "max(sum of the first loads, hour + lateness) + sum of the others, by quadrature; second: a Markov chain before the hour and another \

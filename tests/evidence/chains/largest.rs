@@ -24,7 +24,7 @@ fn law(text: &str) -> Distribution {
 }
 
 /// Few loads, no limit to room, lognormal, triangular, PERT, gamma and uniform times.
-pub(in crate::evidence) fn larger_of_two() -> Sheet {
+pub(crate) fn larger_of_two() -> Sheet {
     let mut sheet = Sheet::new(
         "Without limit to room a job takes the largest sum of loads driven and heaps raked, whatever the laws",
         "R_n = max(F_n, R_n-1) + W_n (Lindley 1952): joint law of both on a lattice with Richardson's extrapolation, compared with Gauss \

@@ -15,7 +15,7 @@ fn factor(text: &str) -> Distribution {
 }
 
 /// Finite jobs whose days differ as well as their loads.
-pub(in crate::evidence) fn two_layers() -> Sheet {
+pub(crate) fn two_layers() -> Sheet {
     let mut sheet = Sheet::new(
         "Slow and fast days mix the percentiles of their own jobs as the law of total probability says",
         "chains as above, or the sum of the loads, mixed over the factors by Gauss's rules; second: chains that follow everybody, \

@@ -40,7 +40,7 @@ impl std::fmt::Debug for TimesInWords {
 }
 
 /// Rakers with limited room, the heap being dumped and those being raked holding their places.
-pub(in crate::evidence) fn limited_room() -> Sheet {
+pub(crate) fn limited_room() -> Sheet {
     sheet_of(
         "With several rakers and limited room, dumping and driving included, a finite job takes what the chain says",
         &["rakers", "dump", "cycle"],
@@ -48,7 +48,7 @@ pub(in crate::evidence) fn limited_room() -> Sheet {
 }
 
 /// Rakers who stand clear.
-pub(in crate::evidence) fn standing_clear() -> Sheet {
+pub(crate) fn standing_clear() -> Sheet {
     sheet_of(
         "Rakers who stand clear while a loader dumps rake, stand and finish as the chain says",
         &["clear"],
@@ -56,7 +56,7 @@ pub(in crate::evidence) fn standing_clear() -> Sheet {
 }
 
 /// A loader that is stopped now and then, holding what it occupies.
-pub(in crate::evidence) fn stoppages() -> Sheet {
+pub(crate) fn stoppages() -> Sheet {
     sheet_of("A loader held by stoppages finishes as a server that breaks down while it works", &["stops"])
 }
 

@@ -30,7 +30,7 @@ fn job_of(kind: &str, volume: f64, cv: f64, later: f64) -> Job {
 }
 
 /// The chance that so many loads are enough.
-pub(in crate::evidence) fn loads_needed() -> Sheet {
+pub(crate) fn loads_needed() -> Sheet {
     let mut sheet = Sheet::new(
         "Uncertain fill, need, stock and deliveries give the number of loads its exact law",
         "sums of gamma laws, lognormal tails and their convolution; second: characteristic functions (Gil-Pelaez 1951), other quadrature",

@@ -16,7 +16,7 @@ const TIMES: [&str; 8] = [
 ];
 
 /// Two loaders at one face, through one pass there and back, with limited room.
-pub(in crate::evidence) fn two_loaders() -> Sheet {
+pub(crate) fn two_loaders() -> Sheet {
     let mut sheet = Sheet::new(
         "Two loaders that wait for the face, a one-lane pass and room finish and wait as the chain says",
         CHAIN,

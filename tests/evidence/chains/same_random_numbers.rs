@@ -23,7 +23,7 @@ fn differences(before: &Job, after: &Job) -> Paired {
 }
 
 /// The sheet of paired differences.
-pub(in crate::evidence) fn same_random_numbers() -> Sheet {
+pub(crate) fn same_random_numbers() -> Sheet {
     let mut sheet = Sheet::new(
         "Between two plans only what differs between them differs: the rest of every run's streams is the same",
         "sum of the parts changed: Erlang's law and arithmetic (erlang_job_percentiles.csv)",

@@ -57,7 +57,7 @@ fn sheet_of(
 }
 
 /// Two zones with rakers at home in each, or walking between them in no time.
-pub(in crate::evidence) fn two_zones() -> Sheet {
+pub(crate) fn two_zones() -> Sheet {
     let job_of = |table: &Table, row: &csv::StringRecord| {
         let f = |heading: &str| table.number(row, heading);
         let job = two_zones_of(table, row, 1, f("rake_1"));
@@ -74,7 +74,7 @@ pub(in crate::evidence) fn two_zones() -> Sheet {
 }
 
 /// Two loaders that choose between two zones, each counting where the other is bound.
-pub(in crate::evidence) fn two_loaders_two_zones() -> Sheet {
+pub(crate) fn two_loaders_two_zones() -> Sheet {
     let job_of = |table: &Table, row: &csv::StringRecord| {
         let f = |heading: &str| table.number(row, heading);
         let job = two_zones_of(table, row, 2, f("rake"));

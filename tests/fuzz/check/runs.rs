@@ -2,12 +2,12 @@
 
 use sim::{Duration, Handbook, Job, Outcome, Plan, Replay, Runs, Study};
 
-#[path = "../../model/books.rs"]
+#[path = "../../../sim/tests/model/books.rs"]
 mod books;
-#[path = "../../model/log.rs"]
+#[path = "../../../sim/tests/model/log.rs"]
 #[allow(dead_code, reason = "only what the books need of it")]
 mod log;
-#[path = "../../model/waits.rs"]
+#[path = "../../../sim/tests/model/waits.rs"]
 mod waits;
 
 /// Runs of each job.

@@ -2,11 +2,11 @@
 
 #![allow(dead_code, unreachable_pub, reason = "the programs' own beginnings")]
 
-#[path = "../../sim/examples/one_and_one.rs"]
+#[path = "../../examples/one_and_one.rs"]
 mod one_and_one;
-#[path = "../../sim/examples/two_crews.rs"]
+#[path = "../../examples/two_crews.rs"]
 mod two_crews;
-#[path = "../../sim/examples/yard_with_a_gate.rs"]
+#[path = "../../examples/yard_with_a_gate.rs"]
 mod yard_with_a_gate;
 
 use sim::*;

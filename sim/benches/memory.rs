@@ -10,6 +10,7 @@
     reason = "a benchmark prints, and ends where it cannot go on"
 )]
 
+#[path = "engine/jobs.rs"]
 mod jobs;
 
 use allocation_counter::measure;
