@@ -3,14 +3,14 @@
 mod line;
 mod row;
 
-use crate::diagnostics::{Diagnostics, Place};
-use crate::files::Texts;
+use crate::diagnostics::{Diagnostics, MOST_PROBLEMS, Place, Read};
 use crate::hash;
 use crate::nearest::nearest;
 use crate::parse::printable;
 use crate::problem::Refusal;
 use crate::raw::quoted;
 use crate::signs::composed;
+use crate::source::Source;
 use line::Line;
 use row::{Cell, Delimiter};
 
@@ -82,64 +82,55 @@ impl BucketList {
 ///     such as \"14 ft3\" or \"0.4 m3\"");
 /// ```
 pub fn buckets_text(text: &str, file: &str) -> Result<BucketList, Refusal> {
-    let no_files = Texts::default();
-    let mut diagnostics = Diagnostics::new(file, text, &no_files);
-    let buckets = read(text, &mut diagnostics);
+    let source = Source::new(file, text);
+    let mut diagnostics = Diagnostics::default();
+    let buckets = read(text).join(&mut diagnostics).unwrap_or_default();
+    let said = source.said(&mut diagnostics);
     if diagnostics.is_clean() && buckets.is_empty() {
         let right = "write a line for each, such as: small, 8.5 ft3";
         diagnostics.problem(&Place::default(), "", "there is no bucket in this list", right);
     }
     if !diagnostics.is_clean() {
-        return Err(Refusal {
-            file: file.to_owned(),
-            text: text.to_owned(),
-            problems: diagnostics.into_problems(),
-        });
+        return Err(source.refusal(source.problems(diagnostics)));
     }
     Ok(BucketList {
         file: file.to_owned(),
         buckets,
-        currency: diagnostics.currency().unwrap_or_default().to_owned(),
+        currency: said.currency.unwrap_or_default(),
         hash: hash::sha256(text.as_bytes(), &[]),
     })
 }
 
-fn read(text: &str, diagnostics: &mut Diagnostics<'_>) -> Vec<Bucket> {
+fn read(text: &str) -> Read<Vec<Bucket>> {
     let mut lines = row::lines(text);
     let Some(heading) = lines.next() else {
         let right = "begin with a heading line: name, struck, heaped, width, mass, price";
-        diagnostics.problem(&Place::default(), "", "this list is empty", right);
-        return Vec::new();
+        return Read::problem(&Place::default(), "", "this list is empty", right);
     };
     let delimiter = Delimiter::of(&text[heading.clone()]);
-    let Some(columns) = headings(&row::cells(text, heading, delimiter), diagnostics) else {
-        return Vec::new();
-    };
-    let mut buckets: Vec<Bucket> = Vec::new();
-    for (i, line) in lines.enumerate() {
-        if diagnostics.is_full() {
-            break;
+    Read::of(|diagnostics| {
+        let columns = headings(&row::cells(text, heading, delimiter)).join(diagnostics)?;
+        let mut buckets: Vec<Bucket> = Vec::new();
+        for (i, line) in lines.enumerate() {
+            if diagnostics.problems() >= MOST_PROBLEMS {
+                break;
+            }
+            if i == MOST {
+                let place = Place { words: "the list".into(), span: Some(line), ..Place::default() };
+                let what = format!("there are more than {MOST} buckets");
+                diagnostics.problem(&place, "", what, format!("give at most {MOST}"));
+                break;
+            }
+            let cells = row::cells(text, line.clone(), delimiter);
+            let line = Line { cells, columns: &columns, line };
+            buckets.extend(line.bucket(&buckets).join(diagnostics));
         }
-        if i == MOST {
-            let place = Place { words: "the list".into(), span: Some(line), ..Place::default() };
-            diagnostics.problem(
-                &place,
-                "",
-                format!("there are more than {MOST} buckets"),
-                format!("give at most {MOST}"),
-            );
-            break;
-        }
-        let cells = row::cells(text, line.clone(), delimiter);
-        let line = Line { cells, columns: &columns, line };
-        buckets.extend(line.bucket(&buckets, diagnostics));
-    }
-    buckets
+        Some(buckets)
+    })
 }
 
-/// Which column each cell of the heading is; `None` if the rows could not be read by it.
-fn headings(cells: &[Cell], diagnostics: &mut Diagnostics<'_>) -> Option<Vec<Option<&'static str>>> {
-    let before = diagnostics.problems().len();
+/// Which column each cell of the heading is; nothing if the rows could not be read by it.
+fn headings(cells: &[Cell]) -> Read<Vec<Option<&'static str>>> {
     let place =
         |cell: &Cell| Place { words: "heading".into(), span: Some(cell.span.clone()), ..Place::default() };
     let begin = "begin with a heading line such as: name, struck, heaped, width, mass, price";
@@ -147,39 +138,41 @@ fn headings(cells: &[Cell], diagnostics: &mut Diagnostics<'_>) -> Option<Vec<Opt
     if let Some(first) = cells.first()
         && cells.iter().all(|cell| column_of(&cell.text.to_lowercase()).is_none())
     {
-        diagnostics.problem(&place(first), "", "the first line names no column that is known", begin);
-        return None;
+        return Read::problem(&place(first), "", "the first line names no column that is known", begin);
     }
-    let mut columns: Vec<Option<&'static str>> = Vec::new();
-    for cell in cells {
-        let place = place(cell);
-        let word = cell.text.to_lowercase();
-        let known = column_of(&word);
-        match known {
-            None if word.is_empty() => {}
-            None => {
-                let right = match nearest(&word, COLUMNS) {
-                    Some(near) => {
-                        format!("the nearest known is \"{near}\"; units stand in the cells, as in 14 ft3")
-                    }
-                    None => format!("known columns are {}", COLUMNS.join(", ")),
-                };
-                diagnostics.problem(&place, &printable(&cell.text), "this column is not known", right);
+    Read::of(|diagnostics| {
+        let mut columns: Vec<Option<&'static str>> = Vec::new();
+        for cell in cells {
+            let place = place(cell);
+            let word = cell.text.to_lowercase();
+            let known = column_of(&word);
+            match known {
+                None if word.is_empty() => {}
+                None => {
+                    let right = match nearest(&word, COLUMNS) {
+                        Some(near) => {
+                            format!("the nearest known is \"{near}\"; units stand in the cells, as in 14 ft3")
+                        }
+                        None => format!("known columns are {}", COLUMNS.join(", ")),
+                    };
+                    diagnostics.problem(&place, &printable(&cell.text), "this column is not known", right);
+                }
+                Some(column) if columns.contains(&Some(column)) => {
+                    let right = "keep one of the two";
+                    diagnostics.problem(&place, column, "this column stands here twice", right);
+                }
+                Some(_) => {}
             }
-            Some(column) if columns.contains(&Some(column)) => {
-                diagnostics.problem(&place, column, "this column stands here twice", "keep one of the two");
+            columns.push(known);
+        }
+        for needed in ["name", "heaped"] {
+            if !columns.contains(&Some(needed)) && diagnostics.is_clean() {
+                let what = format!("the column \"{needed}\" is missing");
+                diagnostics.problem(&cells.first().map(place).unwrap_or_default(), "", what, begin);
             }
-            Some(_) => {}
         }
-        columns.push(known);
-    }
-    for needed in ["name", "heaped"] {
-        if !columns.contains(&Some(needed)) && diagnostics.problems().len() == before {
-            let what = format!("the column \"{needed}\" is missing");
-            diagnostics.problem(&cells.first().map(place).unwrap_or_default(), "", what, begin);
-        }
-    }
-    (diagnostics.problems().len() == before).then_some(columns)
+        diagnostics.is_clean().then_some(columns)
+    })
 }
 
 #[cfg(test)]

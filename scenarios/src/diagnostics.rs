@@ -1,8 +1,7 @@
-//! All that comes up while a file is read: problems, assumptions, units, currency, further files.
+//! What comes up while something is read or made: problems, assumptions, units, currencies, files. Each reader returns its
+//! own beside what it made; [`crate::source`] turns all of them together into what a person is told.
 
-use crate::document::Node;
-use crate::files::{Files, NamedFile};
-use crate::problem::Problem;
+use crate::files::NamedFile;
 use crate::scenario::Assumption;
 use crate::units::System;
 use std::ops::Range;
@@ -46,71 +45,26 @@ pub(crate) struct At<T> {
     pub(crate) typed: String,
 }
 
-/// What comes up while a file is read in which nothing is wrong.
+/// One thing that came up.
+#[derive(Clone, Debug)]
+pub(crate) enum Diagnostic {
+    /// Something is wrong.
+    Problem { place: Place, typed: String, what: String, right: String },
+    /// Something the file does not say is assumed.
+    Assumed(Assumption),
+    /// A unit of one of the systems was typed.
+    Unit(System),
+    /// A currency was typed.
+    Currency(At<String>),
+    /// A file of observed values was read.
+    File(NamedFile),
+}
+
+/// All that came up, in its order.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Said {
-    /// Defaults used and fits made.
-    pub(crate) assumptions: Vec<Assumption>,
-    us: usize,
-    metric: usize,
-    currency: Option<At<String>>,
-    /// The files of observed values read, in order.
-    pub(crate) files_read: Vec<NamedFile>,
-}
+pub(crate) struct Diagnostics(pub(crate) Vec<Diagnostic>);
 
-/// All that comes up while a file is read.
-pub(crate) struct Diagnostics<'t> {
-    file: &'t str,
-    text: &'t str,
-    line_starts: Vec<usize>,
-    problems: Vec<Problem>,
-    unlisted: usize,
-    /// What is no problem.
-    pub(crate) said: Said,
-    /// Where files come from that are named.
-    pub(crate) files: &'t dyn Files,
-    /// Density of the material, once it is known: by it tons are turned into volumes \[kg/m3\].
-    pub(crate) density: Option<f64>,
-}
-
-impl Said {
-    /// The currency of the file, if it has prices.
-    pub(crate) fn currency(&self) -> Option<&str> {
-        self.currency.as_ref().map(|at| at.value.as_str())
-    }
-}
-
-impl<'t> Diagnostics<'t> {
-    pub(crate) fn new(file: &'t str, text: &'t str, files: &'t dyn Files) -> Self {
-        let starts = text.bytes().enumerate().filter(|(_, b)| *b == b'\n').map(|(i, _)| i + 1);
-        Self {
-            file,
-            text,
-            line_starts: std::iter::once(0).chain(starts).collect(),
-            problems: Vec::new(),
-            unlisted: 0,
-            said: Said::default(),
-            files,
-            density: None,
-        }
-    }
-
-    /// A problem of a value.
-    pub(crate) fn wrong(
-        &mut self,
-        place: &Place,
-        node: &Node,
-        what: impl Into<String>,
-        right: impl Into<String>,
-    ) {
-        self.problem(&place.clone().at(&node.span), &node.typed, what, right);
-    }
-
-    /// A problem of a value read.
-    pub(crate) fn wrong_at<T>(&mut self, at: &At<T>, what: impl Into<String>, right: impl Into<String>) {
-        self.problem(&at.place, &at.typed, what, right);
-    }
-
+impl Diagnostics {
     /// A problem at a place.
     pub(crate) fn problem(
         &mut self,
@@ -119,71 +73,13 @@ impl<'t> Diagnostics<'t> {
         what: impl Into<String>,
         right: impl Into<String>,
     ) {
-        if self.is_full() {
-            self.unlisted += 1;
-            return;
-        }
-        let (line, column) = place.span.as_ref().map_or((0, 0), |span| self.line_and_column(span.start));
-        self.problems.push(Problem {
-            file: self.file.to_owned(),
-            span: place.span.clone(),
-            line,
-            column,
-            key: place.words.clone(),
-            value: typed.to_owned(),
-            what: what.into(),
-            right: right.into(),
-        });
+        let (place, typed) = (place.clone(), typed.to_owned());
+        self.0.push(Diagnostic::Problem { place, typed, what: what.into(), right: right.into() });
     }
 
-    /// The problems so far.
-    pub(crate) fn problems(&self) -> &[Problem] {
-        &self.problems
-    }
-
-    /// Whether nothing is wrong so far.
-    pub(crate) fn is_clean(&self) -> bool {
-        self.problems.is_empty()
-    }
-
-    /// Whether no further problem would be listed.
-    pub(crate) fn is_full(&self) -> bool {
-        self.problems.len() >= MOST_PROBLEMS
-    }
-
-    /// All problems in the order of the file, the same one only once.
-    pub(crate) fn into_problems(mut self) -> Vec<Problem> {
-        self.problems.sort_by_key(|problem| problem.span.as_ref().map_or(usize::MAX, |span| span.start));
-        self.problems.dedup();
-        if self.unlisted > 0 {
-            let unlisted = self.unlisted;
-            let mut last = self.problems.last().cloned();
-            if let Some(last) = &mut last {
-                (last.span, last.line, last.column) = (None, 0, 0);
-                (last.key, last.value, last.right) = Default::default();
-                last.what = format!("{unlisted} more problems are not listed");
-            }
-            self.problems.extend(last);
-        }
-        self.problems
-    }
-
-    /// Line and column, both from 1.
-    pub(crate) fn line_and_column(&self, at: usize) -> (usize, usize) {
-        let line = self.line_starts.partition_point(|start| *start <= at).max(1);
-        let start = self.line_starts[line - 1];
-        let before = self.text.get(start..at.min(self.text.len())).unwrap_or_default();
-        (line, before.chars().count() + 1)
-    }
-
-    /// `on line 5`, or in what it stands where that is no line of the file.
-    pub(crate) fn where_it_stands(&self, place: &Place) -> String {
-        match &place.span {
-            None => "in the file".to_owned(),
-            // What was typed on the command line stands behind the end of the text.
-            Some(span) if span.start > self.text.len() => "in another change".to_owned(),
-            Some(span) => format!("on line {}", self.line_and_column(span.start).0),
-        }
+    /// A problem of a value read.
+    pub(crate) fn wrong_at<T>(&mut self, at: &At<T>, what: impl Into<String>, right: impl Into<String>) {
+        self.problem(&at.place, &at.typed, what, right);
     }
 
     /// Something the file does not say that is assumed.
@@ -193,46 +89,117 @@ impl<'t> Diagnostics<'t> {
         words: impl Into<String>,
         from: impl Into<String>,
     ) {
-        self.said.assumptions.push(Assumption { key: key.into(), words: words.into(), from: from.into() });
+        let (key, words, from) = (key.into(), words.into(), from.into());
+        self.0.push(Diagnostic::Assumed(Assumption { key, words, from }));
     }
 
-    /// A unit of one of the systems was typed.
-    pub(crate) fn saw_unit(&mut self, system: Option<System>) {
-        match system {
-            Some(System::Us) => self.said.us += 1,
-            Some(System::Metric) => self.said.metric += 1,
-            None => {}
-        }
+    /// One problem.
+    pub(crate) fn of(place: &Place, typed: &str, what: impl Into<String>, right: impl Into<String>) -> Self {
+        let mut one = Self::default();
+        one.problem(place, typed, what, right);
+        one
     }
 
-    /// The system typed most; metric if neither.
-    pub(crate) fn usual_system(&self) -> System {
-        if self.said.us > self.said.metric { System::Us } else { System::Metric }
+    /// One problem of a value read.
+    pub(crate) fn of_value<T>(at: &At<T>, what: impl Into<String>, right: impl Into<String>) -> Self {
+        Self::of(&at.place, &at.typed, what, right)
     }
 
-    /// A currency was typed; one that differs from the first is a problem.
-    pub(crate) fn saw_currency(&mut self, place: &Place, node: &Node, currency: &str) {
-        match &self.said.currency {
-            None => {
-                let place = place.clone().at(&node.span);
-                self.said.currency =
-                    Some(At { value: currency.to_owned(), place, typed: node.typed.clone() });
-            }
-            Some(first) if first.value == currency => {}
-            Some(first) => {
-                let stands = self.where_it_stands(&first.place);
-                let other = stands.split_once(' ').map_or("the file", |(_, words)| words);
-                let (what, right) = (
-                    format!("this is in {currency}, but {other} is in {}", first.value),
-                    format!("write all prices in one currency, such as {}", first.value),
-                );
-                self.wrong(place, node, what, right);
-            }
-        }
+    /// What came up elsewhere, after this.
+    pub(crate) fn join(&mut self, later: Diagnostics) {
+        self.0.extend(later.0);
     }
 
-    /// The currency of the file, if it has prices.
-    pub(crate) fn currency(&self) -> Option<&str> {
-        self.said.currency()
+    /// How many things are wrong.
+    pub(crate) fn problems(&self) -> usize {
+        self.0.iter().filter(|one| matches!(one, Diagnostic::Problem { .. })).count()
+    }
+
+    /// Whether nothing is wrong.
+    pub(crate) fn is_clean(&self) -> bool {
+        self.problems() == 0
+    }
+
+    /// All that was assumed.
+    pub(crate) fn assumptions(self) -> impl Iterator<Item = Assumption> {
+        self.0.into_iter().filter_map(|one| match one {
+            Diagnostic::Assumed(assumption) => Some(assumption),
+            _ => None,
+        })
+    }
+}
+
+impl FromIterator<Diagnostics> for Diagnostics {
+    fn from_iter<I: IntoIterator<Item = Diagnostics>>(all: I) -> Self {
+        Self(all.into_iter().flat_map(|one| one.0).collect())
+    }
+}
+
+/// What a reader made, if it could, and what came up meanwhile.
+#[derive(Debug)]
+#[must_use]
+pub(crate) struct Read<T> {
+    pub(crate) made: Option<T>,
+    pub(crate) diagnostics: Diagnostics,
+}
+
+impl<T> Read<T> {
+    /// Reads with diagnostics of its own.
+    pub(crate) fn of(read: impl FnOnce(&mut Diagnostics) -> Option<T>) -> Self {
+        let mut diagnostics = Diagnostics::default();
+        Self { made: read(&mut diagnostics), diagnostics }
+    }
+
+    /// What was made, with nothing to say about it.
+    pub(crate) fn made(made: T) -> Self {
+        Self { made: Some(made), diagnostics: Diagnostics::default() }
+    }
+
+    /// What was made, where the file does not say it.
+    pub(crate) fn assumed(
+        made: T,
+        key: impl Into<String>,
+        words: impl Into<String>,
+        from: impl Into<String>,
+    ) -> Self {
+        let mut read = Self::made(made);
+        read.diagnostics.assume(key, words, from);
+        read
+    }
+
+    /// Nothing was made, because of this.
+    pub(crate) fn problem(
+        place: &Place,
+        typed: &str,
+        what: impl Into<String>,
+        right: impl Into<String>,
+    ) -> Self {
+        Self { made: None, diagnostics: Diagnostics::of(place, typed, what, right) }
+    }
+
+    /// What was made; what came up joins the rest.
+    pub(crate) fn join(self, diagnostics: &mut Diagnostics) -> Option<T> {
+        diagnostics.join(self.diagnostics);
+        self.made
+    }
+
+    /// Something else made of it.
+    pub(crate) fn map<U>(self, make: impl FnOnce(T) -> U) -> Read<U> {
+        Read { made: self.made.map(make), diagnostics: self.diagnostics }
+    }
+
+    /// What is read next, if this was made.
+    pub(crate) fn and_then<U>(self, next: impl FnOnce(T) -> Read<U>) -> Read<U> {
+        Read::of(|diagnostics| next(self.join(diagnostics)?).join(diagnostics))
+    }
+}
+
+impl<T> Read<Vec<T>> {
+    /// What is read of each; what could not be read is left out.
+    pub(crate) fn each<U>(self, mut read: impl FnMut(T) -> Read<U>) -> Read<Vec<U>> {
+        Read::of(|diagnostics| {
+            let all = self.join(diagnostics)?;
+            Some(all.into_iter().filter_map(|one| read(one).join(diagnostics)).collect())
+        })
     }
 }

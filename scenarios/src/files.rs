@@ -105,6 +105,9 @@ impl<N: AsRef<str>, T: Into<Vec<u8>>> FromIterator<(N, T)> for Texts {
     }
 }
 
+/// Nothing is ever found.
+pub(crate) const NO_FILES: &dyn Files = &Texts(BTreeMap::new());
+
 impl Texts {
     /// The files that go with the shipped scenarios.
     pub fn shipped() -> Self {

@@ -70,6 +70,7 @@ mod reading;
 mod scenario;
 mod shipped;
 mod signs;
+mod source;
 mod starter;
 #[cfg(test)]
 mod testing;

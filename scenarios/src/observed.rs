@@ -2,10 +2,10 @@
 
 mod csv_list;
 
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::{At, Diagnostic, Read};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
-use crate::files::NotRead;
+use crate::files::{Files, NotRead};
 use crate::parse::printable;
 use crate::units::amount::{self, Amount};
 use crate::units::kind::Kind;
@@ -17,14 +17,12 @@ const LARGEST: u64 = 4_000_000;
 const MOST: usize = 100_000;
 
 /// Reads the observed values of a quantity, in the unit its kind is kept in.
-pub(crate) fn read(
-    item: &Item<'_>,
-    fields: &Fields<'_>,
-    kind: Kind,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<f64>> {
-    let unit = unit(fields, kind, diagnostics)?;
-    let values = values(item, fields, kind, unit.as_ref(), diagnostics)?;
+pub(crate) fn read<'d>(item: &Item<'d>, fields: &mut Fields<'d>, kind: Kind) -> Option<Vec<f64>> {
+    let unit = match fields.get("unit") {
+        Some(item) => Some(fields.take(unit(&item, kind))?),
+        None => None,
+    };
+    let values = values(item, fields, kind, unit.as_ref())?;
     Some(if kind == Kind::Multiple && unit.is_some() { relative(values) } else { values })
 }
 
@@ -34,157 +32,136 @@ fn relative(values: Vec<f64>) -> Vec<f64> {
     if mean.is_normal() { values.into_iter().map(|value| value / mean).collect() } else { values }
 }
 
-fn values(
-    item: &Item<'_>,
-    fields: &Fields<'_>,
+fn values<'d>(
+    item: &Item<'d>,
+    fields: &mut Fields<'d>,
     kind: Kind,
     unit: Option<&Amount>,
-    diagnostics: &mut Diagnostics<'_>,
 ) -> Option<Vec<f64>> {
-    match (fields.get("values"), fields.get("file")) {
-        (Some(_), Some(file)) => {
-            file.wrong("values and file are both given", "keep one of the two", diagnostics);
-            None
-        }
-        (Some(values), None) => listed(&values, unit, kind, diagnostics),
+    let values = match (fields.get("values"), fields.get("file")) {
+        (Some(_), Some(file)) => file.wrong("values and file are both given", "keep one of the two"),
+        (Some(values), None) => listed(&values, unit, kind),
         (None, Some(file)) => {
-            let name = file.text("write the name of a CSV file in quotes", diagnostics)?;
-            let column = fields.need("column", "name the column of the CSV file", diagnostics)?;
-            let column = column.text("name the column of the CSV file", diagnostics)?;
-            from_file(&name, &column, unit, kind, diagnostics)
+            let name = fields.take(file.text("write the name of a CSV file in quotes"))?;
+            let column = fields.need("column", "name the column of the CSV file")?;
+            let column = fields.take(column.text("name the column of the CSV file"))?;
+            from_file(item.around.files, &name, &column, unit, kind)
         }
         (None, None) => {
             let right = "give values = [...], or file = \"...\" with column and unit";
-            item.wrong("there are no observed values", right, diagnostics);
-            None
+            item.wrong("there are no observed values", right)
         }
-    }
-}
-
-/// The unit of values without one: `Some(None)` if none is named.
-fn unit(fields: &Fields<'_>, kind: Kind, diagnostics: &mut Diagnostics<'_>) -> Option<Option<Amount>> {
-    let Some(item) = fields.get("unit") else {
-        return Some(None);
     };
-    let text = item.text("write a unit in quotes", diagnostics)?;
-    let facts = kind.facts();
-    match amount::parse_unit(&text.value) {
-        Ok(unit) if unit.dimension == facts.dimension || kind == Kind::Multiple => Some(Some(unit)),
-        Ok(unit) => {
-            let what = format!("this is the unit of {}", unit.dimension.name());
-            item.wrong(
-                what,
-                format!("{} is wanted, such as {}", facts.dimension.name(), facts.example),
-                diagnostics,
-            );
-            None
-        }
-        Err(error) => {
-            item.wrong(error.what(), format!("a unit as in {} is wanted", facts.example), diagnostics);
-            None
-        }
-    }
+    fields.take(values)
 }
 
-fn listed(
-    item: &Item<'_>,
-    unit: Option<&Amount>,
-    kind: Kind,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<f64>> {
+/// The unit of values without one.
+fn unit(item: &Item<'_>, kind: Kind) -> Read<Amount> {
+    let facts = kind.facts();
+    item.text("write a unit in quotes").and_then(|text| match amount::parse_unit(&text.value) {
+        Ok(unit) if unit.dimension == facts.dimension || kind == Kind::Multiple => Read::made(unit),
+        Ok(unit) => item.wrong(
+            format!("this is the unit of {}", unit.dimension.name()),
+            format!("{} is wanted, such as {}", facts.dimension.name(), facts.example),
+        ),
+        Err(error) => item.wrong(error.what(), format!("a unit as in {} is wanted", facts.example)),
+    })
+}
+
+fn listed(item: &Item<'_>, unit: Option<&Amount>, kind: Kind) -> Read<Vec<f64>> {
     let Value::List(list) = &item.node.value else {
-        item.wrong("this is not a list", "write values = [ ..., ... ]", diagnostics);
-        return None;
+        return item.wrong("this is not a list", "write values = [ ..., ... ]");
     };
     if list.is_empty() || list.len() > MOST {
-        item.wrong(format!("there are {} values", list.len()), format!("give 1 to {MOST}"), diagnostics);
-        return None;
+        return item.wrong(format!("there are {} values", list.len()), format!("give 1 to {MOST}"));
     }
-    let size = (kind.facts().kept_in)();
-    let values = list.iter().map(|node| {
-        let entry = Item { node, place: item.place.clone() };
-        let bare = match &node.value {
-            Value::Whole(number) => Some(*number as f64),
-            Value::Number(number) => Some(*number),
-            _ => None,
-        };
-        let value = match (bare, unit) {
-            (Some(number), Some(unit)) => {
-                number * unit.in_units_of(if kind == Kind::Multiple { 1.0 } else { size })
-            }
-            _ => entry.measure(kind, diagnostics)?,
-        };
-        let fits = value == 0.0
-            || kind == Kind::Multiple && unit.is_some()
-            || entry.believable(value, kind, diagnostics);
-        fits.then_some(value)
-    });
-    values.collect::<Vec<_>>().into_iter().collect()
+    Read::of(|diagnostics| {
+        let one = |node| entry(&item.inner(node, item.place.clone()), unit, kind).join(diagnostics);
+        let values: Vec<Option<f64>> = list.iter().map(one).collect();
+        values.into_iter().collect()
+    })
+}
+
+/// One value of a list; a bare number is in the unit named.
+fn entry(item: &Item<'_>, unit: Option<&Amount>, kind: Kind) -> Read<f64> {
+    let bare = match &item.node.value {
+        Value::Whole(number) => Some(*number as f64),
+        Value::Number(number) => Some(*number),
+        _ => None,
+    };
+    let value = match (bare, unit) {
+        (Some(number), Some(unit)) => Read::made(number * size_of(unit, kind)),
+        _ => item.measure(kind),
+    };
+    let any = kind == Kind::Multiple && unit.is_some();
+    value.and_then(|value| if value == 0.0 || any { Read::made(value) } else { item.believable(value, kind) })
+}
+
+/// One of a unit, in the unit its kind is kept in; what is measured for a multiplier is only divided by its mean.
+fn size_of(unit: &Amount, kind: Kind) -> f64 {
+    unit.in_units_of(if kind == Kind::Multiple { 1.0 } else { (kind.facts().kept_in)() })
 }
 
 fn from_file(
+    files: &dyn Files,
     name: &At<String>,
     column: &At<String>,
     unit: Option<&Amount>,
     kind: Kind,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<f64>> {
-    let right = "name a CSV file with a heading line, beside the scenario file or in a folder below it";
-    let file = match diagnostics.files.file(&name.value, LARGEST) {
+) -> Read<Vec<f64>> {
+    let wrong = |at: &At<String>, what: String, right: &str| Read::problem(&at.place, &at.typed, what, right);
+    let file = match files.file(&name.value, LARGEST) {
         Ok(file) => file,
         Err(not_read) => {
             let fewer = format!("keep the column that is used alone, and at most {MOST} of its values");
-            let right = if matches!(not_read, NotRead::TooLarge(_)) { &fewer } else { right };
-            diagnostics.wrong_at(name, not_read.to_string(), right);
-            return None;
+            let beside =
+                "name a CSV file with a heading line, beside the scenario file or in a folder below it";
+            let right = if matches!(not_read, NotRead::TooLarge(_)) { &fewer } else { beside };
+            return wrong(name, not_read.to_string(), right);
         }
     };
     let table = csv_list::column_of(&file.bytes, &column.value);
-    diagnostics.said.files_read.push(file);
-    let cells = match table {
-        Ok(cells) => cells,
-        Err(Unread::NoColumn(right)) => {
-            diagnostics.wrong_at(column, format!("{} has no such column", name.value), right);
-            return None;
+    let file_name = &name.value;
+    let read = match table {
+        Ok(cells) if cells.is_empty() || cells.len() > MOST => {
+            let what = format!("{file_name} has {} values in this column", cells.len());
+            wrong(column, what, &format!("give 1 to {MOST}"))
         }
+        Ok(cells) => match of_cells(&cells, file_name, unit, kind) {
+            Ok(values) => Read::made(values),
+            Err(what) => wrong(column, what, &format!("values such as {} are wanted", kind.facts().example)),
+        },
+        Err(Unread::NoColumn(right)) => wrong(column, format!("{file_name} has no such column"), &right),
         Err(Unread::Twice) => {
-            let what = format!("{} has two columns of this name", name.value);
-            diagnostics.wrong_at(column, what, "give each column a heading of its own");
-            return None;
+            let what = format!("{file_name} has two columns of this name");
+            wrong(column, what, "give each column a heading of its own")
         }
-        Err(Unread::NotCsv(what)) => {
-            diagnostics.wrong_at(name, what, "save it as plain CSV in UTF-8, with a heading line");
-            return None;
-        }
+        Err(Unread::NotCsv(what)) => wrong(name, what, "save it as plain CSV in UTF-8, with a heading line"),
     };
-    if cells.is_empty() || cells.len() > MOST {
-        let what = format!("{} has {} values in this column", name.value, cells.len());
-        diagnostics.wrong_at(column, what, format!("give 1 to {MOST}"));
-        return None;
-    }
+    Read::of(|diagnostics| {
+        diagnostics.0.push(Diagnostic::File(file));
+        read.join(diagnostics)
+    })
+}
+
+fn of_cells(
+    cells: &[(u64, String)],
+    file: &str,
+    unit: Option<&Amount>,
+    kind: Kind,
+) -> Result<Vec<f64>, String> {
     let is_list = csv_list::mostly_figures(cells.iter().map(|(_, cell)| cell.as_str()));
-    let mut values = Vec::with_capacity(cells.len());
-    for (line, cell) in cells {
-        match cell_value(&cell, unit, kind) {
-            Ok(value) => values.push(value),
-            Err(what) => {
-                // What is no list of figures is nobody's business here.
-                let what = if is_list {
-                    let cell: String = printable(&cell).chars().take(40).collect();
-                    format!("{}, line {line}, \"{cell}\": {what}", name.value)
-                } else {
-                    format!("{}, line {line}: this column is no list of figures", name.value)
-                };
-                diagnostics.wrong_at(
-                    column,
-                    what,
-                    format!("values such as {} are wanted", kind.facts().example),
-                );
-                return None;
+    let one = |(line, cell): &(u64, String)| {
+        cell_value(cell, unit, kind).map_err(|what| {
+            // What is no list of figures is nobody's business here.
+            if !is_list {
+                return format!("{file}, line {line}: this column is no list of figures");
             }
-        }
-    }
-    Some(values)
+            let cell: String = printable(cell).chars().take(40).collect();
+            format!("{file}, line {line}, \"{cell}\": {what}")
+        })
+    };
+    cells.iter().map(one).collect()
 }
 
 fn cell_value(cell: &str, unit: Option<&Amount>, kind: Kind) -> Result<f64, String> {
@@ -193,9 +170,7 @@ fn cell_value(cell: &str, unit: Option<&Amount>, kind: Kind) -> Result<f64, Stri
     let amount = amount::parse(cell).map_err(|error| error.what())?;
     let plain = amount.dimension == crate::units::dimension::Dimension::NUMBER;
     let value = match unit {
-        Some(unit) if plain => {
-            amount.in_units_of(1.0) * unit.in_units_of(if kind == Kind::Multiple { 1.0 } else { size })
-        }
+        Some(unit) if plain => amount.in_units_of(1.0) * size_of(unit, kind),
         _ if amount.dimension == facts.dimension => amount.in_units_of(size),
         _ if plain => return Err("the unit is missing; name it with unit = \"...\"".into()),
         _ => return Err(format!("this is {}", amount.dimension.name())),

@@ -5,7 +5,7 @@ use std::fmt;
 use std::ops::Range;
 
 /// One thing that is wrong with a scenario file.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// Name of the file as typed.
     pub file: String,

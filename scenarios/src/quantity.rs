@@ -6,9 +6,9 @@ pub(crate) mod keys;
 #[cfg(test)]
 pub(crate) use family::FAMILIES;
 
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::{At, Read};
 use crate::document::{Table, Value};
-use crate::fields::{Fields, Item};
+use crate::fields::Item;
 use crate::units::kind::{Kind, Zero};
 use keys::THREE;
 use sim::{Distribution, FitError, LowTypicalHigh};
@@ -50,134 +50,128 @@ pub(crate) enum Takes {
 
 impl<'d> Item<'d> {
     /// Reads a quantity.
-    pub(crate) fn given(
-        &self,
-        kind: Kind,
-        takes: Takes,
-        diagnostics: &mut Diagnostics<'_>,
-    ) -> Option<At<Given>> {
+    pub(crate) fn given(&self, kind: Kind, takes: Takes) -> Read<At<Given>> {
         let Value::Table(table) = &self.node.value else {
-            return Some(self.at(Given::Figure(self.figure(kind, diagnostics)?.value)));
+            return self.figure(kind).map(|figure| self.at(Given::Figure(figure.value)));
         };
         if !table.entries.contains_key("family") {
-            let days = self.low_typical_high(table, kind, diagnostics)?;
-            return Some(self.at(Given::Days(days)));
+            return self.low_typical_high(table, kind).map(|days| self.at(Given::Days(days)));
         }
-        let (law, family) = self.family(table, kind, diagnostics)?;
-        let by = self.by(table, takes, diagnostics)?;
-        let mean = law.mean();
-        if !self.believable(mean, kind, diagnostics) {
-            return None;
-        }
-        if takes == Takes::NoLaw {
-            let right = "write one figure or { low = ..., typical = ..., high = ... }";
-            self.wrong("a distribution is not taken here", right, diagnostics);
-            return None;
-        }
-        if takes == Takes::DaysIfSaid && by == By::Loads {
-            let right = "add by = \"days\", or give the loads' differences under [spread.loads]";
-            self.wrong("this cannot tell how loads differ", right, diagnostics);
-            return None;
-        }
-        if takes == Takes::Inverted && !matches!(family.as_str(), "lognormal" | "observed" | "constant") {
-            let right = "use lognormal or observed here, or give the spread of raking under [spread.loads]";
-            self.wrong(format!("a rate cannot be \"{family}\""), right, diagnostics);
-            return None;
-        }
-        if takes == Takes::Inverted
-            && let Distribution::Observed(values) = &law
-            && values.iter().any(|rate| *rate < kind.facts().least)
-        {
-            let right = "leave out what took for ever: it is a stoppage, not a pace";
-            self.wrong("one of these rates is zero or next to nothing", right, diagnostics);
-            return None;
-        }
-        Some(self.at(Given::Law(law, by)))
+        Read::of(|diagnostics| {
+            let (law, family) = self.family(table, kind).join(diagnostics)?;
+            let by = self.by(table, takes).join(diagnostics)?;
+            self.believable(law.mean(), kind).join(diagnostics)?;
+            match not_taken(&law, &family, by, kind, takes) {
+                None => Some(self.at(Given::Law(law, by))),
+                Some((what, right)) => self.wrong(what, right).join(diagnostics),
+            }
+        })
     }
 
     /// Reads the distribution of the thing itself: one figure is a constant.
-    pub(crate) fn law(&self, kind: Kind, diagnostics: &mut Diagnostics<'_>) -> Option<At<Distribution>> {
+    pub(crate) fn law(&self, kind: Kind) -> Read<At<Distribution>> {
         let Value::Table(table) = &self.node.value else {
-            return Some(self.at(Distribution::Constant(self.figure(kind, diagnostics)?.value)));
+            return self.figure(kind).map(|figure| self.at(Distribution::Constant(figure.value)));
         };
-        if table.entries.contains_key("family") {
-            let (law, _) = self.family(table, kind, diagnostics)?;
-            if let Some(entry) = table.entries.get("by") {
-                let place = self.place.key("by").at(&entry.node.span);
-                diagnostics.problem(&place, &entry.node.typed, "this is not known here", "leave it out");
-                return None;
-            }
-            return self.believable(law.mean(), kind, diagnostics).then(|| self.at(law));
+        if !table.entries.contains_key("family") {
+            return self.fitted(table, kind, "").map(|law| self.at(law));
         }
-        let three = self.low_typical_high(table, kind, diagnostics)?;
-        match fit(three) {
-            Ok(law) => {
-                let words = format!("{} is fitted to low, typical and high", describe(&law));
-                diagnostics.assume(&self.place.path, words, FIT);
-                Some(self.at(law))
+        self.family(table, kind).and_then(|(law, _)| match table.entries.get("by") {
+            Some(entry) => {
+                self.inner(&entry.node, self.place.key("by")).wrong("this is not known here", "leave it out")
             }
-            Err(error) => {
-                self.wrong(error.to_string(), "see the three figures", diagnostics);
-                None
-            }
-        }
+            None => self.believable(law.mean(), kind).map(|_| self.at(law)),
+        })
     }
 
-    fn by(&self, table: &Table, takes: Takes, diagnostics: &mut Diagnostics<'_>) -> Option<By> {
+    /// The distribution fitted to low, typical and high; a multiplier is also scaled to mean 1.
+    pub(crate) fn fitted(&self, table: &'d Table, kind: Kind, scaled: &str) -> Read<Distribution> {
+        Read::of(|diagnostics| {
+            let three = self.low_typical_high(table, kind).join(diagnostics)?;
+            match fit(three) {
+                Ok(law) => {
+                    let words = format!("{} is fitted to low, typical and high{scaled}", describe(&law));
+                    diagnostics.assume(&self.place.path, words, FIT);
+                    Some(law)
+                }
+                Err(error) => self.wrong(error.to_string(), "see the three figures").join(diagnostics),
+            }
+        })
+    }
+
+    fn by(&self, table: &'d Table, takes: Takes) -> Read<By> {
         let usual = if takes == Takes::Days { By::Days } else { By::Loads };
         let Some(node) = table.get("by") else {
-            return Some(usual);
+            return Read::made(usual);
         };
-        let item = Item { node, place: self.place.key("by") };
-        let by = item.word(&[("loads", By::Loads), ("days", By::Days)], diagnostics)?.value;
-        if by != usual && takes == Takes::Days {
-            item.wrong(
-                "this cannot differ from load to load",
-                "write by = \"days\" or leave it out",
-                diagnostics,
-            );
-            return None;
-        }
-        Some(by)
+        let item = self.inner(node, self.place.key("by"));
+        item.word(&[("loads", By::Loads), ("days", By::Days)]).and_then(|by| {
+            if by.value != usual && takes == Takes::Days {
+                let right = "write by = \"days\" or leave it out";
+                return item.wrong("this cannot differ from load to load", right);
+            }
+            Read::made(by.value)
+        })
     }
 
-    pub(crate) fn low_typical_high(
-        &self,
-        table: &Table,
-        kind: Kind,
-        diagnostics: &mut Diagnostics<'_>,
-    ) -> Option<LowTypicalHigh> {
+    fn low_typical_high(&self, table: &'d Table, kind: Kind) -> Read<LowTypicalHigh> {
         if THREE.iter().all(|key| !table.entries.contains_key(*key)) {
             let right = format!(
                 "write one figure such as {}, or {{ low = ..., typical = ..., high = ... }}, or {{ family = ... }}",
                 kind.facts().example
             );
-            self.wrong("this table gives neither low, typical and high nor a family", right, diagnostics);
-            return None;
+            return self.wrong("this table gives neither low, typical and high nor a family", right);
         }
-        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &[], &THREE, diagnostics);
-        let [low, typical, high] = THREE.map(|key| {
-            let right = "give all three of low, typical and high";
-            let item = fields.need(key, right, diagnostics)?;
-            let value = item.measure(kind, diagnostics)?;
-            let as_low_as_zero = key == "low" && value == 0.0 && kind.facts().zero == Zero::Allowed;
-            (as_low_as_zero || item.believable(value, kind, diagnostics)).then_some(value)
+        let three = self.table_of(table, &[], &THREE, |fields| {
+            let [low, typical, high] = THREE.map(|key| {
+                let item = fields.need(key, "give all three of low, typical and high")?;
+                let value = fields.take(item.measure(kind))?;
+                let as_low_as_zero = key == "low" && value == 0.0 && kind.facts().zero == Zero::Allowed;
+                if as_low_as_zero { Some(value) } else { fields.take(item.believable(value, kind)) }
+            });
+            Some(LowTypicalHigh { low: low?, typical: typical?, high: high? })
         });
-        let three = LowTypicalHigh { low: low?, typical: typical?, high: high? };
-        if three.low > three.typical || three.typical > three.high {
-            let right = "low is the least of the three and high the greatest, also for speeds and rates";
-            self.wrong("low, typical and high do not rise", right, diagnostics);
-            return None;
-        }
-        if three.low > 0.0 && three.high > 200.0 * three.low {
-            self.wrong(
-                "high is more than 200 times low",
-                "give a range that can be planned with",
-                diagnostics,
-            );
-            return None;
-        }
-        Some(three)
+        three.and_then(|three| {
+            if three.low > three.typical || three.typical > three.high {
+                let right = "low is the least of the three and high the greatest, also for speeds and rates";
+                return self.wrong("low, typical and high do not rise", right);
+            }
+            if three.low > 0.0 && three.high > 200.0 * three.low {
+                return self
+                    .wrong("high is more than 200 times low", "give a range that can be planned with");
+            }
+            Read::made(three)
+        })
+    }
+}
+
+/// Why a distribution is not taken where it stands, and what would be.
+fn not_taken(
+    law: &Distribution,
+    family: &str,
+    by: By,
+    kind: Kind,
+    takes: Takes,
+) -> Option<(String, &'static str)> {
+    let none = |rates: &[f64]| rates.iter().any(|rate| *rate < kind.facts().least);
+    match (takes, law) {
+        (Takes::NoLaw, _) => Some((
+            "a distribution is not taken here".into(),
+            "write one figure or { low = ..., typical = ..., high = ... }",
+        )),
+        (Takes::DaysIfSaid, _) if by == By::Loads => Some((
+            "this cannot tell how loads differ".into(),
+            "add by = \"days\", or give the loads' differences under [spread.loads]",
+        )),
+        (Takes::Inverted, Distribution::Observed(rates)) if none(rates) => Some((
+            "one of these rates is zero or next to nothing".into(),
+            "leave out what took for ever: it is a stoppage, not a pace",
+        )),
+        (Takes::Inverted, _) if !matches!(family, "lognormal" | "observed" | "constant") => Some((
+            format!("a rate cannot be \"{family}\""),
+            "use lognormal or observed here, or give the spread of raking under [spread.loads]",
+        )),
+        _ => None,
     }
 }
 

@@ -10,17 +10,18 @@ pub(crate) use turn::mean_haul;
 use crate::build::chance::Statements;
 use crate::build::{self, Built};
 use crate::check;
-use crate::diagnostics::{Diagnostics, Place, Said};
-use crate::document::{self, Table};
+use crate::diagnostics::{Diagnostics, MOST_PROBLEMS, Place, Read};
+use crate::document::{self, Fault, Table};
 use crate::files::Files;
 use crate::knob::Knob;
-use crate::problem::{Problem, Refusal};
-use crate::raw::{self, RawAlternative};
+use crate::problem::Refusal;
+use crate::raw::{self, Raw, RawAlternative};
 use crate::scenario::{Assumption, Scenario, Selection};
 use crate::signs::{composed, escaped};
+use crate::source::Source;
 use crate::units::System;
 use crate::{caution, hash};
-use alternatives::{choose, try_alternative};
+use alternatives::{choose, told};
 use changes::Mark;
 use sim::Plan;
 use std::path::Path;
@@ -59,34 +60,33 @@ impl JobFile {
     /// # Errors
     /// Everything that is wrong with it, in one go.
     pub fn of_text(text: &str, file: &str, files: impl Files + 'static) -> Result<Self, Refusal> {
-        let refuse = |problems| Err(Refusal { file: file.to_owned(), text: text.to_owned(), problems });
-        let mut diagnostics = Diagnostics::new(file, text, &files);
-        let table = match document::parse(text) {
-            Ok(table) => table,
-            Err(faults) => {
-                for fault in faults {
-                    let place = Place { span: fault.span, ..Place::default() };
-                    diagnostics.problem(&place, "", fault.what, fault.right);
-                }
-                return refuse(diagnostics.into_problems());
-            }
-        };
+        let source = Source::new(file, text);
+        let table = document::parse(text).map_err(|faults| {
+            let at = |fault: Fault| {
+                let place = Place { span: fault.span, ..Place::default() };
+                Diagnostics::of(&place, "", fault.what, fault.right)
+            };
+            source.refusal(source.problems(faults.into_iter().map(at).collect()))
+        })?;
         if table.entries.is_empty() {
             let right = "begin with [material], [[zone]], [[stockpile]], [[loader]] and [[raker]]";
-            diagnostics.problem(&Place::default(), "", "this file is empty", right);
-            return refuse(diagnostics.into_problems());
+            let empty = Diagnostics::of(&Place::default(), "", "this file is empty", right);
+            return Err(source.refusal(source.problems(empty)));
         }
-        let alternatives = raw::alternatives(&table, &mut diagnostics);
-        let base = make(&table, Units::default(), &mut diagnostics);
-        let system = diagnostics.usual_system();
+        let mut diagnostics = Diagnostics::default();
+        let alternatives = raw::alternatives(&table, &files).join(&mut diagnostics).unwrap_or_default();
+        let base = make(&table, Units::default(), &source, &files).join(&mut diagnostics);
+        let system = base.as_ref().map_or(System::Metric, |base| base.raw.said.system);
         let units = Units { wanted: None, used_most: Some(system) };
         let mut with = Vec::new();
         for alternative in &alternatives {
-            if diagnostics.is_full() {
+            if diagnostics.problems() >= MOST_PROBLEMS {
                 break;
             }
-            let own = Diagnostics::new(file, text, &files);
-            with.extend(try_alternative(alternative, &table, own, units, &mut diagnostics).map(Arc::new));
+            let tried = alternative.apply(&table).and_then(|table| make(&table, units, &source, &files));
+            with.extend(tried.made.map(Arc::new));
+            let known = source.problems(diagnostics.clone());
+            diagnostics.join(told(alternative, source.problems(tried.diagnostics), &known));
         }
         match base {
             Some(base) if diagnostics.is_clean() && with.len() == alternatives.len() => Ok(Self {
@@ -99,12 +99,7 @@ impl JobFile {
                 with,
                 system,
             }),
-            _ => {
-                if diagnostics.is_clean() {
-                    diagnostics.problem(&Place::default(), "", "the job could not be made", PROGRAM);
-                }
-                refuse(diagnostics.into_problems())
-            }
+            _ => Err(source.refusal(source.problems(or_own_fault(diagnostics)))),
         }
     }
 
@@ -130,80 +125,85 @@ impl JobFile {
 
     /// As [`JobFile::scenario`], with the changes asked for in place of those of the selection.
     pub(crate) fn changed(&self, selection: &Selection, asked: &[Asked]) -> Result<Scenario, Refusal> {
-        let mut diagnostics = self.diagnostics();
-        let units = Units { wanted: selection.units, used_most: Some(self.system) };
+        let source = Source::new(&self.file, &self.text);
+        let mut diagnostics = Diagnostics::default();
         let chosen = match &selection.alternative {
             None => None,
-            Some(name) => match choose(name, &self.alternatives, &mut diagnostics) {
-                None => return Err(self.refusal(diagnostics.into_problems())),
+            Some(name) => match choose(name, &self.alternatives).join(&mut diagnostics) {
+                None => return Err(source.refusal(source.problems(diagnostics))),
                 index => index,
             },
         };
         let start = chosen.map_or(&self.base, |index| &self.with[index]);
-        if asked.is_empty() {
-            let made = start.again(units, &mut diagnostics);
-            let made = made.ok_or_else(|| self.not_made(diagnostics, &[]))?;
-            return Ok(self.finished(made, selection, asked));
-        }
-        let table = chosen.map(|index| self.alternatives[index].apply(&self.table, &mut diagnostics));
-        let mut table = table.unwrap_or_else(|| Some(self.table.clone())).unwrap_or_default();
+        let units = Units { wanted: selection.units, used_most: Some(self.system) };
         let marks = changes::marks(asked, &self.text);
-        let mut assumed = Vec::new();
-        for (i, (one, mark)) in asked.iter().zip(&marks).enumerate() {
-            let before = match Knob::of(&one.change.key) {
-                Knob::Key(_) => None,
-                _ if i == 0 => Some(start.clone()),
-                _ => {
-                    let mut own = self.diagnostics();
-                    match make(&table, units, &mut own) {
-                        Some(made) => Some(Arc::new(made)),
-                        None => return Err(self.refusal(changes::told(own.into_problems(), &marks))),
-                    }
-                }
-            };
-            let before = before.as_deref().map(|made| made.before(units));
-            assumed.extend(changes::make(&one.change, mark, &mut table, before.as_ref(), &mut diagnostics));
+        let made = match chosen.map(|index| self.alternatives[index].apply(&self.table)) {
+            _ if asked.is_empty() => start.again(units),
+            None => self.make(start, &self.table, units, asked, &marks),
+            Some(table) => table.and_then(|table| self.make(start, &table, units, asked, &marks)),
+        };
+        match made.join(&mut diagnostics) {
+            Some(made) => Ok(self.finished(made, selection, asked)),
+            None => {
+                let problems = source.problems(or_own_fault(diagnostics));
+                Err(source.refusal(changes::told(problems, &marks)))
+            }
         }
-        let made = if diagnostics.is_clean() { make(&table, units, &mut diagnostics) } else { None };
-        let mut made = made.ok_or_else(|| self.not_made(diagnostics, &marks))?;
-        made.said.assumptions.extend(assumed.into_iter().flatten().map(|(key, words, from)| Assumption {
-            key: key.into(),
-            words,
-            from: from.into(),
-        }));
-        Ok(self.finished(made, selection, asked))
     }
 
-    fn diagnostics(&self) -> Diagnostics<'_> {
-        Diagnostics::new(&self.file, &self.text, &*self.files)
-    }
-
-    /// Why a job was not made, told at the changes.
-    fn not_made(&self, mut diagnostics: Diagnostics<'_>, marks: &[Mark]) -> Refusal {
-        if diagnostics.is_clean() {
-            diagnostics.problem(&Place::default(), "", "the job could not be made", PROGRAM);
-        }
-        self.refusal(changes::told(diagnostics.into_problems(), marks))
-    }
-
-    fn refusal(&self, problems: Vec<Problem>) -> Refusal {
-        Refusal { file: self.file.clone(), text: self.text.clone(), problems }
+    /// The job of a document with changes made, one after the other.
+    fn make(
+        &self,
+        start: &Arc<Made>,
+        table: &Table,
+        units: Units,
+        asked: &[Asked],
+        marks: &[Mark],
+    ) -> Read<Made> {
+        let source = Source::new(&self.file, &self.text);
+        let make = |table: &Table| make(table, units, &source, &*self.files);
+        Read::of(|diagnostics| {
+            let mut table = table.clone();
+            let mut changed = Diagnostics::default();
+            for (i, (one, mark)) in asked.iter().zip(marks).enumerate() {
+                let before = match Knob::of(&one.change.key) {
+                    Knob::Key(_) => None,
+                    _ if i == 0 => Some(start.clone()),
+                    _ => Some(Arc::new(make(&table).join(diagnostics)?)),
+                };
+                let before = before.as_deref().map(|made| made.before(units));
+                let made = changes::make(&one.change, mark, &table, before.as_ref());
+                table = made.join(&mut changed).unwrap_or(table);
+            }
+            if !changed.is_clean() {
+                diagnostics.join(changed);
+                return None;
+            }
+            let mut made = make(&table).join(diagnostics)?;
+            made.assumed.extend(changed.assumptions());
+            Some(made)
+        })
     }
 }
 
-const PROGRAM: &str = "this is a fault of the program, not of the file; please report it";
+/// What came up, or, if that is nothing, that nothing could be made.
+fn or_own_fault(diagnostics: Diagnostics) -> Diagnostics {
+    let right = "this is a fault of the program, not of the file; please report it";
+    match diagnostics.is_clean() {
+        true => Diagnostics::of(&Place::default(), "", "the job could not be made", right),
+        false => diagnostics,
+    }
+}
 
 /// A job as typed and as made from that, in which nothing is wrong.
 #[derive(Clone, Debug)]
 struct Made {
-    raw: Arc<raw::Raw>,
+    raw: Arc<Raw>,
     statements: Arc<Statements>,
-    /// What came up when it was read.
-    read: Said,
-    /// What came up until it was made.
-    said: Said,
-    system: System,
     built: Built,
+    /// What was assumed when it was built.
+    assumed: Vec<Assumption>,
+    system: System,
 }
 
 /// Units to speak in: those wanted, those the file asks for, or those it uses most.
@@ -214,77 +214,73 @@ struct Units {
 }
 
 impl Units {
-    fn shown(self, raw: &raw::Raw, usual: System) -> System {
+    fn shown(self, raw: &Raw) -> System {
         let of_file = || raw.units.as_ref().map(|units| units.value);
-        self.wanted.or_else(of_file).unwrap_or_else(|| self.used_most.unwrap_or(usual))
+        self.wanted.or_else(of_file).or(self.used_most).unwrap_or(raw.said.system)
     }
 }
 
 /// Makes the job of a table, if nothing is wrong with it.
-fn make(table: &Table, units: Units, diagnostics: &mut Diagnostics<'_>) -> Option<Made> {
-    let raw = raw::read(table, diagnostics);
-    check::check(&raw, diagnostics);
-    let statements = build::chance::statements(&raw, diagnostics);
-    if !diagnostics.is_clean() {
-        return None;
-    }
-    let system = units.shown(&raw, diagnostics.usual_system());
-    let read = diagnostics.said.clone();
-    let built = build(&raw, &statements, system, diagnostics)?;
-    let said = diagnostics.said.clone();
-    Some(Made { raw: Arc::new(raw), statements: Arc::new(statements), read, said, system, built })
+fn make(table: &Table, units: Units, source: &Source<'_>, files: &dyn Files) -> Read<Made> {
+    Read::of(|diagnostics| {
+        let raw = raw::read(table, files, source).join(diagnostics)?;
+        diagnostics.join(check::check(&raw));
+        let statements = build::chance::statements(&raw, source).join(diagnostics)?;
+        let system = units.shown(&raw);
+        let made = diagnostics.is_clean().then(|| build(&Arc::new(raw), &Arc::new(statements), system));
+        made?.join(diagnostics)
+    })
 }
 
-fn build(
-    raw: &raw::Raw,
-    statements: &Statements,
-    system: System,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Built> {
-    let built = build::job(raw, statements, system, diagnostics)?;
+fn build(raw: &Arc<Raw>, statements: &Arc<Statements>, system: System) -> Read<Made> {
+    let Read { made, diagnostics } = build::job(raw, statements, system);
+    let Some(built) = made else { return Read { made: None, diagnostics } };
     match Plan::check(&built.job) {
-        Ok(()) => Some(built),
-        Err(error) => {
-            diagnostics.problem(&Place::default(), "", error.to_string(), "change the figures concerned");
-            None
-        }
+        Ok(()) => Read::made(Made {
+            raw: raw.clone(),
+            statements: statements.clone(),
+            built,
+            assumed: diagnostics.assumptions().collect(),
+            system,
+        }),
+        Err(error) => Read::problem(&Place::default(), "", error.to_string(), "change the figures concerned"),
     }
 }
 
 impl Made {
     /// The same job, spoken of in the units wanted.
-    fn again(&self, units: Units, diagnostics: &mut Diagnostics<'_>) -> Option<Made> {
-        let system = units.shown(&self.raw, self.system);
-        if system == self.system {
-            return Some(self.clone());
+    fn again(&self, units: Units) -> Read<Made> {
+        match units.shown(&self.raw) {
+            system if system == self.system => Read::made(self.clone()),
+            system => build(&self.raw, &self.statements, system),
         }
-        diagnostics.said = self.read.clone();
-        let built = build(&self.raw, &self.statements, system, diagnostics)?;
-        Some(Made { said: diagnostics.said.clone(), system, built, ..self.clone() })
     }
 
     fn before(&self, units: Units) -> Before<'_> {
-        Before { raw: &self.raw, job: &self.built.job, system: units.shown(&self.raw, self.system) }
+        Before { raw: &self.raw, job: &self.built.job, system: units.shown(&self.raw) }
     }
 }
 
 impl JobFile {
     fn finished(&self, made: Made, selection: &Selection, asked: &[Asked]) -> Scenario {
-        let Made { raw, mut said, built, system: units, .. } = made;
+        let Made { raw, built, assumed, system: units, .. } = made;
+        let mut assumptions = raw.said.assumptions.clone();
+        assumptions.extend(assumed);
         if raw.units.is_none() && selection.units.is_none() {
             let words = format!("results are shown in {units} units, which the file uses most");
             let (key, from) = ("units".into(), "as the file is written".into());
-            said.assumptions.push(Assumption { key, words, from });
+            assumptions.push(Assumption { key, words, from });
         }
+        let files = &raw.said.files_read;
         let cautions = caution::all(&built.job, &built.stated, built.ordered_m3, units);
         let stem = Path::new(&self.file).file_stem().map(|stem| escaped(&stem.to_string_lossy()));
         let title = raw.title.as_ref().map(|title| title.value.clone());
         Scenario {
             title: title.or(stem).unwrap_or_else(|| self.file.clone()),
             file: self.file.clone(),
-            hash: hash::sha256(self.text.as_bytes(), &said.files_read),
-            currency: said.currency().unwrap_or_default().to_owned(),
-            observed_files: said.files_read.into_iter().map(|file| file.path).collect(),
+            hash: hash::sha256(self.text.as_bytes(), files),
+            currency: raw.said.currency.clone().unwrap_or_default(),
+            observed_files: files.iter().map(|file| file.path.clone()).collect(),
             date: raw.date.as_ref().map(|date| date.value),
             units,
             alternatives: self.alternatives(),
@@ -292,7 +288,7 @@ impl JobFile {
             changes: asked.iter().map(|one| one.change.clone()).collect(),
             job: built.job,
             ordered_m3: built.ordered_m3,
-            assumptions: said.assumptions,
+            assumptions,
             cautions,
             stated: built.stated,
         }

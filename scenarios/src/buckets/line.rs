@@ -2,9 +2,9 @@
 
 use super::Bucket;
 use super::row::Cell;
-use crate::diagnostics::{Diagnostics, Place};
+use crate::diagnostics::{Place, Read};
 use crate::document::{Node, Value};
-use crate::fields::Item;
+use crate::fields::{Around, Item};
 use crate::parse::printable;
 use crate::signs::likeness;
 use crate::units::kind::Kind;
@@ -25,110 +25,80 @@ pub(super) struct Line<'c> {
 }
 
 impl Line<'_> {
-    /// The bucket of the line; what is wrong with it is told.
-    pub(super) fn bucket(&self, others: &[Bucket], diagnostics: &mut Diagnostics<'_>) -> Option<Bucket> {
-        self.form(diagnostics)?;
-        let name = self.name(others, diagnostics);
-        let words = match &name {
-            Some(name) => format!("bucket \"{}\"", printable(name)),
-            None => "bucket without a name".into(),
-        };
-        let mut figure = |column, kind| self.figure(&words, column, kind, diagnostics);
-        let heaped = figure("heaped", Kind::Bucket);
-        let struck = figure("struck", Kind::Bucket);
-        let width = figure("width", Kind::Width);
-        let mass = figure("mass", Kind::BucketMass);
-        let price = figure("price", Kind::Price);
-        if self.cell("heaped").is_none() {
-            let place = Place { words, span: Some(self.line.clone()), ..Place::default() };
-            diagnostics.problem(
-                &place,
-                "",
-                "its heaped capacity is missing",
-                "write it with its unit, such as 14 ft3",
-            );
-        } else if let (Some(struck), Some(heaped), Some(cell)) = (struck, heaped, self.cell("struck"))
-            && struck > heaped
-        {
-            let place = Place {
-                words: format!("{words}, struck"),
-                span: Some(cell.span.clone()),
-                ..Place::default()
-            };
-            let right = "check both; heaped is the larger figure";
-            diagnostics.problem(
-                &place,
-                &printable(&cell.text),
-                "a bucket holds no more struck than heaped",
-                right,
-            );
+    /// The bucket of the line.
+    pub(super) fn bucket(&self, others: &[Bucket]) -> Read<Bucket> {
+        if let Some(no_line) = self.form() {
+            return no_line;
         }
-        Some(Bucket {
-            name: name?,
-            struck_m3: struck,
-            heaped_m3: heaped?,
-            width_m: width,
-            mass_kg: mass,
-            price,
+        Read::of(|diagnostics| {
+            let name = self.name(others).join(diagnostics);
+            let words = match &name {
+                Some(name) => format!("bucket \"{}\"", printable(name)),
+                None => "bucket without a name".into(),
+            };
+            let mut figure = |column, kind| self.figure(&words, column, kind)?.join(diagnostics);
+            let heaped = figure("heaped", Kind::Bucket);
+            let struck_m3 = figure("struck", Kind::Bucket);
+            let width_m = figure("width", Kind::Width);
+            let mass_kg = figure("mass", Kind::BucketMass);
+            let price = figure("price", Kind::Price);
+            let at =
+                |words, span: &Range<usize>| Place { words, path: String::new(), span: Some(span.clone()) };
+            match (struck_m3, heaped, self.cell("struck"), self.cell("heaped")) {
+                (.., None) => diagnostics.problem(
+                    &at(words, &self.line),
+                    "",
+                    "its heaped capacity is missing",
+                    "write it with its unit, such as 14 ft3",
+                ),
+                (Some(struck), Some(heaped), Some(cell), _) if struck > heaped => diagnostics.problem(
+                    &at(format!("{words}, struck"), &cell.span),
+                    &printable(&cell.text),
+                    "a bucket holds no more struck than heaped",
+                    "check both; heaped is the larger figure",
+                ),
+                _ => {}
+            }
+            Some(Bucket { name: name?, struck_m3, heaped_m3: heaped?, width_m, mass_kg, price })
         })
     }
 
-    /// Whether it is a line of the list at all.
-    fn form(&self, diagnostics: &mut Diagnostics<'_>) -> Option<()> {
-        let place =
-            |cell: &Cell| Place { words: "line".into(), span: Some(cell.span.clone()), ..Place::default() };
+    /// Why it is no line of the list at all.
+    fn form<T>(&self) -> Option<Read<T>> {
+        let wrong = |cell: &Cell, what: &str, right: &str| {
+            let place = Place { words: "line".into(), span: Some(cell.span.clone()), ..Place::default() };
+            Some(Read::problem(&place, &printable(&cell.text), what, right))
+        };
         if let Some(open) = self.cells.iter().find(|cell| !cell.closed) {
             let right = "a quoted cell ends with a quote on the same line";
-            diagnostics.problem(
-                &place(open),
-                &printable(&open.text),
-                "a quote is opened and not closed",
-                right,
-            );
-            return None;
+            return wrong(open, "a quote is opened and not closed", right);
         }
         let beyond = self.cells.get(self.columns.len()..).unwrap_or_default();
-        if let Some(cell) = beyond.iter().find(|cell| !cell.text.is_empty()) {
-            let (has, wanted) = (self.cells.len(), self.columns.len());
-            let what = format!("this line has {has} cells where the heading has {wanted}");
-            diagnostics.problem(
-                &place(cell),
-                &printable(&cell.text),
-                what,
-                "put a cell with a comma in it in quotes",
-            );
-            return None;
-        }
-        Some(())
+        let beyond = beyond.iter().find(|cell| !cell.text.is_empty())?;
+        let (has, wanted) = (self.cells.len(), self.columns.len());
+        let what = format!("this line has {has} cells where the heading has {wanted}");
+        wrong(beyond, &what, "put a cell with a comma in it in quotes")
     }
 
-    fn name(&self, others: &[Bucket], diagnostics: &mut Diagnostics<'_>) -> Option<String> {
+    fn name(&self, others: &[Bucket]) -> Read<String> {
         let right = "give each a name of its own";
         let place = |span| Place { words: "name".into(), span: Some(span), ..Place::default() };
         let Some(cell) = self.cell("name") else {
-            diagnostics.problem(&place(self.line.clone()), "", "this bucket has no name", right);
-            return None;
+            return Read::problem(&place(self.line.clone()), "", "this bucket has no name", right);
         };
         let node = cell.node();
-        let name = Item { node: &node, place: place(cell.span.clone()) }.text(right, diagnostics)?.value;
-        if others.iter().any(|other| likeness(&other.name) == likeness(&name)) {
-            diagnostics.problem(&place(cell.span.clone()), &node.typed, "two buckets have this name", right);
-            return None;
-        }
-        Some(name)
+        let item = Item { node: &node, place: place(cell.span.clone()), around: Around::NOTHING };
+        item.text(right).and_then(|name| {
+            let twin = others.iter().any(|other| likeness(&other.name) == likeness(&name.value));
+            if twin { item.wrong("two buckets have this name", right) } else { Read::made(name.value) }
+        })
     }
 
-    fn figure(
-        &self,
-        words: &str,
-        column: &str,
-        kind: Kind,
-        diagnostics: &mut Diagnostics<'_>,
-    ) -> Option<f64> {
-        let cell = self.cell(column)?;
-        let node = cell.node();
+    fn figure(&self, words: &str, column: &str, kind: Kind) -> Option<Read<f64>> {
+        let node = self.cell(column)?.node();
         let place = Place { words: format!("{words}, {column}"), ..Place::default() };
-        Some(Item { node: &node, place }.figure(kind, diagnostics)?.value)
+        let item = Item { node: &node, place, around: Around::NOTHING };
+        Some(item.figure(kind).map(|figure| figure.value))
     }
 
     /// The cell of a column, if it is not blank.

@@ -2,10 +2,11 @@
 
 use super::{Sense, inverted};
 use crate::defaults::{self, COMMON};
-use crate::diagnostics::{At, Diagnostics, Place};
+use crate::diagnostics::{At, Diagnostics, Place, Read};
 use crate::materials::Material;
 use crate::quantity::{By, FIT, Given, describe, fit};
 use crate::raw::{Raw, RawSpread, Switched};
+use crate::source::Source;
 use crate::units::figure;
 use sim::{Chance, Distribution, JobFactors, LoadNoise, LowTypicalHigh};
 use std::collections::BTreeMap;
@@ -34,103 +35,101 @@ pub(crate) struct Statements {
 }
 
 /// What every quantity of a file says; contradictions are problems.
-pub(crate) fn statements(raw: &Raw, diagnostics: &mut Diagnostics<'_>) -> Statements {
+pub(crate) fn statements(raw: &Raw, source: &Source<'_>) -> Read<Statements> {
     let mut statements = Statements::default();
     if raw.spread.switched == Switched::None {
-        return statements;
+        return Read::made(statements);
     }
-    let direct = Sense::Direct;
+    let wrong: Diagnostics = quantities(raw).filter_map(|quantity| statements.add(quantity)).collect();
+    let contradictions = statements.contradictions(&raw.spread, source);
+    Read { made: Some(statements), diagnostics: [wrong, contradictions].into_iter().collect() }
+}
+
+/// A quantity with the job factor it tells of, and the kind of noise.
+struct Quantity<'r> {
+    given: &'r Option<At<Given>>,
+    sense: Sense,
+    factor: &'static str,
+    noise: Option<&'static str>,
+}
+
+fn quantities(raw: &Raw) -> impl Iterator<Item = Quantity<'_>> {
+    let (direct, inverted) = (Sense::Direct, Sense::Inverted);
+    let mut all = Vec::new();
+    let mut add = |given, sense, factor, noise| all.push(Quantity { given, sense, factor, noise });
     if let Some(material) = &raw.material {
-        statements.add(&material.fill_factor, direct, "fill", Some("fill"), diagnostics);
+        add(&material.fill_factor, direct, "fill", Some("fill"));
     }
     for loader in &raw.loaders {
-        statements.add(&loader.loading, direct, "loader_pace", Some("loading"), diagnostics);
-        statements.add(&loader.dumping, direct, "loader_pace", Some("dump"), diagnostics);
-        statements.add(&loader.spread_time, direct, "loader_pace", None, diagnostics);
-        statements.add(&loader.speed_loaded, Sense::Inverted, "travel", None, diagnostics);
-        statements.add(&loader.speed_empty, Sense::Inverted, "travel", None, diagnostics);
-        statements.add(&loader.start_and_stop, direct, "travel", None, diagnostics);
+        add(&loader.loading, direct, "loader_pace", Some("loading"));
+        add(&loader.dumping, direct, "loader_pace", Some("dump"));
+        add(&loader.spread_time, direct, "loader_pace", None);
+        add(&loader.speed_loaded, inverted, "travel", None);
+        add(&loader.speed_empty, inverted, "travel", None);
+        add(&loader.start_and_stop, direct, "travel", None);
     }
-    for pass in &raw.passes {
-        statements.add(&pass.passing, direct, "travel", None, diagnostics);
-    }
-    for raker in &raw.rakers {
-        statements.add(&raker.rate, Sense::Inverted, "raker_pace", Some("raking"), diagnostics);
-    }
+    raw.passes.iter().for_each(|pass| add(&pass.passing, direct, "travel", None));
+    raw.rakers.iter().for_each(|raker| add(&raker.rate, inverted, "raker_pace", Some("raking")));
     for zone in &raw.zones {
-        for size in [&zone.volume, &zone.area, &zone.depth] {
-            statements.add(size, direct, "need", None, diagnostics);
-        }
+        [&zone.volume, &zone.area, &zone.depth].into_iter().for_each(|size| add(size, direct, "need", None));
     }
     for pile in &raw.stockpiles {
         let volumes = std::iter::once(&pile.on_hand).chain(pile.deliveries.iter().map(|d| &d.volume));
-        volumes.for_each(|volume| statements.add(volume, direct, "bulk", None, diagnostics));
+        volumes.for_each(|volume| add(volume, direct, "bulk", None));
     }
-    statements.contradictions(&raw.spread, diagnostics);
-    statements
+    all.into_iter()
 }
 
 impl Statements {
-    fn add(
-        &mut self,
-        given: &Option<At<Given>>,
-        sense: Sense,
-        factor: &'static str,
-        noise: Option<&'static str>,
-        diagnostics: &mut Diagnostics<'_>,
-    ) {
-        let Some(at) = given else { return };
+    fn add(&mut self, quantity: Quantity<'_>) -> Option<Diagnostics> {
+        let Quantity { given, sense, factor, noise } = quantity;
+        let at = given.as_ref()?;
         let one = |says| Statement { place: at.place.clone(), typed: at.typed.clone(), says };
+        let of_law = |law: &Distribution| {
+            let law = if sense == Sense::Inverted { &inverse(law) } else { law };
+            one(Says::Law(law.relative()))
+        };
         match (&at.value, noise) {
-            (Given::Figure(_), _) => {}
             (Given::Days(three), _) => {
                 let three = if sense == Sense::Inverted { inverted(*three) } else { *three };
-                match relative(three) {
-                    Some(three) => self.days.entry(factor).or_default().push(one(Says::Three(three))),
-                    None => diagnostics.wrong_at(
-                        at,
-                        "typical may not be zero",
-                        "give what is most likely, above zero",
-                    ),
-                }
+                let Some(three) = relative(three) else {
+                    let right = "give what is most likely, above zero";
+                    return Some(Diagnostics::of_value(at, "typical may not be zero", right));
+                };
+                self.days.entry(factor).or_default().push(one(Says::Three(three)));
             }
-            (Given::Law(law, By::Days), _) => {
-                let law = if sense == Sense::Inverted { inverse(law) } else { law.clone() };
-                self.days.entry(factor).or_default().push(one(Says::Law(law.relative())));
-            }
+            (Given::Law(law, By::Days), _) => self.days.entry(factor).or_default().push(of_law(law)),
             (Given::Law(law, By::Loads), Some(noise)) => {
-                let law = if sense == Sense::Inverted { inverse(law) } else { law.clone() };
-                self.loads.entry(noise).or_default().push(one(Says::Law(law.relative())));
+                self.loads.entry(noise).or_default().push(of_law(law));
             }
-            (Given::Law(..), None) => {}
+            (Given::Figure(_) | Given::Law(..), _) => {}
         }
+        None
     }
 
-    fn contradictions(&self, spread: &RawSpread, diagnostics: &mut Diagnostics<'_>) {
+    fn contradictions(&self, spread: &RawSpread, source: &Source<'_>) -> Diagnostics {
+        let mut diagnostics = Diagnostics::default();
         for (key, stated) in &self.days {
             let Some(said) = spread.days.get(key) else { continue };
+            let there = source.where_it_stands(&said.place);
             for one in stated {
-                let what = format!(
-                    "how days differ in {key} is said here and {}",
-                    diagnostics.where_it_stands(&said.place)
-                );
+                let what = format!("how days differ in {key} is said here and {there}");
                 let right = format!("keep this, or give one figure here and keep [spread.days] {key}");
                 diagnostics.problem(&one.place, &one.typed, what, right);
             }
         }
         for (key, stated) in &self.loads {
-            let said = spread
-                .loads
-                .get(key)
-                .map(|said| (diagnostics.where_it_stands(&said.place), said.value.clone()));
-            let first = stated.first().map(|one| (diagnostics.where_it_stands(&one.place), one.law()));
-            let Some((at, law)) = said.or(first) else { continue };
+            let said = spread.loads.get(key).map(|said| (&said.place, said.value.clone()));
+            let first = stated.first().map(|one| (&one.place, one.law()));
+            let Some((place, law)) = said.or(first) else { continue };
+            let there = source.where_it_stands(place);
             for one in stated.iter().filter(|one| !alike(&one.law(), &law)) {
-                let what = format!("how loads differ in {key} is said here and, differently, {at}");
+                let what = format!("how loads differ in {key} is said here and, differently, {there}");
                 let right = format!("all loaders share it: give it once under [spread.loads] {key}");
                 diagnostics.problem(&one.place, &one.typed, what, right);
             }
         }
+        diagnostics
     }
 }
 
@@ -182,35 +181,32 @@ fn alike(a: &Distribution, b: &Distribution) -> bool {
 }
 
 /// Makes the chance of the job. `table` is the material whose fill factor is taken from the built-in table.
-pub(super) fn make(
-    raw: &Raw,
-    statements: &Statements,
-    table: Option<&Material>,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Chance {
+pub(super) fn make(raw: &Raw, statements: &Statements, table: Option<&Material>) -> Read<Chance> {
     if raw.spread.switched == Switched::None {
-        return Chance::none();
+        return Read::made(Chance::none());
     }
-    let mut day = |key| of_days(key, &raw.spread, statements, table, diagnostics);
-    let days = JobFactors {
-        day: day("day"),
-        loader_pace: day("loader_pace"),
-        travel: day("travel"),
-        raker_pace: day("raker_pace"),
-        fill: day("fill"),
-        need: day("need"),
-        bulk: day("bulk"),
-    };
-    let mut load = |key| of_loads(key, &raw.spread, statements, diagnostics);
-    let loads = LoadNoise {
-        fill: load("fill"),
-        loading: load("loading"),
-        haul: load("haul"),
-        dump: load("dump"),
-        return_leg: load("return"),
-        raking: load("raking"),
-    };
-    Chance { days, loads }
+    Read::of(|diagnostics| {
+        let mut day = |key| of_days(key, &raw.spread, statements, table).join(diagnostics);
+        let days = JobFactors {
+            day: day("day")?,
+            loader_pace: day("loader_pace")?,
+            travel: day("travel")?,
+            raker_pace: day("raker_pace")?,
+            fill: day("fill")?,
+            need: day("need")?,
+            bulk: day("bulk")?,
+        };
+        let mut load = |key| of_loads(key, &raw.spread, statements).join(diagnostics);
+        let loads = LoadNoise {
+            fill: load("fill")?,
+            loading: load("loading")?,
+            haul: load("haul")?,
+            dump: load("dump")?,
+            return_leg: load("return")?,
+            raking: load("raking")?,
+        };
+        Some(Chance { days, loads })
+    })
 }
 
 fn of_days(
@@ -218,15 +214,14 @@ fn of_days(
     spread: &RawSpread,
     statements: &Statements,
     table: Option<&Material>,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Distribution {
+) -> Read<Distribution> {
     if let Some(said) = spread.days.get(key) {
-        return said.value.clone();
+        return Read::made(said.value.clone());
     }
     let Some((_, cv, words)) = defaults::DAYS.iter().find(|(its, ..)| *its == key) else {
-        return Distribution::Constant(1.0);
+        return Read::made(Distribution::Constant(1.0));
     };
-    if let Some(law) = statements.days.get(key).and_then(|stated| together(key, stated, words, diagnostics)) {
+    if let Some(law) = statements.days.get(key).and_then(|stated| together(key, stated, words)) {
         return law;
     }
     let path = format!("spread.days.{key}");
@@ -235,26 +230,16 @@ fn of_days(
     {
         let words =
             format!("{words} from one day to the next as the material's low and high: {}", range(&law));
-        diagnostics.assume(path, words, row.fill_from());
-        return law.relative();
+        return Read::assumed(law.relative(), path, words, row.fill_from());
     }
-    diagnostics.assume(
-        path,
-        format!("{words} by about {} % from one day to the next", figure(cv * 100.0)),
-        COMMON,
-    );
-    Distribution::Lognormal { mean: 1.0, cv: *cv }
+    let words = format!("{words} by about {} % from one day to the next", figure(cv * 100.0));
+    Read::assumed(Distribution::Lognormal { mean: 1.0, cv: *cv }, path, words, COMMON)
 }
 
 /// One law from all that is said: quantities that move together share good and bad days.
-fn together(
-    key: &str,
-    stated: &[Statement],
-    words: &str,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Distribution> {
+fn together(key: &str, stated: &[Statement], words: &str) -> Option<Read<Distribution>> {
     if let [Statement { says: Says::Law(law), .. }] = stated {
-        return Some(law.clone());
+        return Some(Read::made(law.clone()));
     }
     let count = stated.len() as f64;
     let mean =
@@ -272,8 +257,7 @@ fn together(
         range(&law),
         describe(&law)
     );
-    diagnostics.assume(format!("spread.days.{key}"), words, FIT);
-    Some(law.relative())
+    Some(Read::assumed(law.relative(), format!("spread.days.{key}"), words, FIT))
 }
 
 fn range(law: &Distribution) -> String {
@@ -281,26 +265,23 @@ fn range(law: &Distribution) -> String {
     format!("one day in ten below {} %, one in ten above {} % of the mean", share(0.1), share(0.9))
 }
 
-fn of_loads(
-    key: &str,
-    spread: &RawSpread,
-    statements: &Statements,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Distribution {
+fn of_loads(key: &str, spread: &RawSpread, statements: &Statements) -> Read<Distribution> {
     if let Some(said) = spread.loads.get(key) {
-        return said.value.clone();
+        return Read::made(said.value.clone());
     }
     if let Some(one) = statements.loads.get(key).and_then(|stated| stated.first()) {
-        return one.law();
+        return Read::made(one.law());
     }
-    let path = format!("spread.loads.{key}");
     let Some((_, cv, words)) = defaults::LOADS.iter().find(|(its, ..)| *its == key) else {
-        return Distribution::Constant(1.0);
+        return Read::made(Distribution::Constant(1.0));
     };
-    diagnostics.assume(path, format!("{words} by about {} % from load to load", figure(cv * 100.0)), COMMON);
-    if key == "fill" {
-        let [least, mode, greatest] = defaults::LOAD_FILL;
-        return Distribution::Pert { least, mode, greatest }.relative();
-    }
-    Distribution::Lognormal { mean: 1.0, cv: *cv }
+    let law = match key {
+        "fill" => {
+            let [least, mode, greatest] = defaults::LOAD_FILL;
+            Distribution::Pert { least, mode, greatest }.relative()
+        }
+        _ => Distribution::Lognormal { mean: 1.0, cv: *cv },
+    };
+    let words = format!("{words} by about {} % from load to load", figure(cv * 100.0));
+    Read::assumed(law, format!("spread.loads.{key}"), words, COMMON)
 }

@@ -5,46 +5,44 @@ use super::{Makings, Sense, mean, or_usual};
 use crate::check::micrometres;
 use crate::check::references::places;
 use crate::defaults::{NOTHING_SAID, PASSING};
-use crate::diagnostics::Diagnostics;
+use crate::diagnostics::Read;
 use crate::raw::{RawWay, RawZone};
 use crate::scenario::StatedZone;
 use crate::units::{duration, figure};
 use sim::{Pass, PassOnWay, Way, Zone};
 
-pub(super) fn zones(
-    makings: &Makings<'_>,
-    settling: Settling,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<(Vec<Zone>, Vec<StatedZone>)> {
-    let raw = &makings.raw.zones;
-    let (mut zones, mut stated) = (Vec::new(), Vec::new());
-    for (i, zone) in raw.iter().enumerate() {
-        let (need_m3, measured) = need(zone, settling.value)?;
-        zones.push(Zone {
-            name: zone.named.name.as_ref()?.value.clone(),
-            need_m3,
-            room: room(zone, diagnostics),
-            ways: zone.ways.iter().map(|way| way_of(makings, way)).collect::<Option<Vec<_>>>()?,
-            walks_m: (0..raw.len()).map(|j| walk(raw, i, j).unwrap_or(0.0)).collect(),
-        });
-        stated.push(measured);
-    }
-    if let Some(from) = settling.from
-        && stated.iter().any(|zone| zone.settling.is_some())
-    {
-        let words = format!("{} % of the depth is lost by settling", figure(settling.value * 100.0));
-        diagnostics.assume("material.settling", words, from);
-    }
-    let pairs = (0..raw.len()).flat_map(|i| (0..i).map(move |j| (i, j)));
-    let unsaid = pairs.filter(|(i, j)| walk(raw, *i, *j).is_none()).count();
-    if unsaid > 0 && !makings.raw.rakers.is_empty() {
-        diagnostics.assume(
-            "zone.walk",
-            "walking between zones takes no time where no distance is given",
-            NOTHING_SAID,
-        );
-    }
-    Some((zones, stated))
+pub(super) fn zones(makings: &Makings<'_>, settling: Settling) -> Read<(Vec<Zone>, Vec<StatedZone>)> {
+    Read::of(|diagnostics| {
+        let raw = &makings.raw.zones;
+        let (mut zones, mut stated) = (Vec::new(), Vec::new());
+        for (i, zone) in raw.iter().enumerate() {
+            let (need_m3, measured) = need(zone, settling.value)?;
+            zones.push(Zone {
+                name: zone.named.name.as_ref()?.value.clone(),
+                need_m3,
+                room: room(zone).join(diagnostics)?,
+                ways: zone.ways.iter().map(|way| way_of(makings, way)).collect::<Option<Vec<_>>>()?,
+                walks_m: (0..raw.len()).map(|j| walk(raw, i, j).unwrap_or(0.0)).collect(),
+            });
+            stated.push(measured);
+        }
+        if let Some(from) = settling.from
+            && stated.iter().any(|zone| zone.settling.is_some())
+        {
+            let words = format!("{} % of the depth is lost by settling", figure(settling.value * 100.0));
+            diagnostics.assume("material.settling", words, from);
+        }
+        let pairs = (0..raw.len()).flat_map(|i| (0..i).map(move |j| (i, j)));
+        let unsaid = pairs.filter(|(i, j)| walk(raw, *i, *j).is_none()).count();
+        if unsaid > 0 && !makings.raw.rakers.is_empty() {
+            diagnostics.assume(
+                "zone.walk",
+                "walking between zones takes no time where no distance is given",
+                NOTHING_SAID,
+            );
+        }
+        Some((zones, stated))
+    })
 }
 
 fn need(zone: &RawZone, settling: f64) -> Option<(f64, StatedZone)> {
@@ -62,14 +60,13 @@ fn need(zone: &RawZone, settling: f64) -> Option<(f64, StatedZone)> {
     Some((area * depth / (1.0 - settling), stated))
 }
 
-fn room(zone: &RawZone, diagnostics: &mut Diagnostics<'_>) -> Option<u32> {
+fn room(zone: &RawZone) -> Read<Option<u32>> {
     match &zone.room {
-        Some(room) => room.value,
+        Some(room) => Read::made(room.value),
         None => {
             let name = zone.named.shown();
             let words = format!("there is room in \"{name}\" for any number of heaps at once");
-            diagnostics.assume(format!("zone.{name}.room"), words, NOTHING_SAID);
-            None
+            Read::assumed(None, format!("zone.{name}.room"), words, NOTHING_SAID)
         }
     }
 }
@@ -103,24 +100,26 @@ fn walk(zones: &[RawZone], from: usize, to: usize) -> Option<f64> {
     said(&zones[from], &zones[to]).or_else(|| said(&zones[to], &zones[from]))
 }
 
-pub(super) fn passes(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<Vec<Pass>> {
-    let mut passes = Vec::new();
-    for raw in &makings.raw.passes {
-        let name = raw.named.name.as_ref()?.value.clone();
-        let key = format!("pass.{name}.passing");
-        let words = |time| format!("passing \"{name}\" takes {}", duration(time));
-        let passed = makings.is_passed(&name);
-        let passing_s = if passed {
-            or_usual(raw.passing.as_ref(), Sense::Direct, &PASSING, key, words, diagnostics)
-        } else {
-            raw.passing.as_ref().map_or(PASSING.value, |given| mean(&given.value, Sense::Direct))
-        };
-        let at_once = raw.at_once.as_ref().map_or(1, |count| count.value);
-        if raw.at_once.is_none() && passed && makings.loaders() > 1 {
-            let words = format!("one machine at a time goes through \"{name}\"");
-            diagnostics.assume(format!("pass.{name}.at_once"), words, NOTHING_SAID);
+pub(super) fn passes(makings: &Makings<'_>) -> Read<Vec<Pass>> {
+    Read::of(|diagnostics| {
+        let mut passes = Vec::new();
+        for raw in &makings.raw.passes {
+            let name = raw.named.name.as_ref()?.value.clone();
+            let key = format!("pass.{name}.passing");
+            let words = |time| format!("passing \"{name}\" takes {}", duration(time));
+            let passed = makings.is_passed(&name);
+            let passing_s = if passed {
+                or_usual(raw.passing.as_ref(), Sense::Direct, &PASSING, key, words).join(diagnostics)?
+            } else {
+                raw.passing.as_ref().map_or(PASSING.value, |given| mean(&given.value, Sense::Direct))
+            };
+            let at_once = raw.at_once.as_ref().map_or(1, |count| count.value);
+            if raw.at_once.is_none() && passed && makings.loaders() > 1 {
+                let words = format!("one machine at a time goes through \"{name}\"");
+                diagnostics.assume(format!("pass.{name}.at_once"), words, NOTHING_SAID);
+            }
+            passes.push(Pass { width_m: micrometres(raw.width.as_ref()?.value), passing_s, at_once, name });
         }
-        passes.push(Pass { width_m: micrometres(raw.width.as_ref()?.value), passing_s, at_once, name });
-    }
-    Some(passes)
+        Some(passes)
+    })
 }

@@ -2,11 +2,12 @@
 
 use super::Makings;
 use crate::defaults::{NOTHING_SAID, START};
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::{At, Diagnostics, Read};
 use crate::units::clock;
 use sim::{Break, Distribution, Shift};
 
-pub(super) fn make(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Shift {
+pub(super) fn make(makings: &Makings<'_>) -> Read<Shift> {
+    let mut diagnostics = Diagnostics::default();
     let raw = &makings.raw.shift;
     let start_s = match &raw.start {
         Some(start) => start.value,
@@ -29,7 +30,7 @@ pub(super) fn make(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> 
             Distribution::Constant(0.0)
         }
     };
-    Shift {
+    let shift = Shift {
         start_s,
         end_s: raw.end.as_ref().map(|end| end.value),
         breaks: raw
@@ -39,5 +40,6 @@ pub(super) fn make(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> 
             .collect(),
         set_up_s: step(&raw.set_up, "set_up", "setting up"),
         clean_up_s: step(&raw.clean_up, "clean_up", "cleaning up"),
-    }
+    };
+    Read { made: Some(shift), diagnostics }
 }

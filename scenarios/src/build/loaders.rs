@@ -6,7 +6,7 @@ use crate::check::names::copies;
 use crate::defaults::{
     DUMPING, LOADING, NOTHING_SAID, SPEED_EMPTY, SPEED_LOADED, SPREAD_TIME, START_AND_STOP, Usual,
 };
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::{At, Diagnostics, Read};
 use crate::lift::HAND_M3;
 use crate::quantity::Given;
 use crate::raw::{Raw, RawLoader, RawStoppages, Switched};
@@ -14,19 +14,21 @@ use crate::scenario::StatedLoader;
 use crate::units::{duration, figure, speed};
 use sim::{Distribution, Loader, Stoppages};
 
-pub(super) fn make(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<Vec<Loader>> {
-    let mut loaders = Vec::new();
-    for raw in &makings.raw.loaders {
-        let name = &raw.named.name.as_ref()?.value;
-        let count = raw.count.as_ref().map_or(1, |count| count.value);
-        if count == 0 {
-            continue;
+pub(super) fn make(makings: &Makings<'_>) -> Read<Vec<Loader>> {
+    Read::of(|diagnostics| {
+        let mut loaders = Vec::new();
+        for raw in &makings.raw.loaders {
+            let name = &raw.named.name.as_ref()?.value;
+            let count = raw.count.as_ref().map_or(1, |count| count.value);
+            if count == 0 {
+                continue;
+            }
+            let loader = one(makings, raw, name).join(diagnostics)?;
+            let copies = copies(name, count).into_iter();
+            loaders.extend(copies.map(|name| Loader { name, ..loader.clone() }));
         }
-        let loader = one(makings, raw, name, diagnostics)?;
-        let copies = copies(name, count).into_iter();
-        loaders.extend(copies.map(|name| Loader { name, ..loader.clone() }));
-    }
-    Some(loaders)
+        Some(loaders)
+    })
 }
 
 /// What was said of each loader that the job does not hold.
@@ -40,66 +42,62 @@ pub(super) fn stated(raw: &Raw) -> Vec<StatedLoader> {
     raw.loaders.iter().flat_map(one).collect()
 }
 
-fn one(
-    makings: &Makings<'_>,
-    raw: &RawLoader,
-    name: &str,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Loader> {
-    let key = |key: &str| format!("loader.{name}.{key}");
-    let spreads = makings.raw.crew.spread_share.as_ref().is_some_and(|share| share.value > 0.0);
-    let mut step = |given: &Option<At<Given>>, usual: &Usual, its_key: &str, what: &str| {
-        let words = |time| format!("{name}: {what} takes {}", duration(time));
-        or_usual(given.as_ref(), Sense::Direct, usual, key(its_key), words, diagnostics)
-    };
-    let load_s = step(&raw.loading, &LOADING, "loading", "loading a bucket");
-    let dump_s = step(&raw.dumping, &DUMPING, "dumping", "dumping it");
-    let start_stop_s =
-        step(&raw.start_and_stop, &START_AND_STOP, "start_and_stop", "starting and stopping on each leg");
-    let mut pace = |given: &Option<At<Given>>, usual: &Usual, its_key: &str, state: &str| {
-        let words = |pace| format!("{name}: drives {} {state}", speed(pace, makings.system));
-        or_usual(given.as_ref(), Sense::Inverted, usual, key(its_key), words, diagnostics)
-    };
-    let loaded_m_per_s = pace(&raw.speed_loaded, &SPEED_LOADED, "speed_loaded", "loaded");
-    let empty_m_per_s = pace(&raw.speed_empty, &SPEED_EMPTY, "speed_empty", "empty");
-    let spread_s_per_m3 = if spreads {
-        let words = |time| format!("{name}: spreading with the bucket takes {} for each m3", duration(time));
-        or_usual(
-            raw.spread_time.as_ref(),
-            Sense::Direct,
-            &SPREAD_TIME,
-            key("spread_time"),
-            words,
-            diagnostics,
-        )
-    } else {
-        raw.spread_time.as_ref().map_or(0.0, |given| mean(&given.value, Sense::Direct))
-    };
-    limits_assumed(raw, name, makings, diagnostics);
-    money_assumed(raw, name, makings, diagnostics);
-    let plain = |at: &Option<At<f64>>| at.as_ref().map_or(0.0, |at| at.value);
-    Some(Loader {
-        name: name.to_owned(),
-        heaped_m3: raw.heaped.as_ref()?.value,
-        struck_m3: raw.struck.as_ref().map(|at| at.value),
-        lift_kg: raw.lift().map(|(lift, _)| lift.may_kg()),
-        width_m: micrometres(plain(&raw.width)),
-        loaded_m_per_s,
-        empty_m_per_s,
-        load_s,
-        dump_s,
-        start_stop_s,
-        spread_s_per_m3,
-        machine_cost_per_h: plain(&raw.machine_cost),
-        operator_cost_per_h: plain(&raw.operator_cost),
-        fuel_working_l_per_h: plain(&raw.fuel_working),
-        fuel_idling_l_per_h: plain(&raw.fuel_idling),
-        stoppages: raw.stoppages.as_ref().and_then(|raw| stoppages(makings, raw)),
+fn one(makings: &Makings<'_>, raw: &RawLoader, name: &str) -> Read<Loader> {
+    Read::of(|diagnostics| {
+        let key = |key: &str| format!("loader.{name}.{key}");
+        let spreads = makings.raw.crew.spread_share.as_ref().is_some_and(|share| share.value > 0.0);
+        let mut step = |given: &Option<At<Given>>, usual: &Usual, its_key: &str, what: &str| {
+            let words = |time| format!("{name}: {what} takes {}", duration(time));
+            or_usual(given.as_ref(), Sense::Direct, usual, key(its_key), words).join(diagnostics)
+        };
+        let load_s = step(&raw.loading, &LOADING, "loading", "loading a bucket")?;
+        let dump_s = step(&raw.dumping, &DUMPING, "dumping", "dumping it")?;
+        let start_stop_s = step(
+            &raw.start_and_stop,
+            &START_AND_STOP,
+            "start_and_stop",
+            "starting and stopping on each leg",
+        )?;
+        let mut pace = |given: &Option<At<Given>>, usual: &Usual, its_key: &str, state: &str| {
+            let words = |pace| format!("{name}: drives {} {state}", speed(pace, makings.system));
+            or_usual(given.as_ref(), Sense::Inverted, usual, key(its_key), words).join(diagnostics)
+        };
+        let loaded_m_per_s = pace(&raw.speed_loaded, &SPEED_LOADED, "speed_loaded", "loaded")?;
+        let empty_m_per_s = pace(&raw.speed_empty, &SPEED_EMPTY, "speed_empty", "empty")?;
+        let spread_s_per_m3 = if spreads {
+            let words =
+                |time| format!("{name}: spreading with the bucket takes {} for each m3", duration(time));
+            or_usual(raw.spread_time.as_ref(), Sense::Direct, &SPREAD_TIME, key("spread_time"), words)
+                .join(diagnostics)?
+        } else {
+            raw.spread_time.as_ref().map_or(0.0, |given| mean(&given.value, Sense::Direct))
+        };
+        diagnostics.join(limits_assumed(raw, name, makings));
+        diagnostics.join(money_assumed(raw, name, makings.raw));
+        let plain = |at: &Option<At<f64>>| at.as_ref().map_or(0.0, |at| at.value);
+        Some(Loader {
+            name: name.to_owned(),
+            heaped_m3: raw.heaped.as_ref()?.value,
+            struck_m3: raw.struck.as_ref().map(|at| at.value),
+            lift_kg: raw.lift().map(|(lift, _)| lift.may_kg()),
+            width_m: micrometres(plain(&raw.width)),
+            loaded_m_per_s,
+            empty_m_per_s,
+            load_s,
+            dump_s,
+            start_stop_s,
+            spread_s_per_m3,
+            machine_cost_per_h: plain(&raw.machine_cost),
+            operator_cost_per_h: plain(&raw.operator_cost),
+            fuel_working_l_per_h: plain(&raw.fuel_working),
+            fuel_idling_l_per_h: plain(&raw.fuel_idling),
+            stoppages: raw.stoppages.as_ref().and_then(|raw| stoppages(makings, raw)),
+        })
     })
 }
 
-fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) {
-    lift_assumed(raw, name, diagnostics);
+fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>) -> Diagnostics {
+    let mut diagnostics = lift_assumed(raw, name);
     if raw.width.is_none() && makings.has_passes_on_a_way() {
         let words = format!("{name}: no width is given, so it is taken to fit through every pass");
         diagnostics.assume(format!("loader.{name}.width"), words, NOTHING_SAID);
@@ -108,10 +106,12 @@ fn limits_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, diagnostic
         let words = format!("{name}: never breaks down or is called away");
         diagnostics.assume(format!("loader.{name}.stoppages"), words, NOTHING_SAID);
     }
+    diagnostics
 }
 
 /// A hand barrow has no figure of a manual, so nothing is said of one.
-fn lift_assumed(raw: &RawLoader, name: &str, diagnostics: &mut Diagnostics<'_>) {
+fn lift_assumed(raw: &RawLoader, name: &str) -> Diagnostics {
+    let mut diagnostics = Diagnostics::default();
     let by_hand = raw.heaped.as_ref().is_some_and(|heaped| heaped.value <= HAND_M3);
     if raw.lift().is_none() && !by_hand {
         let words =
@@ -127,9 +127,11 @@ fn lift_assumed(raw: &RawLoader, name: &str, diagnostics: &mut Diagnostics<'_>) 
         let words = format!("{name}: {share} of its {} may be lifted", lift.figure.words());
         diagnostics.assume(format!("loader.{name}.{}", lift.figure.share_key()), words, usual.from);
     }
+    diagnostics
 }
 
-fn money_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) {
+fn money_assumed(raw: &RawLoader, name: &str, file: &Raw) -> Diagnostics {
+    let mut diagnostics = Diagnostics::default();
     if raw.fuel_working.is_none() && raw.fuel_idling.is_none() {
         let words = format!("{name}: no burn of fuel is given, so none is counted");
         diagnostics.assume(format!("loader.{name}.fuel_working"), words, NOTHING_SAID);
@@ -138,15 +140,15 @@ fn money_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, diagnostics
             if raw.fuel_idling.is_none() { ("fuel_idling", "idling") } else { ("fuel_working", "working") };
         let words = format!("{name}: burns no fuel while {state}");
         diagnostics.assume(format!("loader.{name}.{missing}"), words, NOTHING_SAID);
-    } else if makings.raw.money.fuel_price.is_none() && diagnostics.currency().is_some() {
+    } else if file.money.fuel_price.is_none() && file.said.currency.is_some() {
         diagnostics.assume(
             "money.fuel_price",
             "no price of fuel is given, so it costs nothing",
             NOTHING_SAID,
         );
     }
-    if diagnostics.currency().is_none() {
-        return;
+    if file.said.currency.is_none() {
+        return diagnostics;
     }
     for (given, key, what) in [
         (&raw.machine_cost, "machine_cost", "the machine"),
@@ -157,6 +159,7 @@ fn money_assumed(raw: &RawLoader, name: &str, makings: &Makings<'_>, diagnostics
             diagnostics.assume(format!("loader.{name}.{key}"), words, NOTHING_SAID);
         }
     }
+    diagnostics
 }
 
 /// Stoppages come by chance only, so without chance there are none.

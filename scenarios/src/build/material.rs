@@ -1,7 +1,7 @@
 //! The material of the job.
 
 use super::{Makings, Sense, mean};
-use crate::diagnostics::Diagnostics;
+use crate::diagnostics::Read;
 use crate::materials::{self, Material as Row};
 use crate::units::{density, figure};
 
@@ -20,51 +20,53 @@ pub(super) struct Settling {
     pub(super) from: Option<String>,
 }
 
-pub(super) fn make(makings: &Makings<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<Made> {
-    let raw = makings.raw.material.as_ref()?;
-    let name = raw.name.as_ref()?;
-    let row = materials::find(&name.value);
-    if let Some(row) = row.filter(|row| !row.name.eq_ignore_ascii_case(&name.value)) {
-        let words = format!("\"{}\" is taken as \"{}\"", name.value, row.name);
-        diagnostics.assume(
-            "material.name",
-            words,
-            "built-in table of materials: the only one that goes by these words",
-        );
-    }
-    let density_kg_per_m3 = match (&raw.density, row) {
-        (Some(density), _) => density.value,
-        (None, Some(row)) => {
-            let [low, typical, high] = row.density_kg_per_m3;
-            let show = |value| density(value, makings.system);
-            let words = if low < high {
-                format!("{} weighs {}, met from {} to {}", row.name, show(typical), show(low), show(high))
-            } else {
-                format!("{} weighs {}", row.name, show(typical))
-            };
-            diagnostics.assume("material.density", words, row.density_from());
-            typical
+pub(super) fn make(makings: &Makings<'_>) -> Read<Made> {
+    Read::of(|diagnostics| {
+        let raw = makings.raw.material.as_ref()?;
+        let name = raw.name.as_ref()?;
+        let row = materials::find(&name.value);
+        if let Some(row) = row.filter(|row| !row.name.eq_ignore_ascii_case(&name.value)) {
+            let words = format!("\"{}\" is taken as \"{}\"", name.value, row.name);
+            diagnostics.assume(
+                "material.name",
+                words,
+                "built-in table of materials: the only one that goes by these words",
+            );
         }
-        (None, None) => return None,
-    };
-    let (fill_factor, table) = match (&raw.fill_factor, row) {
-        (Some(given), _) => (mean(&given.value, Sense::Direct), None),
-        (None, Some(row)) => {
-            let mean = mean(&crate::quantity::Given::Days(row.fill()), Sense::Direct);
-            let [low, _, high] = row.fill_factor.map(|share| figure(share * 100.0));
-            let mean_words = figure(mean * 100.0);
-            let words =
-                format!("buckets are filled to {mean_words} % of heaped on average ({low} to {high} %)");
-            diagnostics.assume("material.fill_factor", words, row.fill_from());
-            (mean, Some(row))
-        }
-        (None, None) => return None,
-    };
-    let settling = match (&raw.settling, row) {
-        (Some(settling), _) => Settling { value: settling.value, from: None },
-        (None, Some(row)) => Settling { value: row.settling, from: Some(row.settling_from()) },
-        (None, None) => Settling { value: 0.0, from: Some(crate::defaults::NOTHING_SAID.into()) },
-    };
-    let name = row.map_or_else(|| name.value.clone(), |row| row.name.clone());
-    Some(Made { material: sim::Material { name, density_kg_per_m3, fill_factor }, table, settling })
+        let density_kg_per_m3 = match (&raw.density, row) {
+            (Some(density), _) => density.value,
+            (None, Some(row)) => {
+                let [low, typical, high] = row.density_kg_per_m3;
+                let show = |value| density(value, makings.system);
+                let words = if low < high {
+                    format!("{} weighs {}, met from {} to {}", row.name, show(typical), show(low), show(high))
+                } else {
+                    format!("{} weighs {}", row.name, show(typical))
+                };
+                diagnostics.assume("material.density", words, row.density_from());
+                typical
+            }
+            (None, None) => return None,
+        };
+        let (fill_factor, table) = match (&raw.fill_factor, row) {
+            (Some(given), _) => (mean(&given.value, Sense::Direct), None),
+            (None, Some(row)) => {
+                let mean = mean(&crate::quantity::Given::Days(row.fill()), Sense::Direct);
+                let [low, _, high] = row.fill_factor.map(|share| figure(share * 100.0));
+                let mean_words = figure(mean * 100.0);
+                let words =
+                    format!("buckets are filled to {mean_words} % of heaped on average ({low} to {high} %)");
+                diagnostics.assume("material.fill_factor", words, row.fill_from());
+                (mean, Some(row))
+            }
+            (None, None) => return None,
+        };
+        let settling = match (&raw.settling, row) {
+            (Some(settling), _) => Settling { value: settling.value, from: None },
+            (None, Some(row)) => Settling { value: row.settling, from: Some(row.settling_from()) },
+            (None, None) => Settling { value: 0.0, from: Some(crate::defaults::NOTHING_SAID.into()) },
+        };
+        let name = row.map_or_else(|| name.value.clone(), |row| row.name.clone());
+        Some(Made { material: sim::Material { name, density_kg_per_m3, fill_factor }, table, settling })
+    })
 }

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::Diagnostics;
 use crate::raw::{Raw, RawLoader, RawWay, RawZone};
-use crate::units::{System, short_length};
+use crate::units::short_length;
 
 /// A length rounded to whole micrometres, so that 6 ft and 72 in are equal.
 pub(crate) fn micrometres(metres: f64) -> f64 {
@@ -14,35 +14,32 @@ pub(crate) fn fits(machine_m: f64, pass_m: f64) -> bool {
     micrometres(machine_m) <= micrometres(pass_m)
 }
 
-pub(super) fn check(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
+pub(super) fn check(raw: &Raw) -> Diagnostics {
+    let mut diagnostics = Diagnostics::default();
     let unread = raw.loaders.iter().any(|loader| loader.width_is_wrong)
         || raw.passes.iter().any(|pass| pass.width.is_none())
         || raw.zones.iter().any(|zone| zone.ways.is_empty());
     if unread || raw.loaders.is_empty() || raw.zones.is_empty() {
-        return;
+        return diagnostics;
     }
-    let system = raw.units.as_ref().map_or_else(|| diagnostics.usual_system(), |units| units.value);
+    let gets_to = |loader, zone: &RawZone| zone.ways.iter().any(|way| open(raw, loader, way));
     for zone in &raw.zones {
-        let reached = raw.loaders.iter().any(|loader| zone.ways.iter().any(|way| open(raw, loader, way)));
-        if !reached {
-            let what = format!("no loader can get there: {}", narrow(raw, zone, system));
+        if !raw.loaders.iter().any(|loader| gets_to(loader, zone)) {
+            let what = format!("no loader can get there: {}", narrow(raw, zone));
             let right = "widen the pass, add a way around it, or use a narrower machine";
             diagnostics.problem(&zone.named.place, "", what, right);
         }
     }
     for loader in &raw.loaders {
-        let gets_somewhere = raw.zones.iter().any(|zone| zone.ways.iter().any(|way| open(raw, loader, way)));
+        let gets_somewhere = raw.zones.iter().any(|zone| gets_to(loader, zone));
         if let (false, Some(width)) = (gets_somewhere, &loader.width) {
-            let narrow: Vec<String> =
-                raw.zones.iter().map(|zone| narrow(raw, zone, system)).take(3).collect();
+            let narrow: Vec<String> = raw.zones.iter().map(|zone| narrow(raw, zone)).take(3).collect();
             let what = format!("this machine fits through to no zone: {}", narrow.join("; "));
-            diagnostics.wrong_at(
-                width,
-                what,
-                "widen the pass, add a way around it, or leave the machine out",
-            );
+            let right = "widen the pass, add a way around it, or leave the machine out";
+            diagnostics.wrong_at(width, what, right);
         }
     }
+    diagnostics
 }
 
 fn open(raw: &Raw, loader: &RawLoader, way: &RawWay) -> bool {
@@ -55,7 +52,8 @@ fn width_of(raw: &Raw, pass: &str) -> Option<f64> {
 }
 
 /// The pass of a zone that comes nearest to letting the narrowest machine through, in words.
-fn narrow(raw: &Raw, zone: &RawZone, system: System) -> String {
+fn narrow(raw: &Raw, zone: &RawZone) -> String {
+    let system = raw.system();
     let widths = raw.loaders.iter().map(|loader| loader.width.as_ref().map_or(0.0, |width| width.value));
     let machine = widths.fold(f64::INFINITY, f64::min);
     let narrowest = zone.ways.iter().filter_map(|way| {

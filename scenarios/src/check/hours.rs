@@ -1,21 +1,25 @@
 //! The hours of work can hold the work.
 
 use crate::defaults;
-use crate::diagnostics::Diagnostics;
+use crate::diagnostics::{At, Diagnostics};
 use crate::raw::RawShift;
 use crate::units::{System, clock, duration};
 
-pub(super) fn check(shift: &RawShift, diagnostics: &mut Diagnostics<'_>) {
+pub(super) fn check(shift: &RawShift) -> Diagnostics {
+    let mut diagnostics = Diagnostics::default();
     if shift.start_is_wrong {
-        return;
+        return diagnostics;
     }
     let start = shift.start.as_ref().map_or(defaults::START.value, |start| start.value);
     let said = |seconds| clock(seconds, System::Metric);
     if start >= crate::parse::clock::DAY
         && let Some(typed) = &shift.start
     {
-        diagnostics.wrong_at(typed, "the day cannot begin when it ends", "write a time before 24:00");
-        return;
+        return Diagnostics::of_value(
+            typed,
+            "the day cannot begin when it ends",
+            "write a time before 24:00",
+        );
     }
     let mut last = start;
     for pause in &shift.breaks {
@@ -38,34 +42,32 @@ pub(super) fn check(shift: &RawShift, diagnostics: &mut Diagnostics<'_>) {
         }
     }
     if let Some(end) = &shift.end {
-        day_is_long_enough(shift, start, end, diagnostics);
+        diagnostics.join(day_is_long_enough(shift, start, end));
     }
+    diagnostics
 }
 
-fn day_is_long_enough(
-    shift: &RawShift,
-    start: f64,
-    end: &crate::diagnostics::At<f64>,
-    diagnostics: &mut Diagnostics<'_>,
-) {
+fn day_is_long_enough(shift: &RawShift, start: f64, end: &At<f64>) -> Diagnostics {
     let said = |seconds| clock(seconds, System::Metric);
     if end.value <= start {
         let how = if end.value == start { "when" } else { "before" };
         let what = format!("the day ends {how} it begins, at {}", said(start));
-        diagnostics.wrong_at(end, what, "write a later time; work over midnight is not covered");
-        return;
+        return Diagnostics::of_value(end, what, "write a later time; work over midnight is not covered");
     }
     let breaks: f64 = shift.breaks.iter().map(|pause| pause.to.value - pause.from.value).sum();
     let open = end.value - start - breaks;
     let set_up = shift.set_up.as_ref().map_or(0.0, |law| law.value.mean());
     if open <= 0.0 {
-        diagnostics.wrong_at(end, "breaks leave no time to work", "shorten the breaks or lengthen the day");
+        let right = "shorten the breaks or lengthen the day";
+        Diagnostics::of_value(end, "breaks leave no time to work", right)
     } else if open <= set_up {
         let what = format!(
             "the day ends before the job can begin: it has {} of work, setting up takes {}",
             duration(open),
             duration(set_up)
         );
-        diagnostics.wrong_at(end, what, "write a later end, or an earlier start");
+        Diagnostics::of_value(end, what, "write a later end, or an earlier start")
+    } else {
+        Diagnostics::default()
     }
 }

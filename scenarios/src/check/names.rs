@@ -1,26 +1,29 @@
 //! Every thing of a kind has a name of its own, copies included.
 
 use crate::diagnostics::{At, Diagnostics};
-use crate::raw::Raw;
+use crate::raw::{Named, Raw};
 use crate::signs::likeness;
 use std::collections::BTreeMap;
 
-pub(super) fn check(raw: &Raw, diagnostics: &mut Diagnostics<'_>) {
-    unique("zones", raw.zones.iter().map(|zone| (zone.named.name.as_ref(), 1)), diagnostics);
-    unique("stockpiles", raw.stockpiles.iter().map(|pile| (pile.named.name.as_ref(), 1)), diagnostics);
-    unique("passes", raw.passes.iter().map(|pass| (pass.named.name.as_ref(), 1)), diagnostics);
+pub(super) fn check(raw: &Raw) -> Diagnostics {
+    fn once(named: &Named) -> (Option<&At<String>>, u32) {
+        (named.name.as_ref(), 1)
+    }
     let count = |count: &Option<At<u32>>| count.as_ref().map_or(1, |count| count.value);
     let loaders = raw.loaders.iter().map(|loader| (loader.named.name.as_ref(), count(&loader.count)));
-    unique("loaders", loaders, diagnostics);
     let rakers = raw.rakers.iter().map(|raker| (raker.named.name.as_ref(), count(&raker.count)));
-    unique("rakers", rakers, diagnostics);
+    let all = [
+        unique("zones", raw.zones.iter().map(|zone| once(&zone.named))),
+        unique("stockpiles", raw.stockpiles.iter().map(|pile| once(&pile.named))),
+        unique("passes", raw.passes.iter().map(|pass| once(&pass.named))),
+        unique("loaders", loaders),
+        unique("rakers", rakers),
+    ];
+    all.into_iter().collect()
 }
 
-fn unique<'r>(
-    kind: &str,
-    things: impl Iterator<Item = (Option<&'r At<String>>, u32)>,
-    diagnostics: &mut Diagnostics<'_>,
-) {
+fn unique<'r>(kind: &str, things: impl Iterator<Item = (Option<&'r At<String>>, u32)>) -> Diagnostics {
+    let mut diagnostics = Diagnostics::default();
     let mut taken: BTreeMap<String, &At<String>> = BTreeMap::new();
     let mut typed: BTreeMap<String, &str> = BTreeMap::new();
     let right = "give each a name of its own";
@@ -45,6 +48,7 @@ fn unique<'r>(
             }
         }
     }
+    diagnostics
 }
 
 /// The names of the copies of a thing.

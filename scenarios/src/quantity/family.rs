@@ -1,6 +1,6 @@
 //! Families of distributions as they are typed.
 
-use crate::diagnostics::Diagnostics;
+use crate::diagnostics::Read;
 use crate::document::Table;
 use crate::fields::{Fields, Item};
 use crate::nearest::nearest;
@@ -22,64 +22,52 @@ pub(crate) const FAMILIES: &[(&str, &[&str])] = &[
     ("observed", &["values", "file", "column", "unit"]),
 ];
 
-impl Item<'_> {
+impl<'d> Item<'d> {
     /// Reads a table with a family: the law, in the unit its kind is kept in, and the name of the family.
-    pub(super) fn family(
-        &self,
-        table: &Table,
-        kind: Kind,
-        diagnostics: &mut Diagnostics<'_>,
-    ) -> Option<(Distribution, String)> {
-        let node = table.get("family")?;
-        let place = self.place.key("family");
-        let family =
-            Item { node, place: place.clone() }.text("write the name of a family in quotes", diagnostics)?;
-        let name = family.value.to_lowercase();
-        let Some((_, keys)) = FAMILIES.iter().find(|(known, _)| *known == name) else {
-            let all = FAMILIES.iter().map(|(known, _)| *known).collect::<Vec<_>>().join(", ");
-            let right = nearest(&name, FAMILIES.iter().map(|(known, _)| *known)).map_or_else(
-                || format!("known families are {all}"),
-                |near| format!("the nearest is \"{near}\"; known families are {all}"),
-            );
-            diagnostics.wrong(&place, node, "this family is not known", right);
-            return None;
-        };
-        let known: Vec<&str> = ["family", "by"].iter().chain(*keys).copied().collect();
-        let fields = Fields::open(table, self.place.clone().at(&self.node.span), &[], &known, diagnostics);
-        let law = if name == "observed" {
-            let values = observed::read(self, &fields, kind, diagnostics)?;
-            Distribution::Observed(values.into())
-        } else {
-            let figures =
-                keys.iter().map(|key| figure(&fields, key, &name, kind, diagnostics)).collect::<Vec<_>>();
-            made(&name, &figures.into_iter().collect::<Option<Vec<f64>>>()?)?
-        };
-        match law.check() {
-            Ok(()) => Some((law, name)),
-            Err(error) => {
-                self.wrong(chance_words(error), chance_remedy(error), diagnostics);
-                None
+    pub(super) fn family(&self, table: &'d Table, kind: Kind) -> Read<(Distribution, String)> {
+        Read::of(|diagnostics| {
+            let item = self.inner(table.get("family")?, self.place.key("family"));
+            let name = item.text("write the name of a family in quotes").join(diagnostics)?;
+            let name = name.value.to_lowercase();
+            let Some((_, keys)) = FAMILIES.iter().find(|(known, _)| *known == name) else {
+                return item.wrong("this family is not known", known_families(&name)).join(diagnostics);
+            };
+            let known: Vec<&str> = ["family", "by"].iter().chain(*keys).copied().collect();
+            let law = self.table_of(table, &[], &known, |fields| {
+                if name == "observed" {
+                    let values = observed::read(self, fields, kind)?;
+                    return Some(Distribution::Observed(values.into()));
+                }
+                let figures: Vec<_> = keys.iter().map(|key| figure(fields, key, &name, kind)).collect();
+                made(&name, &figures.into_iter().collect::<Option<Vec<f64>>>()?)
+            });
+            let law = law.join(diagnostics)?;
+            match law.check() {
+                Ok(()) => Some((law, name)),
+                Err(error) => self.wrong(chance_words(error), chance_remedy(error)).join(diagnostics),
             }
-        }
+        })
     }
 }
 
-fn figure(
-    fields: &Fields<'_>,
-    key: &str,
-    family: &str,
-    kind: Kind,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<f64> {
+fn known_families(name: &str) -> String {
+    let all = FAMILIES.iter().map(|(known, _)| *known).collect::<Vec<_>>().join(", ");
+    match nearest(name, FAMILIES.iter().map(|(known, _)| *known)) {
+        None => format!("known families are {all}"),
+        Some(near) => format!("the nearest is \"{near}\"; known families are {all}"),
+    }
+}
+
+fn figure(fields: &mut Fields<'_>, key: &str, family: &str, kind: Kind) -> Option<f64> {
     let own = match key {
         "cv" => Kind::Spread,
         "shape" => Kind::Shape,
         _ => kind,
     };
-    let item = fields.need(key, &format!("a distribution of the family {family} has it"), diagnostics)?;
-    let value = item.measure(own, diagnostics)?;
+    let item = fields.need(key, &format!("a distribution of the family {family} has it"))?;
+    let value = fields.take(item.measure(own))?;
     let edge = matches!(key, "least" | "sd") && value == 0.0;
-    (edge || item.believable(value, own, diagnostics)).then_some(value)
+    if edge { Some(value) } else { fields.take(item.believable(value, own)) }
 }
 
 fn made(family: &str, figures: &[f64]) -> Option<Distribution> {

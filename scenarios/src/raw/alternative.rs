@@ -1,10 +1,11 @@
 //! `[[alternative]]`: named variants of the same job.
 
-use super::change::{RIGHT, RawChange, collect};
+use super::change::{RIGHT, RawChange, collect, make_all};
 use super::key::{Holds, Key, LeftOut, key};
-use crate::diagnostics::{At, Diagnostics, Place};
+use crate::diagnostics::{At, Place, Read};
 use crate::document::{Table, Value};
-use crate::fields::{Fields, Item};
+use crate::fields::{Around, Fields, Item};
+use crate::files::Files;
 use crate::parse::Listed;
 use crate::signs::likeness;
 use std::ops::Range;
@@ -38,63 +39,58 @@ pub(crate) struct RawAlternative {
 }
 
 /// Reads the alternatives of a file.
-pub(crate) fn alternatives(table: &Table, diagnostics: &mut Diagnostics<'_>) -> Vec<RawAlternative> {
+pub(crate) fn alternatives(table: &Table, files: &dyn Files) -> Read<Vec<RawAlternative>> {
     let Some(node) = table.get("alternative") else {
-        return Vec::new();
+        return Read::made(Vec::new());
     };
     let place =
         Place { words: "alternative".into(), path: "alternative".into(), span: Some(node.span.clone()) };
-    let item = Item { node, place };
+    let item = Item { node, place, around: Around { files, density: None } };
     let listed = Listed {
         most: MOST,
         too_many: |count| format!("there are {count} of them"),
         wanted: ", not a list of alternatives",
         right: "write [[alternative]] in double brackets, once for each",
     };
-    let mut all: Vec<RawAlternative> = Vec::new();
-    for (i, Item { node, .. }) in item.list(&listed, diagnostics).into_iter().enumerate() {
-        let words = format!("alternative {}", i + 1);
-        let place = Place { path: words.clone(), words, span: Some(node.span.clone()) };
-        let Some(one) = alternative(&Item { node, place }, diagnostics) else {
-            continue;
-        };
-        let twin = all.iter().find(|other| likeness(&other.name.value) == likeness(&one.name.value));
-        if let Some(twin) = twin {
-            let same = twin.name.value == one.name.value;
-            let what = if same { "have this name" } else { "have names that look the same" };
-            diagnostics.wrong_at(
-                &one.name,
-                format!("two alternatives {what}"),
-                "give each a name of its own",
-            );
-        }
-        all.push(one);
-    }
-    all
+    let mut number = 0;
+    let all = item.list(&listed).each(|mut item| {
+        number += 1;
+        let words = format!("alternative {number}");
+        item.place = Place { path: words.clone(), words, span: Some(item.node.span.clone()) };
+        item.table(KEYS, |fields| alternative(&item, fields))
+    });
+    all.and_then(each_its_own_name)
 }
 
-fn alternative(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<RawAlternative> {
-    let fields = Fields::of(item, KEYS, diagnostics)?;
-    let name = fields.text("name", diagnostics);
-    let change = fields.item("change", diagnostics)?;
+fn each_its_own_name(all: Vec<RawAlternative>) -> Read<Vec<RawAlternative>> {
+    Read::of(|diagnostics| {
+        for (i, one) in all.iter().enumerate() {
+            let alike = |other: &&RawAlternative| likeness(&other.name.value) == likeness(&one.name.value);
+            let Some(twin) = all[..i].iter().find(alike) else { continue };
+            let same = twin.name.value == one.name.value;
+            let what = if same { "have this name" } else { "have names that look the same" };
+            let what = format!("two alternatives {what}");
+            diagnostics.wrong_at(&one.name, what, "give each a name of its own");
+        }
+        Some(all)
+    })
+}
+
+fn alternative(item: &Item<'_>, fields: &mut Fields<'_>) -> Option<RawAlternative> {
+    let name = fields.text("name");
+    let mut change = fields.item("change")?;
     let Value::Table(table) = &change.node.value else {
-        change.wrong(
-            format!("this is {}, where a table is wanted", change.node.value.name()),
-            RIGHT,
-            diagnostics,
-        );
-        return None;
+        let what = format!("this is {}, where a table is wanted", change.node.value.name());
+        return fields.take(change.wrong(what, RIGHT));
     };
-    let mut change = change;
     let mut place = change.place.clone();
     if let Some(name) = &name {
         place.words = format!("alternative \"{}\"", name.value);
         change.place.words = format!("{}.change", place.words);
     }
-    let mut changes = Vec::new();
-    collect(table, &[], &place, &mut changes, diagnostics);
+    let changes = fields.take(collect(table, &[], &place))?;
     if table.entries.is_empty() {
-        change.wrong("nothing is changed", RIGHT, diagnostics);
+        let _: Option<()> = fields.take(change.wrong("nothing is changed", RIGHT));
     }
     let name = name?;
     let mut spans = vec![item.node.span.clone(), name.place.span.clone().unwrap_or_default()];
@@ -107,12 +103,7 @@ fn alternative(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<Raw
 
 impl RawAlternative {
     /// The file with the changes made, if all of them name something.
-    pub(crate) fn apply(&self, table: &Table, diagnostics: &mut Diagnostics<'_>) -> Option<Table> {
-        let mut table = table.clone();
-        let mut sound = true;
-        for change in &self.changes {
-            sound &= change.make(&mut table, diagnostics);
-        }
-        sound.then_some(table)
+    pub(crate) fn apply(&self, table: &Table) -> Read<Table> {
+        make_all(&self.changes, table)
     }
 }

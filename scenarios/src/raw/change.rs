@@ -1,7 +1,7 @@
 //! One change of a document: the path of a key and its new value.
 
 use super::{SECTIONS, top};
-use crate::diagnostics::{Diagnostics, Place};
+use crate::diagnostics::{Place, Read};
 use crate::document::{Entry, Node, Table, Value};
 use crate::nearest::nearest;
 use crate::parse::printable;
@@ -25,15 +25,24 @@ pub(crate) struct RawChange {
     pub(super) node: Node,
 }
 
-/// Makes all changes of a table of paths and values; what cannot be made is a problem.
-pub(crate) fn change(changes: &Table, table: &mut Table, diagnostics: &mut Diagnostics<'_>) -> bool {
-    let before = diagnostics.problems().len();
-    let mut all = Vec::new();
-    collect(changes, &[], &Place::default(), &mut all, diagnostics);
-    for change in all {
-        change.make(table, diagnostics);
-    }
-    diagnostics.problems().len() == before
+/// The document with all changes of a table of paths and values made; what cannot be made is a problem.
+pub(crate) fn change(changes: &Table, table: &Table) -> Read<Table> {
+    let all = collect(changes, &[], &Place::default());
+    Read::of(|diagnostics| {
+        let made = make_all(&all.join(diagnostics)?, table).join(diagnostics);
+        made.filter(|_| diagnostics.is_clean())
+    })
+}
+
+/// The document with changes made, if all of them name something.
+pub(super) fn make_all(changes: &[RawChange], table: &Table) -> Read<Table> {
+    Read::of(|diagnostics| {
+        let mut changed = table.clone();
+        for change in changes {
+            let _: Option<()> = change.make(&mut changed).join(diagnostics);
+        }
+        diagnostics.is_clean().then_some(changed)
+    })
 }
 
 /// The kind of thing a key belongs to, if there may be several of it and the key is given without a name.
@@ -51,45 +60,36 @@ pub(crate) fn kind_of(kind: Option<&str>, key: &str) -> Option<&'static str> {
 }
 
 /// Changes of a table; keys with dots that are not in quotes arrive as tables in tables.
-pub(super) fn collect(
-    table: &Table,
-    above: &[String],
-    place: &Place,
-    changes: &mut Vec<RawChange>,
-    diagnostics: &mut Diagnostics<'_>,
-) {
-    for (key, entry) in table.in_order() {
-        let shown = printable(key);
-        let mut here = place.clone().at(&entry.key_span);
-        here.words = format!("{}: {shown}", place.words);
-        let Some(pieces) = pieces(key) else {
-            diagnostics.problem(&here, &entry.node.typed, "this is not a path of keys", RIGHT);
-            continue;
-        };
-        let path: Vec<String> = above.iter().cloned().chain(pieces).collect();
-        let first = path[0].as_str();
-        if first == "alternative" {
-            let right = "an alternative changes the job, not another alternative";
-            diagnostics.problem(&here, &entry.node.typed, "alternatives cannot be changed", right);
-        } else if !top().any(|word| word == first) {
-            let near = nearest(first, top().filter(|key| *key != "alternative"));
-            let right =
-                near.map_or_else(|| RIGHT.to_owned(), |near| format!("the nearest known key is \"{near}\""));
-            diagnostics.problem(
-                &here,
-                &entry.node.typed,
-                format!("\"{}\" is not known", printable(first)),
-                right,
-            );
-        } else if path.len() >= depth_of(first, &entry.node) {
-            let (key_span, node) = (entry.key_span.clone(), entry.node.clone());
-            changes.push(RawChange { path, place: here, key_span, node });
-        } else if let Value::Table(inner) = &entry.node.value {
-            collect(inner, &path, place, changes, diagnostics);
-        } else {
-            let what = "this is a whole table, not one of its keys";
-            diagnostics.problem(&here, &entry.node.typed, what, RIGHT);
-        }
+pub(super) fn collect(table: &Table, above: &[String], place: &Place) -> Read<Vec<RawChange>> {
+    Read::made(table.in_order())
+        .each(|(key, entry)| of_entry(key, entry, above, place))
+        .map(|all| all.concat())
+}
+
+fn of_entry(key: &str, entry: &Entry, above: &[String], place: &Place) -> Read<Vec<RawChange>> {
+    let mut here = place.clone().at(&entry.key_span);
+    here.words = format!("{}: {}", place.words, printable(key));
+    let wrong = |what: &str, right: &str| Read::problem(&here, &entry.node.typed, what, right);
+    let Some(pieces) = pieces(key) else {
+        return wrong("this is not a path of keys", RIGHT);
+    };
+    let path: Vec<String> = above.iter().cloned().chain(pieces).collect();
+    let first = path[0].as_str();
+    if first == "alternative" {
+        let right = "an alternative changes the job, not another alternative";
+        wrong("alternatives cannot be changed", right)
+    } else if !top().any(|word| word == first) {
+        let near = nearest(first, top().filter(|key| *key != "alternative"));
+        let right = near.map(|near| format!("the nearest known key is \"{near}\""));
+        let what = format!("\"{}\" is not known", printable(first));
+        wrong(&what, right.as_deref().unwrap_or(RIGHT))
+    } else if path.len() >= depth_of(first, &entry.node) {
+        let (key_span, node) = (entry.key_span.clone(), entry.node.clone());
+        Read::made(vec![RawChange { path, place: here, key_span, node }])
+    } else if let Value::Table(inner) = &entry.node.value {
+        collect(inner, &path, place)
+    } else {
+        wrong("this is a whole table, not one of its keys", RIGHT)
     }
 }
 
@@ -125,10 +125,10 @@ pub(super) fn pieces(path: &str) -> Option<Vec<String>> {
 
 impl RawChange {
     /// Makes the change; if it names nothing, that is a problem.
-    pub(super) fn make(&self, table: &mut Table, diagnostics: &mut Diagnostics<'_>) -> bool {
+    fn make(&self, table: &mut Table) -> Read<()> {
         let first = self.path[0].as_str();
         if !KINDS.contains(&first) {
-            return self.set(table, &self.path, diagnostics);
+            return self.set(table, &self.path);
         }
         let name = self.path[1].as_str();
         let mut names = Vec::new();
@@ -138,7 +138,7 @@ impl RawChange {
                 let Value::Table(thing) = &mut node.value else { continue };
                 match thing.get("name").map(|node| &node.value) {
                     Some(Value::Text(its)) if composed(its.trim()) == composed(name) => {
-                        return self.set(thing, &self.path[2..], diagnostics);
+                        return self.set(thing, &self.path[2..]);
                     }
                     Some(Value::Text(its)) => names.push(printable(its.trim())),
                     _ => {}
@@ -150,23 +150,21 @@ impl RawChange {
             None if names.is_empty() => RIGHT.to_owned(),
             None => format!("there are {}", quoted(&names)),
         };
-        diagnostics.problem(
-            &self.place,
-            &self.node.typed,
-            format!("there is no {first} called \"{}\"", printable(name)),
-            right,
-        );
-        false
+        self.wrong(format!("there is no {first} called \"{}\"", printable(name)), right)
     }
 
-    fn set(&self, table: &mut Table, path: &[String], diagnostics: &mut Diagnostics<'_>) -> bool {
+    fn wrong(&self, what: String, right: String) -> Read<()> {
+        Read::problem(&self.place, &self.node.typed, what, right)
+    }
+
+    fn set(&self, table: &mut Table, path: &[String]) -> Read<()> {
         let Some((key, below)) = path.split_first() else {
-            return false;
+            return self.wrong("this is not a path of keys".into(), RIGHT.into());
         };
         if below.is_empty() {
             let entry = Entry { key_span: self.key_span.clone(), node: self.node.clone() };
             table.entries.insert(key.clone(), entry);
-            return true;
+            return Read::made(());
         }
         let empty = || Entry {
             key_span: self.key_span.clone(),
@@ -183,17 +181,11 @@ impl RawChange {
             *entry = empty();
         }
         match &mut entry.node.value {
-            Value::Table(inner) => self.set(inner, below, diagnostics),
+            Value::Table(inner) => self.set(inner, below),
             _ => {
                 let key = printable(key);
                 let right = format!("change the whole of \"{key}\" instead");
-                diagnostics.problem(
-                    &self.place,
-                    &self.node.typed,
-                    format!("\"{key}\" has no keys of its own"),
-                    right,
-                );
-                false
+                self.wrong(format!("\"{key}\" has no keys of its own"), right)
             }
         }
     }

@@ -1,7 +1,7 @@
 //! `[crew]`
 
 use super::key::{Holds, Key, LeftOut, key};
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::At;
 use crate::fields::Fields;
 use crate::units::kind::Kind;
 
@@ -73,21 +73,15 @@ pub(crate) struct RawCrew {
 }
 
 impl RawCrew {
-    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
-        let spread_share = fields.figure("spread_share", diagnostics);
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        let spread_share = fields.figure("spread_share");
         Self {
-            together: fields.truth("together", diagnostics),
-            crowding: fields.figure("crowding", diagnostics),
-            fatigue: fatigue(fields, diagnostics),
+            together: fields.truth("together"),
+            crowding: fields.figure("crowding"),
+            fatigue: fields.table("fatigue", |fields| fields.figure("loss").zip(fields.figure("least"))),
             spread_share_is_wrong: spread_share.is_none() && fields.has("spread_share"),
             spread_share,
-            stand_clear: fields.truth("stand_clear", diagnostics),
+            stand_clear: fields.truth("stand_clear"),
         }
     }
-}
-
-fn fatigue(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<(At<f64>, At<f64>)> {
-    let fields = fields.table("fatigue", diagnostics)?;
-    let (loss, least) = (fields.figure("loss", diagnostics), fields.figure("least", diagnostics));
-    loss.zip(least)
 }

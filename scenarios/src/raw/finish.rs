@@ -1,7 +1,7 @@
 //! `[finish]`
 
 use super::key::{Holds, Key, LeftOut, key};
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::At;
 use crate::fields::Fields;
 
 pub(super) const KEYS: &[Key] = &[
@@ -37,7 +37,7 @@ pub(crate) struct RawFinish {
 }
 
 impl RawFinish {
-    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
-        Self { rule: fields.word("rule", RULES, diagnostics), surplus: fields.text("surplus", diagnostics) }
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self { rule: fields.word("rule", RULES), surplus: fields.text("surplus") }
     }
 }

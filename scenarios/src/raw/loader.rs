@@ -3,7 +3,7 @@
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::At;
 use crate::fields::Fields;
 use crate::lift::{LiftFigure, RawLift, StatedLift, least};
 use crate::quantity::{Given, Takes};
@@ -262,45 +262,43 @@ impl RawLoader {
         self.tracks.as_ref().is_some_and(|tracks| tracks.value)
     }
 
-    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
-        let width = fields.figure("width", diagnostics);
+    pub(super) fn read(fields: &mut Fields<'_>, named: Named) -> Self {
+        let width = fields.figure("width");
         Self {
-            count: fields.count("count", diagnostics),
-            heaped: fields.figure("heaped", diagnostics),
-            struck: fields.figure("struck", diagnostics),
-            bucket_mass: fields.figure("bucket_mass", diagnostics),
-            lifts: LiftFigure::ALL.map(|figure| lift(figure, fields, diagnostics)),
-            tracks: fields.truth("tracks", diagnostics),
+            count: fields.count("count"),
+            heaped: fields.figure("heaped"),
+            struck: fields.figure("struck"),
+            bucket_mass: fields.figure("bucket_mass"),
+            lifts: LiftFigure::ALL.map(|figure| lift(figure, fields)),
+            tracks: fields.truth("tracks"),
             width_is_wrong: width.is_none() && fields.has("width"),
             width,
-            speed_loaded: fields.given("speed_loaded", diagnostics),
-            speed_empty: fields.given("speed_empty", diagnostics),
-            loading: fields.given("loading", diagnostics),
-            dumping: fields.given("dumping", diagnostics),
-            start_and_stop: fields.given("start_and_stop", diagnostics),
-            spread_time: fields.given("spread_time", diagnostics),
-            machine_cost: fields.figure("machine_cost", diagnostics),
-            operator_cost: fields.figure("operator_cost", diagnostics),
-            fuel_working: fields.figure("fuel_working", diagnostics),
-            fuel_idling: fields.figure("fuel_idling", diagnostics),
-            stoppages: stoppages(fields, diagnostics),
+            speed_loaded: fields.given("speed_loaded"),
+            speed_empty: fields.given("speed_empty"),
+            loading: fields.given("loading"),
+            dumping: fields.given("dumping"),
+            start_and_stop: fields.given("start_and_stop"),
+            spread_time: fields.given("spread_time"),
+            machine_cost: fields.figure("machine_cost"),
+            operator_cost: fields.figure("operator_cost"),
+            fuel_working: fields.figure("fuel_working"),
+            fuel_idling: fields.figure("fuel_idling"),
+            stoppages: fields.table("stoppages", |fields| {
+                let (gap, length) = (fields.figure("gap"), fields.law("length"));
+                Some(RawStoppages { gap: gap?, length: length? })
+            }),
             named,
         }
     }
 }
 
-fn lift(figure: LiftFigure, fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> RawLift {
-    let rated = fields.figure(figure.key(), diagnostics);
-    let share = fields.figure(figure.share_key(), diagnostics);
+fn lift(figure: LiftFigure, fields: &mut Fields<'_>) -> RawLift {
+    let rated = fields.figure(figure.key());
+    let share = fields.figure(figure.share_key());
     if let Some(share) = share.as_ref().filter(|_| !fields.has(figure.key())) {
         let what = format!("there is no {} that it could be a share of", figure.key());
-        diagnostics.wrong_at(share, what, format!("give {} as well, or leave the share out", figure.key()));
+        let right = format!("give {} as well, or leave the share out", figure.key());
+        fields.diagnostics.wrong_at(share, what, right);
     }
     RawLift { figure, rated, share }
-}
-
-fn stoppages(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<RawStoppages> {
-    let fields = fields.table("stoppages", diagnostics)?;
-    let (gap, length) = (fields.figure("gap", diagnostics), fields.law("length", diagnostics));
-    Some(RawStoppages { gap: gap?, length: length? })
 }

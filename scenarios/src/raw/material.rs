@@ -1,10 +1,9 @@
 //! `[material]`
 
 use super::key::{Holds, Key, LeftOut, key};
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::At;
 use crate::fields::Fields;
 use crate::materials;
-use crate::parse;
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
 
@@ -60,22 +59,28 @@ pub(crate) struct RawMaterial {
 }
 
 impl RawMaterial {
-    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        let (name, density) = (fields.text("name"), fields.figure("density"));
         // Its price may be by the ton.
-        let density = fields.figure("density", diagnostics);
-        let of_the_table = || {
-            let name = parse::text(&fields.get("name")?.node.value, "").ok()?;
-            Some(materials::find(&name)?.density_kg_per_m3[1])
-        };
-        diagnostics.density = density.as_ref().map(|density| density.value).or_else(of_the_table);
+        fields.around.density = known_density(&name, &density);
         Self {
-            name: fields.text("name", diagnostics),
-            density,
-            fill_factor: fields.given("fill_factor", diagnostics),
-            settling: fields.figure("settling", diagnostics),
-            price: fields.figure("price", diagnostics),
+            fill_factor: fields.given("fill_factor"),
+            settling: fields.figure("settling"),
+            price: fields.figure("price"),
             has_density: fields.has("density"),
             has_fill_factor: fields.has("fill_factor"),
+            name,
+            density,
         }
     }
+
+    /// As typed, or that of the built-in table \[kg/m3\].
+    pub(crate) fn known_density(&self) -> Option<f64> {
+        known_density(&self.name, &self.density)
+    }
+}
+
+fn known_density(name: &Option<At<String>>, density: &Option<At<f64>>) -> Option<f64> {
+    let of_the_table = || Some(materials::find(&name.as_ref()?.value)?.density_kg_per_m3[1]);
+    density.as_ref().map(|density| density.value).or_else(of_the_table)
 }

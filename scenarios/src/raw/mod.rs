@@ -33,10 +33,12 @@ pub(crate) use spread::{RawSpread, Switched};
 pub(crate) use stockpile::{RawDelivery, RawStockpile};
 pub(crate) use zone::{RawPassOnWay, RawWay, RawZone};
 
-use crate::diagnostics::{At, Diagnostics, Place};
+use crate::diagnostics::{At, Place, Read};
 use crate::document::{Table, Value};
-use crate::fields::{Fields, Item};
+use crate::fields::{Around, Fields, Item};
+use crate::files::Files;
 use crate::parse::{self, Listed, printable};
+use crate::source::{Said, Source};
 use crate::units::System;
 use sim::FillOrder;
 
@@ -158,11 +160,18 @@ pub(crate) struct Raw {
     pub(crate) finish: RawFinish,
     pub(crate) spread: RawSpread,
     pub(crate) money: RawMoney,
+    /// What it says beside its values.
+    pub(crate) said: Said,
     /// Keys at the top, those that misspelt ones probably stand for included.
     keys: Vec<&'static str>,
 }
 
 impl Raw {
+    /// The units that messages are in: those the file asks for, else those it uses most.
+    pub(crate) fn system(&self) -> System {
+        self.units.as_ref().map_or(self.said.system, |units| units.value)
+    }
+
     /// Whether a key stands at the top, right or wrong.
     pub(crate) fn has(&self, key: &str) -> bool {
         self.keys.contains(&key)
@@ -170,35 +179,34 @@ impl Raw {
 }
 
 /// Reads a whole file.
-pub(crate) fn read(table: &Table, diagnostics: &mut Diagnostics<'_>) -> Raw {
+pub(crate) fn read(table: &Table, files: &dyn Files, source: &Source<'_>) -> Read<Raw> {
     let words: Vec<&'static str> = top().collect();
-    let top = Fields::open(table, Place::default(), TOP, &words, diagnostics);
-    let material = section(&top, "material", material::KEYS, diagnostics)
-        .map(|fields| RawMaterial::read(&fields, diagnostics));
-    Raw {
-        keys: words.iter().copied().filter(|key| top.has(key)).collect(),
-        title: top.text("title", diagnostics),
-        units: top.word("units", UNITS, diagnostics),
-        date: top.get("date").and_then(|item| {
-            item.read(parse::date::date(&item.node.value), diagnostics).map(|date| item.at(date))
-        }),
-        fill_order: top.word("fill_order", FILL_ORDERS, diagnostics),
-        material,
-        zones: things(&top, "zone", zone::KEYS, RawZone::read, diagnostics),
-        stockpiles: things(&top, "stockpile", stockpile::KEYS, RawStockpile::read, diagnostics),
-        loaders: things(&top, "loader", loader::KEYS, RawLoader::read, diagnostics),
-        rakers: things(&top, "raker", raker::KEYS, RawRaker::read, diagnostics),
-        crew: section(&top, "crew", crew::KEYS, diagnostics)
-            .map_or_else(RawCrew::default, |fields| RawCrew::read(&fields, diagnostics)),
-        passes: things(&top, "pass", pass::KEYS, RawPass::read, diagnostics),
-        shift: section(&top, "shift", shift::KEYS, diagnostics)
-            .map_or_else(RawShift::default, |fields| RawShift::read(&fields, diagnostics)),
-        finish: section(&top, "finish", finish::KEYS, diagnostics)
-            .map_or_else(RawFinish::default, |fields| RawFinish::read(&fields, diagnostics)),
-        spread: RawSpread::read(&top, diagnostics),
-        money: section(&top, "money", money::KEYS, diagnostics)
-            .map_or_else(RawMoney::default, |fields| RawMoney::read(&fields, diagnostics)),
-    }
+    let around = Around { files, density: None };
+    let mut read = Fields::read(table, Place::default(), around, TOP, &words, |top| {
+        let material = section(top, "material", material::KEYS, RawMaterial::read);
+        top.around.density = material.as_ref().and_then(RawMaterial::known_density);
+        Some(Raw {
+            keys: words.iter().copied().filter(|key| top.has(key)).collect(),
+            title: top.text("title"),
+            units: top.word("units", UNITS),
+            date: top.under("date", |item| item.read(parse::date::date(&item.node.value))),
+            fill_order: top.word("fill_order", FILL_ORDERS),
+            material,
+            zones: things(top, "zone", zone::KEYS, RawZone::read),
+            stockpiles: things(top, "stockpile", stockpile::KEYS, RawStockpile::read),
+            loaders: things(top, "loader", loader::KEYS, RawLoader::read),
+            rakers: things(top, "raker", raker::KEYS, RawRaker::read),
+            crew: section(top, "crew", crew::KEYS, RawCrew::read).unwrap_or_default(),
+            passes: things(top, "pass", pass::KEYS, RawPass::read),
+            shift: section(top, "shift", shift::KEYS, RawShift::read).unwrap_or_default(),
+            finish: section(top, "finish", finish::KEYS, RawFinish::read).unwrap_or_default(),
+            spread: top.get("spread").and_then(|item| top.take(RawSpread::read(&item))).unwrap_or_default(),
+            money: section(top, "money", money::KEYS, RawMoney::read).unwrap_or_default(),
+            said: Said::NOTHING,
+        })
+    });
+    let said = source.said(&mut read.diagnostics);
+    read.map(|raw| Raw { said, ..raw })
 }
 
 const UNITS: &[(&str, System)] = &[("us", System::Us), ("metric", System::Metric)];
@@ -211,28 +219,28 @@ const FILL_ORDERS: &[(&str, FillOrder)] = &[
 ];
 
 /// A table of which a file has at most one.
-fn section<'d>(
-    top: &Fields<'d>,
+fn section<'d, T>(
+    top: &mut Fields<'d>,
     name: &str,
     keys: &'static [Key],
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Fields<'d>> {
+    read: fn(&mut Fields<'d>) -> T,
+) -> Option<T> {
     let item = top.get(name)?;
-    if let Value::List(_) = item.node.value {
-        let right = format!("there is one {name}: write [{name}] in single brackets");
-        item.wrong("this is a list, where one table is wanted", right, diagnostics);
-        return None;
-    }
-    Fields::of(&item, keys, diagnostics)
+    top.take(match item.node.value {
+        Value::List(_) => {
+            let right = format!("there is one {name}: write [{name}] in single brackets");
+            item.wrong("this is a list, where one table is wanted", right)
+        }
+        _ => item.table(keys, |fields| Some(read(fields))),
+    })
 }
 
 /// Things of which a file may have several, each under its own heading.
-fn things<T>(
-    top: &Fields<'_>,
+fn things<'d, T>(
+    top: &mut Fields<'d>,
     kind: &str,
     keys: &'static [Key],
-    read: fn(&Fields<'_>, Named, &mut Diagnostics<'_>) -> T,
-    diagnostics: &mut Diagnostics<'_>,
+    read: fn(&mut Fields<'d>, Named) -> T,
 ) -> Vec<T> {
     let Some(item) = top.get(kind) else {
         return Vec::new();
@@ -243,15 +251,30 @@ fn things<T>(
         wanted: &format!(", not a list of {kind}s"),
         right: &format!("write [[{kind}]] in double brackets, once for each {kind}"),
     };
-    let mut all = Vec::new();
-    for (i, Item { node, .. }) in item.list(&listed, diagnostics).into_iter().enumerate() {
-        let number = format!("{kind} {}", i + 1);
-        let place = Place { words: number.clone(), path: number, span: Some(node.span.clone()) };
-        if let Some((fields, named)) = thing(&Item { node, place }, kind, keys, diagnostics) {
-            all.push(read(&fields, named, diagnostics));
-        }
+    let mut number = 0;
+    let all = item.list(&listed).each(|mut item| {
+        number += 1;
+        item.place = place_of_thing(&item, kind, number);
+        item.table(keys, |fields| {
+            let named = Named { name: fields.text("name"), place: item.place.clone() };
+            Some(read(fields, named))
+        })
+    });
+    top.take(all).unwrap_or_default()
+}
+
+/// Where a thing stands: by its name, or by its number if it has none.
+fn place_of_thing(item: &Item<'_>, kind: &str, number: usize) -> Place {
+    let span = Some(item.node.span.clone());
+    if let Value::Table(table) = &item.node.value
+        && let Some(Value::Text(name)) = table.get("name").map(|node| &node.value)
+        && !name.trim().is_empty()
+    {
+        let name = printable(name.trim());
+        return Place { words: format!("{kind} \"{name}\""), path: format!("{kind}.{name}"), span };
     }
-    all
+    let number = format!("{kind} {number}");
+    Place { words: number.clone(), path: number, span }
 }
 
 /// The name of a thing, and the place where it stands.
@@ -266,24 +289,4 @@ impl Named {
     pub(crate) fn shown(&self) -> &str {
         self.name.as_ref().map_or("", |name| name.value.as_str())
     }
-}
-
-fn thing<'d>(
-    item: &Item<'d>,
-    kind: &str,
-    keys: &'static [Key],
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<(Fields<'d>, Named)> {
-    let mut item = item.clone();
-    if let Value::Table(table) = &item.node.value
-        && let Some(Value::Text(name)) = table.get("name").map(|node| &node.value)
-        && !name.trim().is_empty()
-    {
-        let name = printable(name.trim());
-        item.place.words = format!("{kind} \"{name}\"");
-        item.place.path = format!("{kind}.{name}");
-    }
-    let fields = Fields::of(&item, keys, diagnostics)?;
-    let name = fields.text("name", diagnostics);
-    Some((fields, Named { name, place: item.place.at(&item.node.span) }))
 }

@@ -1,7 +1,7 @@
 //! `[money]`
 
 use super::key::{Holds, Key, LeftOut, key};
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::{At, Diagnostic};
 use crate::fields::Fields;
 use crate::parse;
 use crate::units::kind::Kind;
@@ -38,15 +38,9 @@ pub(crate) struct RawMoney {
 }
 
 impl RawMoney {
-    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
-        if let Some(item) = fields.get("currency")
-            && let Some(currency) = item.read(parse::currency(&item.node.value), diagnostics)
-        {
-            diagnostics.saw_currency(&item.place, item.node, &currency);
-        }
-        Self {
-            fuel_price: fields.figure("fuel_price", diagnostics),
-            mobilisation: fields.figure("mobilisation", diagnostics),
-        }
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        let currency = fields.under("currency", |item| item.read(parse::currency(&item.node.value)));
+        fields.diagnostics.0.extend(currency.map(Diagnostic::Currency));
+        Self { fuel_price: fields.figure("fuel_price"), mobilisation: fields.figure("mobilisation") }
     }
 }

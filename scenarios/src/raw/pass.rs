@@ -3,7 +3,7 @@
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::At;
 use crate::fields::Fields;
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
@@ -43,12 +43,12 @@ pub(crate) struct RawPass {
 }
 
 impl RawPass {
-    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
+    pub(super) fn read(fields: &mut Fields<'_>, named: Named) -> Self {
         Self {
             named,
-            width: fields.figure("width", diagnostics),
-            passing: fields.given("passing", diagnostics),
-            at_once: fields.count("at_once", diagnostics),
+            width: fields.figure("width"),
+            passing: fields.given("passing"),
+            at_once: fields.count("at_once"),
         }
     }
 }

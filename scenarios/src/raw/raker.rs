@@ -3,7 +3,7 @@
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::At;
 use crate::fields::Fields;
 use crate::quantity::{Given, Takes};
 use crate::units::kind::Kind;
@@ -62,14 +62,14 @@ pub(crate) struct RawRaker {
 }
 
 impl RawRaker {
-    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
+    pub(super) fn read(fields: &mut Fields<'_>, named: Named) -> Self {
         Self {
             named,
-            count: fields.count("count", diagnostics),
-            rate: fields.given("rate", diagnostics),
-            start: fields.text("start", diagnostics),
-            walking: fields.figure("walking", diagnostics),
-            cost: fields.figure("cost", diagnostics),
+            count: fields.count("count"),
+            rate: fields.given("rate"),
+            start: fields.text("start"),
+            walking: fields.figure("walking"),
+            cost: fields.figure("cost"),
         }
     }
 }

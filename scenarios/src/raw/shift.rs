@@ -2,7 +2,7 @@
 
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::{At, Read};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
 use crate::parse::Listed;
@@ -78,66 +78,49 @@ pub(crate) struct RawBreak {
 }
 
 impl RawShift {
-    pub(super) fn read(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
-        let start = fields.clock("start", diagnostics);
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        let start = fields.clock("start");
         Self {
             start_is_wrong: start.is_none() && fields.has("start"),
             start,
-            end: fields.get("end").and_then(|item| end(&item, diagnostics)),
+            end: fields.under("end", end).flatten(),
             end_is_said: fields.has("end"),
-            breaks: breaks(fields, diagnostics),
+            breaks: fields.under("breaks", breaks).unwrap_or_default(),
             breaks_are_said: fields.has("breaks"),
-            set_up: fields.law("set_up", diagnostics),
-            clean_up: fields.law("clean_up", diagnostics),
+            set_up: fields.law("set_up"),
+            clean_up: fields.law("clean_up"),
         }
     }
 }
 
-fn end(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<At<f64>> {
+fn end(item: &Item<'_>) -> Read<Option<At<f64>>> {
     match &item.node.value {
-        Value::Text(text) if text.eq_ignore_ascii_case(NONE) => None,
-        _ => item.clock(Days::Every, diagnostics),
+        Value::Text(text) if text.eq_ignore_ascii_case(NONE) => Read::made(None),
+        _ => item.clock(Days::Every).map(Some),
     }
 }
 
-fn breaks(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawBreak> {
-    let Some(item) = fields.get("breaks") else {
-        return Vec::new();
-    };
-    let right = "write breaks = [ \"12:00-12:30\" ]";
+fn breaks(item: &Item<'_>) -> Read<Vec<RawBreak>> {
     let listed = Listed {
         most: MOST_BREAKS,
         too_many: |count| format!("there are {count} breaks a day, which is absurdly many"),
         wanted: ", where a list of breaks is wanted",
-        right,
+        right: "write breaks = [ \"12:00-12:30\" ]",
     };
-    item.list(&listed, diagnostics).iter().filter_map(|item| one_break(item, diagnostics)).collect()
+    item.list(&listed).each(|item| one_break(&item))
 }
 
-fn one_break(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<RawBreak> {
-    let right = BREAK_RIGHT;
-    let (from, to) = match &item.node.value {
-        Value::Table(_) => {
-            let fields = Fields::of(item, BREAK, diagnostics)?;
-            let (from, to) = (fields.clock("from", diagnostics), fields.clock("to", diagnostics));
-            (from?, to?)
-        }
-        Value::Text(text) => {
-            let Some([from, to]) = clock::stretch(text) else {
-                item.wrong("this is not a stretch of the clock", right, diagnostics);
-                return None;
-            };
-            let from = item.read(from, diagnostics)?;
-            (item.at(from), item.at(item.read(to, diagnostics)?))
-        }
-        _ => {
-            item.wrong("this is not a stretch of the clock", right, diagnostics);
-            return None;
-        }
+fn one_break(item: &Item<'_>) -> Read<RawBreak> {
+    let both = match &item.node.value {
+        Value::Table(_) => item.table(BREAK, |fields| fields.clock("from").zip(fields.clock("to"))),
+        Value::Text(text) => match clock::stretch(text) {
+            Some([from, to]) => item.read(from).and_then(|from| item.read(to).map(|to| (from, to))),
+            None => item.wrong("this is not a stretch of the clock", BREAK_RIGHT),
+        },
+        _ => item.wrong("this is not a stretch of the clock", BREAK_RIGHT),
     };
-    if from.value >= to.value {
-        item.wrong("this break ends before it begins", right, diagnostics);
-        return None;
-    }
-    Some(RawBreak { from, to })
+    both.and_then(|(from, to)| match from.value < to.value {
+        true => Read::made(RawBreak { from, to }),
+        false => item.wrong("this break ends before it begins", BREAK_RIGHT),
+    })
 }

@@ -2,10 +2,9 @@
 
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults::{DAYS, LOADS};
-use crate::diagnostics::{At, Diagnostics};
+use crate::diagnostics::{At, Read};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
-use crate::quantity::{describe, fit};
 use crate::units::kind::Kind;
 use sim::Distribution;
 use std::collections::BTreeMap;
@@ -69,82 +68,49 @@ pub(crate) struct RawSpread {
 }
 
 impl RawSpread {
-    pub(super) fn read(top: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Self {
-        let Some(item) = top.get("spread") else {
-            return Self::default();
-        };
+    pub(super) fn read(item: &Item<'_>) -> Read<Self> {
         if let Value::Text(_) = item.node.value {
-            let switched = item.word(SWITCHED, diagnostics).map(|at| at.value).unwrap_or_default();
-            return Self { switched, ..Self::default() };
+            return item.word(SWITCHED).map(|at| Self { switched: at.value, ..Self::default() });
         }
-        let Some(fields) = Fields::of(&item, KEYS, diagnostics) else {
-            return Self::default();
-        };
-        Self {
-            switched: Switched::Usual,
-            days: entries(&fields, "days", DAYS_KEYS, diagnostics),
-            loads: entries(&fields, "loads", LOADS_KEYS, diagnostics),
-        }
+        item.table(KEYS, |fields| {
+            let (days, loads) = (entries(fields, "days", DAYS_KEYS), entries(fields, "loads", LOADS_KEYS));
+            Some(Self { switched: Switched::Usual, days, loads })
+        })
     }
 }
 
 fn entries(
-    fields: &Fields<'_>,
+    fields: &mut Fields<'_>,
     name: &str,
     keys: &'static [Key],
-    diagnostics: &mut Diagnostics<'_>,
 ) -> BTreeMap<&'static str, At<Distribution>> {
-    let Some(fields) = fields.table(name, diagnostics) else {
-        return BTreeMap::new();
+    let read = |fields: &mut Fields<'_>| {
+        let one = |key: &Key| Some((key.name, fields.under(key.name, multiplier)?));
+        Some(keys.iter().filter_map(one).collect())
     };
-    let read =
-        keys.iter().filter_map(|key| Some((key.name, multiplier(&fields.get(key.name)?, diagnostics)?)));
-    read.collect()
+    fields.table(name, read).unwrap_or_default()
 }
 
-fn multiplier(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<At<Distribution>> {
+fn multiplier(item: &Item<'_>) -> Read<At<Distribution>> {
     match &item.node.value {
-        Value::Text(text) if text.eq_ignore_ascii_case("none") => Some(item.at(Distribution::Constant(1.0))),
+        Value::Text(text) if text.eq_ignore_ascii_case("none") => {
+            Read::made(item.at(Distribution::Constant(1.0)))
+        }
         Value::Text(text) if text.trim().starts_with(char::is_alphabetic) => {
-            let right = "write \"none\", or a share such as \"15 %\"";
-            item.wrong("this word is not known here", right, diagnostics);
-            None
+            item.wrong("this word is not known here", "write \"none\", or a share such as \"15 %\"")
         }
         Value::Table(table) if !table.entries.contains_key("family") => {
-            let three = item.low_typical_high(table, Kind::Multiple, diagnostics)?;
-            let law = match fit(three) {
-                Ok(law) => law.relative(),
-                Err(error) => {
-                    item.wrong(error.to_string(), "see the three figures", diagnostics);
-                    return None;
-                }
-            };
-            let words = format!("{} is fitted to low, typical and high and scaled to mean 1", describe(&law));
-            diagnostics.assume(&item.place.path, words, crate::quantity::FIT);
-            Some(item.at(law))
+            item.fitted(table, Kind::Multiple, " and scaled to mean 1").map(|law| item.at(law.relative()))
         }
-        Value::Table(_) => {
-            let law = item.law(Kind::Multiple, diagnostics)?;
-            if law.value.mean() <= 0.0 {
-                item.wrong(
-                    "the mean of this is zero",
-                    "give a distribution with a mean above 0",
-                    diagnostics,
-                );
-                return None;
-            }
-            let relative = law.value.relative();
-            Some(item.at(relative))
-        }
-        _ => {
-            let cv = item.figure(Kind::Spread, diagnostics)?.value;
-            let constant = cv == 0.0;
-            let law = if constant {
-                Distribution::Constant(1.0)
-            } else {
-                Distribution::Lognormal { mean: 1.0, cv }
-            };
-            Some(item.at(law))
-        }
+        Value::Table(_) => item.law(Kind::Multiple).and_then(|law| match law.value.mean() > 0.0 {
+            true => Read::made(item.at(law.value.relative())),
+            false => item.wrong("the mean of this is zero", "give a distribution with a mean above 0"),
+        }),
+        _ => item.figure(Kind::Spread).map(|cv| {
+            item.at(match cv.value {
+                0.0 => Distribution::Constant(1.0),
+                cv => Distribution::Lognormal { mean: 1.0, cv },
+            })
+        }),
     }
 }

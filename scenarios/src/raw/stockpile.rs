@@ -3,7 +3,7 @@
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
 use crate::defaults;
-use crate::diagnostics::{At, Diagnostics, Place};
+use crate::diagnostics::{At, Place, Read};
 use crate::fields::{Fields, Item};
 use crate::parse::Listed;
 use crate::quantity::{Given, Takes};
@@ -121,17 +121,17 @@ pub(crate) struct RawDelivery {
 }
 
 impl RawStockpile {
-    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
-        let on_hand = fields.given("on_hand", diagnostics);
-        let deliveries = deliveries(fields, diagnostics);
+    pub(super) fn read(fields: &mut Fields<'_>, named: Named) -> Self {
+        let on_hand = fields.given("on_hand");
+        let deliveries = fields.under("deliveries", deliveries).unwrap_or_default();
         let wrong_on_hand = on_hand.is_none() && fields.has("on_hand");
         let wrong_deliveries = fields.has("deliveries") && deliveries.iter().any(|d| d.volume.is_none());
         Self {
             named,
-            price: fields.figure("price", diagnostics),
-            carriage: fields.figure("carriage", diagnostics),
-            truckload: fields.figure("truckload", diagnostics),
-            face: fields.count("face", diagnostics),
+            price: fields.figure("price"),
+            carriage: fields.figure("carriage"),
+            truckload: fields.figure("truckload"),
+            face: fields.count("face"),
             volume_is_wrong: wrong_on_hand
                 || wrong_deliveries
                 || deliveries.is_empty() && fields.has("deliveries"),
@@ -141,35 +141,23 @@ impl RawStockpile {
     }
 }
 
-fn deliveries(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawDelivery> {
-    let Some(item) = fields.get("deliveries") else {
-        return Vec::new();
-    };
+fn deliveries(item: &Item<'_>) -> Read<Vec<RawDelivery>> {
     let listed = Listed {
         most: MOST_DELIVERIES,
         too_many: |count| format!("there are {count} deliveries, which is absurdly many"),
         wanted: ", where a list of deliveries is wanted",
         right: DELIVERY_RIGHT,
     };
-    let mut all = Vec::new();
-    for (i, Item { node, .. }) in item.list(&listed, diagnostics).into_iter().enumerate() {
-        let above = item.place.words.trim_end_matches(".deliveries").to_owned();
-        let place = Place {
-            words: format!("{above}, delivery {}", i + 1),
-            path: format!("{} {}", item.place.path, i + 1),
-            span: Some(node.span.clone()),
-        };
-        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, DELIVERY, diagnostics) else {
-            continue;
-        };
-        all.push(RawDelivery {
-            at: fields.clock("at", diagnostics),
-            volume: fields.given("volume", diagnostics),
-            late: fields.law("late", diagnostics),
-            price: fields.figure("price", diagnostics),
-            carriage: fields.figure("carriage", diagnostics),
-            place,
-        });
-    }
-    all
+    item.numbered(&listed, ("deliveries", "delivery"), |item| {
+        item.table(DELIVERY, |fields| {
+            Some(RawDelivery {
+                at: fields.clock("at"),
+                volume: fields.given("volume"),
+                late: fields.law("late"),
+                price: fields.figure("price"),
+                carriage: fields.figure("carriage"),
+                place: item.place.clone(),
+            })
+        })
+    })
 }

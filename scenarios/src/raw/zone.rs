@@ -2,7 +2,7 @@
 
 use super::Named;
 use super::key::{Holds, Key, LeftOut, key};
-use crate::diagnostics::{At, Diagnostics, Place};
+use crate::diagnostics::{At, Place, Read};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
 use crate::parse::{Listed, printable};
@@ -170,30 +170,30 @@ pub(crate) struct RawWalk {
 }
 
 impl RawZone {
-    pub(super) fn read(fields: &Fields<'_>, named: Named, diagnostics: &mut Diagnostics<'_>) -> Self {
-        let volume = fields.given("volume", diagnostics);
-        let area = fields.given("area", diagnostics);
-        let length = fields.figure("length", diagnostics);
-        let width = fields.figure("width", diagnostics);
-        let diameter = fields.figure("diameter", diagnostics);
-        let depth = fields.given("depth", diagnostics);
-        check_size(fields, diagnostics);
+    pub(super) fn read(fields: &mut Fields<'_>, named: Named) -> Self {
+        let volume = fields.given("volume");
+        let area = fields.given("area");
+        let length = fields.figure("length");
+        let width = fields.figure("width");
+        let diameter = fields.figure("diameter");
+        let depth = fields.given("depth");
+        check_size(fields);
         Self {
             volume,
             area,
             diameter,
             sides: length.zip(width).map(|(length, width)| [length, width]),
             depth,
-            room: fields.get("room").and_then(|item| room(&item, diagnostics)),
-            ways: ways(fields, diagnostics),
-            walks: walks(fields, diagnostics),
+            room: fields.under("room", room),
+            ways: ways(fields),
+            walks: fields.under("walk", walks).unwrap_or_default(),
             named,
         }
     }
 }
 
 /// Exactly one way of giving the size is used; if not, that is a problem.
-fn check_size(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) {
+fn check_size(fields: &mut Fields<'_>) {
     let has = |key| fields.has(key);
     let right = "give either volume (loose), or a depth and one of area, diameter, or length and width";
     let ground = ["area", "length", "width", "diameter", "depth"].into_iter().find(|key| has(key));
@@ -219,49 +219,44 @@ fn check_size(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) {
     } else {
         return;
     };
-    match key.and_then(|key| fields.get(key)) {
-        Some(item) => item.wrong(what, right, diagnostics),
-        None => diagnostics.problem(&fields.place, "", what, right),
-    }
+    let problem = match key.and_then(|key| fields.get(key)) {
+        Some(item) => item.wrong(what, right),
+        None => Read::problem(&fields.place, "", what, right),
+    };
+    let _: Option<()> = fields.take(problem);
 }
 
-fn room(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Option<At<Option<u32>>> {
+fn room(item: &Item<'_>) -> Read<At<Option<u32>>> {
     match &item.node.value {
-        Value::Text(text) if text.eq_ignore_ascii_case(NO_LIMIT) => Some(item.at(None)),
+        Value::Text(text) if text.eq_ignore_ascii_case(NO_LIMIT) => Read::made(item.at(None)),
         Value::Text(_) => {
-            item.wrong(
-                "this is a text, where a count is wanted",
-                "write a whole number, or \"no limit\"",
-                diagnostics,
-            );
-            None
+            item.wrong("this is a text, where a count is wanted", "write a whole number, or \"no limit\"")
         }
-        _ => item.count(1..=MOST_ROOM, diagnostics).map(|count| item.at(Some(count.value))),
+        _ => item.count(1..=MOST_ROOM).map(|count| item.at(Some(count.value))),
     }
 }
 
-fn ways(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawWay> {
-    match (fields.get("distance"), fields.get("ways")) {
+fn ways(fields: &mut Fields<'_>) -> Vec<RawWay> {
+    let ways = match (fields.get("distance"), fields.get("ways")) {
         (Some(distance), Some(_)) => {
-            distance.wrong("distance and ways are both given", "put the distance into the ways", diagnostics);
-            Vec::new()
+            distance.wrong("distance and ways are both given", "put the distance into the ways")
         }
-        (Some(item), None) => {
-            let distance = item.figure(Kind::Way, diagnostics);
-            let place = item.place.clone().at(&item.node.span);
-            vec![RawWay { place, from: None, from_is_wrong: false, distance, passes: Vec::new() }]
-        }
-        (None, Some(item)) => listed_ways(&item, diagnostics),
+        (Some(item), None) => Read::of(|diagnostics| {
+            let distance = item.figure(Kind::Way).join(diagnostics);
+            let place = item.place.clone();
+            Some(vec![RawWay { place, from: None, from_is_wrong: false, distance, passes: Vec::new() }])
+        }),
+        (None, Some(item)) => listed_ways(&item),
         (None, None) => {
             let right =
                 "give distance = \"25 yd\", or ways = [ { from = \"a pile\", distance = \"25 yd\" } ]";
-            diagnostics.problem(&fields.place, "", "no way leads to it", right);
-            Vec::new()
+            Read::problem(&fields.place, "", "no way leads to it", right)
         }
-    }
+    };
+    fields.take(ways).unwrap_or_default()
 }
 
-fn listed_ways(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawWay> {
+fn listed_ways(item: &Item<'_>) -> Read<Vec<RawWay>> {
     let right = "write ways = [ { from = \"a pile\", distance = \"25 yd\" } ]";
     let listed = Listed {
         most: MOST_WAYS,
@@ -270,84 +265,53 @@ fn listed_ways(item: &Item<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawWay
         right,
     };
     if matches!(&item.node.value, Value::List(list) if list.is_empty()) {
-        item.wrong("no way leads to it", right, diagnostics);
+        return item.wrong("no way leads to it", right);
     }
-    let mut ways = Vec::new();
-    for (i, Item { node, .. }) in item.list(&listed, diagnostics).into_iter().enumerate() {
-        let above = item.place.words.trim_end_matches(".ways").to_owned();
-        let place = Place {
-            words: format!("{above}, way {}", i + 1),
-            path: format!("{} {}", item.place.path, i + 1),
-            span: Some(node.span.clone()),
-        };
-        let Some(fields) = Fields::of(&Item { node, place: place.clone() }, WAY, diagnostics) else {
-            continue;
-        };
-        let from = fields.text("from", diagnostics);
-        ways.push(RawWay {
-            place,
-            from_is_wrong: from.is_none() && fields.has("from"),
-            from,
-            distance: fields.figure("distance", diagnostics),
-            passes: passes(&fields, diagnostics),
-        });
-    }
-    ways
+    item.numbered(&listed, ("ways", "way"), |item| {
+        item.table(WAY, |fields| {
+            let from = fields.text("from");
+            Some(RawWay {
+                place: item.place.clone(),
+                from_is_wrong: from.is_none() && fields.has("from"),
+                from,
+                distance: fields.figure("distance"),
+                passes: fields.under("passes", passes).unwrap_or_default(),
+            })
+        })
+    })
 }
 
-fn passes(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawPassOnWay> {
-    let Some(item) = fields.get("passes") else {
-        return Vec::new();
-    };
-    let right = PASSES_RIGHT;
+fn passes(item: &Item<'_>) -> Read<Vec<RawPassOnWay>> {
     let listed = Listed {
         most: MOST_WAYS,
         too_many: |count| format!("{count} passes on one way are absurdly many"),
         wanted: ", where a list of passes is wanted",
-        right,
+        right: PASSES_RIGHT,
     };
-    let mut passes = Vec::new();
-    for entry in item.list(&listed, diagnostics) {
-        if let Value::Table(_) = entry.node.value {
-            let Some(fields) = Fields::of(&entry, ON_WAY, diagnostics) else {
-                continue;
-            };
-            let pass = fields.item("pass", diagnostics).and_then(|item| item.text(right, diagnostics));
-            let share = fields.figure("share", diagnostics);
-            passes.extend(pass.map(|pass| RawPassOnWay { pass, share }));
-        } else if let Some(pass) = entry.text(right, diagnostics) {
-            passes.push(RawPassOnWay { pass, share: None });
-        }
-    }
-    passes
+    item.list(&listed).each(|entry| match entry.node.value {
+        Value::Table(_) => entry.table(ON_WAY, |fields| {
+            let (pass, share) =
+                (fields.under("pass", |item| item.text(PASSES_RIGHT)), fields.figure("share"));
+            pass.map(|pass| RawPassOnWay { pass, share })
+        }),
+        _ => entry.text(PASSES_RIGHT).map(|pass| RawPassOnWay { pass, share: None }),
+    })
 }
 
-fn walks(fields: &Fields<'_>, diagnostics: &mut Diagnostics<'_>) -> Vec<RawWalk> {
-    let Some(item) = fields.get("walk") else {
-        return Vec::new();
-    };
+fn walks(item: &Item<'_>) -> Read<Vec<RawWalk>> {
     let Value::Table(table) = &item.node.value else {
         let right = "write walk = { \"name of a zone\" = \"30 yd\" }";
-        item.wrong(
-            format!("this is {}, where a table is wanted", item.node.value.name()),
-            right,
-            diagnostics,
-        );
-        return Vec::new();
+        return item.wrong(format!("this is {}, where a table is wanted", item.node.value.name()), right);
     };
-    let mut walks = Vec::new();
-    for (to, entry) in table.in_order() {
+    Read::made(table.in_order()).each(|(to, entry)| {
         let shown = printable(to);
         let place = Place {
             words: format!("{}.\"{shown}\"", item.place.words),
             path: format!("{}.{shown}", item.place.path),
             span: Some(entry.node.span.clone()),
         };
-        let name =
-            At { value: composed(to.trim()), place: place.clone().at(&entry.key_span), typed: String::new() };
-        if let Some(distance) = (Item { node: &entry.node, place }).figure(Kind::Walk, diagnostics) {
-            walks.push(RawWalk { to: name, distance });
-        }
-    }
-    walks
+        let name = place.clone().at(&entry.key_span);
+        let to = At { value: composed(to.trim()), place: name, typed: String::new() };
+        item.inner(&entry.node, place).figure(Kind::Walk).map(|distance| RawWalk { to, distance })
+    })
 }

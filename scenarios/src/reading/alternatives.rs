@@ -1,28 +1,17 @@
 //! The alternatives of a file: each tried when it is read, one chosen.
 
-use super::{Made, Units, make};
-use crate::diagnostics::{Diagnostics, Place};
-use crate::document::Table;
+use crate::diagnostics::{Diagnostics, Place, Read};
 use crate::nearest::nearest;
 use crate::problem::Problem;
 use crate::raw::{RawAlternative, quoted};
 use crate::signs::composed;
 
-/// Makes the job with an alternative's changes; what is then wrong and was not before is told at the alternative.
-pub(super) fn try_alternative(
-    alternative: &RawAlternative,
-    table: &Table,
-    own: Diagnostics<'_>,
-    units: Units,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Made> {
-    let mut own = own;
-    let made = alternative.apply(table, &mut own).and_then(|changed| make(&changed, units, &mut own));
-    let known: Vec<Problem> = diagnostics.problems().to_vec();
-    for problem in own.into_problems() {
-        if known.iter().any(|other| other.span == problem.span && other.what == problem.what) {
-            continue;
-        }
+/// What is wrong with the job of an alternative and was not before, told at the alternative.
+pub(super) fn told(alternative: &RawAlternative, own: Vec<Problem>, known: &[Problem]) -> Diagnostics {
+    let is_new = |problem: &Problem| {
+        !known.iter().any(|other| other.span == problem.span && other.what == problem.what)
+    };
+    let at_alternative = |problem: Problem| {
         let inside = problem.span.as_ref().is_some_and(|span| alternative.spans.contains(span));
         let name = &alternative.name;
         let prefix = format!("alternative \"{}\"", name.value);
@@ -32,37 +21,23 @@ pub(super) fn try_alternative(
             key => format!("{prefix}: {key}"),
         };
         let span = if inside { problem.span } else { name.place.span.clone() };
-        diagnostics.problem(
-            &Place { words, path: String::new(), span },
-            &problem.value,
-            problem.what,
-            problem.right,
-        );
-    }
-    made
+        let place = Place { words, path: String::new(), span };
+        Diagnostics::of(&place, &problem.value, problem.what, problem.right)
+    };
+    own.into_iter().filter(is_new).map(at_alternative).collect()
 }
 
 /// Which of the alternatives has a name; if there is none, that is a problem.
-pub(super) fn choose(
-    name: &str,
-    alternatives: &[RawAlternative],
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<usize> {
+pub(super) fn choose(name: &str, alternatives: &[RawAlternative]) -> Read<usize> {
     let wanted = composed(name.trim());
-    let found = alternatives.iter().position(|alternative| alternative.name.value == wanted);
-    if found.is_none() {
-        let names: Vec<String> = alternatives.iter().map(|other| other.name.value.clone()).collect();
-        let right = match nearest(name, names.iter().map(String::as_str)) {
-            Some(near) => format!("the nearest is \"{near}\""),
-            None if names.is_empty() => "the file has no alternatives".into(),
-            None => format!("there are {}", quoted(&names)),
-        };
-        diagnostics.problem(
-            &Place::default(),
-            "",
-            format!("there is no alternative called \"{name}\""),
-            right,
-        );
+    if let Some(found) = alternatives.iter().position(|alternative| alternative.name.value == wanted) {
+        return Read::made(found);
     }
-    found
+    let names: Vec<String> = alternatives.iter().map(|other| other.name.value.clone()).collect();
+    let right = match nearest(name, names.iter().map(String::as_str)) {
+        Some(near) => format!("the nearest is \"{near}\""),
+        None if names.is_empty() => "the file has no alternatives".into(),
+        None => format!("there are {}", quoted(&names)),
+    };
+    Read::problem(&Place::default(), "", format!("there is no alternative called \"{name}\""), right)
 }

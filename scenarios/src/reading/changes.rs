@@ -1,10 +1,10 @@
 //! Changes asked for on the command line, made on a document, and what is wrong with them told at them.
 
-use super::turn::{Assumed, Before, turn};
+use super::turn::{Before, turn};
 use crate::change::Change;
-use crate::diagnostics::{Diagnostics, Place};
+use crate::diagnostics::{Place, Read};
 use crate::document::{self, Entry, Node, Table, Value};
-use crate::fields::Item;
+use crate::fields::{Around, Item};
 use crate::knob::Knob;
 use crate::nearest::nearest;
 use crate::parse::printable;
@@ -66,47 +66,35 @@ pub(super) fn marks(asked: &[Asked], text: &str) -> Vec<Mark> {
     all
 }
 
-/// Makes a change; `None` if it cannot be made, which is then a problem. `before` gives the job as it stands before it.
-pub(super) fn make(
-    change: &Change,
-    mark: &Mark,
-    table: &mut Table,
-    before: Option<&Before<'_>>,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<Assumed>> {
+/// The document with a change made, and what is assumed by it. `before` gives the job as it stands before it.
+pub(super) fn make(change: &Change, mark: &Mark, table: &Table, before: Option<&Before<'_>>) -> Read<Table> {
     let place = Place { span: Some(mark.value.clone()), ..Place::default() };
     let node = match value(&change.value) {
         Ok(value) => Node { span: mark.value.clone(), typed: mark.typed.clone(), value: marked(value, mark) },
         Err(what) => {
             let right = "texts stand in quotes inside brackets, as in [ \"12:00-12:30\" ]";
-            diagnostics.problem(&place, "", what, right);
-            return None;
+            return Read::problem(&place, "", what, right);
         }
     };
-    let knob = Knob::of(&change.key);
-    let Knob::Key(key) = &knob else {
-        return turn(&knob, &Item { node: &node, place }, table, before?, diagnostics);
+    let key = match (Knob::of(&change.key), before) {
+        (Knob::Key(key), _) => key,
+        (knob, Some(before)) => {
+            return turn(&knob, &Item { node: &node, place, around: Around::NOTHING }, table, before);
+        }
+        (_, None) => return Read::of(|_| None),
     };
-    if let Some(right) = longer(key, table) {
-        let place = Place { span: Some(mark.key.clone()), ..Place::default() };
-        diagnostics.problem(&place, "", "it is not said of what", right);
-        return None;
-    }
     let place = Place { span: Some(mark.key.clone()), ..Place::default() };
+    if let Some(right) = longer(&key, table) {
+        return Read::problem(&place, "", "it is not said of what", right);
+    }
     if let (false, false, Some(near)) =
-        (key.contains('.'), raw::top().any(|word| word == key), nearest(key, Knob::WORDS))
+        (key.contains('.'), raw::top().any(|word| word == key), nearest(&key, Knob::WORDS))
     {
-        diagnostics.problem(
-            &place,
-            "",
-            format!("\"{key}\" is not known"),
-            format!("the nearest is \"{near}\""),
-        );
-        return None;
+        let what = format!("\"{key}\" is not known");
+        return Read::problem(&place, "", what, format!("the nearest is \"{near}\""));
     }
     let entry = Entry { key_span: mark.key.clone(), node };
-    let one = Table { entries: [(key.clone(), entry)].into() };
-    raw::change(&one, table, diagnostics).then(Vec::new)
+    raw::change(&Table { entries: [(key, entry)].into() }, table)
 }
 
 /// The value of a change: a TOML value if it is one, else a text.

@@ -1,7 +1,7 @@
 //! A trade's word turned into changes of a document.
 
 use crate::check::fits;
-use crate::diagnostics::Diagnostics;
+use crate::diagnostics::{At, Read};
 use crate::document::{Entry, Node, Table, Value};
 use crate::fields::Item;
 use crate::knob::Knob;
@@ -18,82 +18,64 @@ pub(super) struct Before<'m> {
     pub(super) system: System,
 }
 
-/// What is assumed by a turn of a knob: key, words, where it comes from.
-pub(super) type Assumed = (&'static str, String, &'static str);
-
 const FROM: &str = "follows from the change asked for";
 
-/// Turns a knob to a value; `None` if that cannot be, which is then a problem.
-pub(super) fn turn(
-    knob: &Knob,
-    item: &Item<'_>,
-    table: &mut Table,
-    before: &Before<'_>,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<Assumed>> {
+/// The document with a knob turned to a value, and what is assumed by it.
+pub(super) fn turn(knob: &Knob, item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
     match knob {
-        Knob::Rakers => rakers(item, table, before, diagnostics),
-        Knob::Loaders => loaders(item, table, before, diagnostics),
-        Knob::Bucket => buckets(item, table, before, diagnostics),
-        Knob::Haul => haul(item, table, before, diagnostics),
+        Knob::Rakers => rakers(item, table, before),
+        Knob::Loaders => loaders(item, table, before),
+        Knob::Bucket => buckets(item, table, before),
+        Knob::Haul => haul(item, table, before),
         Knob::Room => {
-            things(table, "zone").for_each(|zone| put(zone, "room", item.node.clone()));
-            Some(Vec::new())
+            let mut table = table.clone();
+            things(&mut table, "zone").for_each(|zone| put(zone, "room", item.node.clone()));
+            Read::made(table)
         }
-        Knob::Key(_) => Some(Vec::new()),
+        Knob::Key(_) => Read::made(table.clone()),
     }
 }
 
-fn rakers(
-    item: &Item<'_>,
-    table: &mut Table,
-    before: &Before<'_>,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<Assumed>> {
-    let wanted = item.count(0..=MOST_RAKERS as u32, diagnostics)?.value;
-    let counts: Vec<u32> =
-        before.raw.rakers.iter().map(|raker| raker.count.as_ref().map_or(1, |count| count.value)).collect();
-    if counts.is_empty() {
-        if wanted > 0 {
-            let right = "write [[raker]] with a name into the file, with count = 0 if there is none at first";
-            item.wrong("the file has no raker to make copies of", right, diagnostics);
-            return None;
+fn rakers(item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
+    item.count(0..=MOST_RAKERS as u32).and_then(|wanted| {
+        let rakers = before.raw.rakers.iter();
+        let things: Vec<(u32, &str)> =
+            rakers.map(|raker| (count(&raker.count), raker.named.shown())).collect();
+        match (things.is_empty(), wanted.value) {
+            (true, 0) => Read::made(table.clone()),
+            (true, _) => item.wrong(
+                "the file has no raker to make copies of",
+                "write [[raker]] with a name into the file, with count = 0 if there is none at first",
+            ),
+            (false, wanted) => with_counts(table, ("raker", "rakers"), &things, wanted, item),
         }
-        return Some(Vec::new());
-    }
-    let last = set_counts(table, "raker", &counts, wanted, item);
-    let name = before.raw.rakers.get(last).map_or("", |raker| raker.named.shown());
-    Some(copies("rakers", counts.iter().sum(), wanted, name))
+    })
 }
 
-fn loaders(
+fn loaders(item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
+    item.count(1..=MOST_LOADERS as u32).and_then(|wanted| {
+        let loaders = before.raw.loaders.iter();
+        let things: Vec<_> = loaders.map(|loader| (count(&loader.count), loader.named.shown())).collect();
+        with_counts(table, ("loader", "loaders"), &things, wanted.value, item)
+    })
+}
+
+fn count(count: &Option<At<u32>>) -> u32 {
+    count.as_ref().map_or(1, |count| count.value)
+}
+
+/// The document with so many things of a kind in all; the last of which there is one is copied.
+fn with_counts(
+    table: &Table,
+    (kind, key): (&str, &str),
+    all: &[(u32, &str)],
+    wanted: u32,
     item: &Item<'_>,
-    table: &mut Table,
-    before: &Before<'_>,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<Assumed>> {
-    let wanted = item.count(1..=MOST_LOADERS as u32, diagnostics)?.value;
-    let counts: Vec<u32> = before
-        .raw
-        .loaders
-        .iter()
-        .map(|loader| loader.count.as_ref().map_or(1, |count| count.value))
-        .collect();
-    let last = set_counts(table, "loader", &counts, wanted, item);
-    let name = before.raw.loaders.get(last).map_or("", |loader| loader.named.shown());
-    Some(copies("loaders", counts.iter().sum(), wanted, name))
-}
-
-fn copies(key: &'static str, there: u32, wanted: u32, name: &str) -> Vec<Assumed> {
-    let words = format!("further {key} are like \"{name}\": as fast, and at the same cost");
-    if wanted > there { vec![(key, words, FROM)] } else { Vec::new() }
-}
-
-/// Sets the counts of all things of a kind so that there are so many in all; gives back which one is copied.
-fn set_counts(table: &mut Table, kind: &str, counts: &[u32], wanted: u32, item: &Item<'_>) -> usize {
-    let last = counts.iter().rposition(|count| *count > 0).unwrap_or(counts.len().saturating_sub(1));
+) -> Read<Table> {
+    let last = all.iter().rposition(|(count, _)| *count > 0).unwrap_or(all.len().saturating_sub(1));
+    let mut table = table.clone();
     let mut left = wanted;
-    for (i, (thing, count)) in things(table, kind).zip(counts).enumerate() {
+    for (i, (thing, (count, _))) in things(&mut table, kind).zip(all).enumerate() {
         let new = if i == last { left } else { left.min(*count) };
         left -= new;
         if new != *count {
@@ -101,48 +83,52 @@ fn set_counts(table: &mut Table, kind: &str, counts: &[u32], wanted: u32, item: 
             put(thing, "count", Node { value, ..item.node.clone() });
         }
     }
-    last
+    if wanted <= all.iter().map(|(count, _)| count).sum() {
+        return Read::made(table);
+    }
+    let name = all.get(last).map_or("", |(_, name)| name);
+    let words = format!("further {key} are like \"{name}\": as fast, and at the same cost");
+    Read::assumed(table, key, words, FROM)
 }
 
-fn buckets(
-    item: &Item<'_>,
-    table: &mut Table,
-    before: &Before<'_>,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<Assumed>> {
-    let heaped = item.figure(Kind::Bucket, diagnostics)?.value;
-    for (thing, raw) in things(table, "loader").zip(&before.raw.loaders) {
-        if let (Some(struck), Some(was)) = (&raw.struck, &raw.heaped) {
-            put(thing, "struck", calculated(struck.value * (heaped / was.value), item));
+fn buckets(item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
+    item.figure(Kind::Bucket).and_then(|heaped| {
+        let heaped = heaped.value;
+        let mut table = table.clone();
+        for (thing, raw) in things(&mut table, "loader").zip(&before.raw.loaders) {
+            if let (Some(struck), Some(was)) = (&raw.struck, &raw.heaped) {
+                put(thing, "struck", calculated(struck.value * (heaped / was.value), item));
+            }
+            put(thing, "heaped", item.node.clone());
         }
-        put(thing, "heaped", item.node.clone());
-    }
-    let words = format!(
-        "with a bucket of {} heaped everything else of a loader stays: width, weight, time to load and dump, what it may lift",
-        bucket(heaped, before.system)
-    );
-    Some(vec![("bucket", words, FROM)])
+        let words = format!(
+            "with a bucket of {} heaped everything else of a loader stays: width, weight, time to load and dump, what it may lift",
+            bucket(heaped, before.system)
+        );
+        Read::assumed(table, "bucket", words, FROM)
+    })
 }
 
-fn haul(
-    item: &Item<'_>,
-    table: &mut Table,
-    before: &Before<'_>,
-    diagnostics: &mut Diagnostics<'_>,
-) -> Option<Vec<Assumed>> {
-    let wanted = item.figure(Kind::Way, diagnostics)?.value;
-    let mean = mean_haul(before.job);
-    if mean <= 0.0 {
-        let right = "give the zones a distance above 0 first";
-        item.wrong(
-            "all ways are of no length, so they cannot be made longer in proportion",
-            right,
-            diagnostics,
+fn haul(item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
+    item.figure(Kind::Way).and_then(|wanted| {
+        let (wanted, mean) = (wanted.value, mean_haul(before.job));
+        if mean <= 0.0 {
+            let right = "give the zones a distance above 0 first";
+            return item.wrong("all ways are of no length, so they cannot be made longer in proportion", right);
+        }
+        let words = format!(
+            "every way is {} % of its length, so that the mean haul is {} instead of {}; walks and gates stay",
+            crate::units::figure(wanted / mean * 100.0),
+            way(wanted, before.system),
+            way(mean, before.system)
         );
-        return None;
-    }
-    let factor = wanted / mean;
-    for (thing, raw) in things(table, "zone").zip(&before.raw.zones) {
+        Read::assumed(longer(table, before.raw, wanted / mean, item), "haul", words, FROM)
+    })
+}
+
+fn longer(table: &Table, raw: &Raw, factor: f64, item: &Item<'_>) -> Table {
+    let mut table = table.clone();
+    for (thing, raw) in things(&mut table, "zone").zip(&raw.zones) {
         let lengths = raw.ways.iter().map(|way| way.distance.as_ref().map(|distance| distance.value));
         if thing.get("distance").is_some() {
             if let Some(length) = raw.ways.first().and_then(|way| way.distance.as_ref()) {
@@ -158,13 +144,7 @@ fn haul(
             }
         }
     }
-    let words = format!(
-        "every way is {} % of its length, so that the mean haul is {} instead of {}; walks and gates stay",
-        crate::units::figure(factor * 100.0),
-        way(wanted, before.system),
-        way(mean, before.system)
-    );
-    Some(vec![("haul", words, FROM)])
+    table
 }
 
 /// Mean over the zones, by what they need, of the nearest way that a loader fits through \[m\].
