@@ -78,7 +78,7 @@ fn rust_files(folder: &Path) -> Vec<PathBuf> {
 
 /// The code of a crate, its tests left out.
 fn code(folder: &str) -> Vec<(PathBuf, String)> {
-    let of_tests = ["tests.rs", "testing.rs", "gallery.rs"];
+    let of_tests = ["tests.rs", "testing.rs", "preview.rs"];
     let is_code = |path: &PathBuf| !of_tests.iter().any(|name| path.ends_with(name));
     let files: Vec<PathBuf> = rust_files(&root().join(folder)).into_iter().filter(is_code).collect();
     assert!(files.len() > 20, "only {} files were found in {folder}", files.len());
@@ -116,6 +116,30 @@ fn the_libraries_know_no_files_no_threads_no_printing_no_clock_and_no_environmen
             assert!(!text.contains(word), "{} uses {word}", file.display());
         }
     }
+}
+
+#[test]
+fn no_question_knows_another_and_what_they_share_knows_none() {
+    let questions = ["buckets", "check", "compare", "forecast", "quote", "replay", "sweep"];
+    let shared = ["chart", "client_page", "crew_sheet", "findings", "render"];
+    let home = root().join("reports/src");
+    let mut seen = Vec::new();
+    for (file, text) in code("reports/src") {
+        let place = file.strip_prefix(&home).unwrap().components().next().unwrap();
+        let place = place.as_os_str().to_str().unwrap().trim_end_matches(".rs").to_owned();
+        if !questions.contains(&&*place) && !shared.contains(&&*place) {
+            continue;
+        }
+        for question in questions.iter().filter(|question| **question != place) {
+            // Most of what is said of a job is said of a forecast of it, and the crew's sheet is made from one.
+            let allowed = ["findings", "crew_sheet"].contains(&&*place) && *question == "forecast";
+            let path = regex::Regex::new(&format!(r"\bcrate::{question}\b|\bcrate::\{{[^}}]*\b{question}\b"))
+                .unwrap();
+            assert!(allowed || !path.is_match(&text), "{} knows {question}", file.display());
+        }
+        seen.push(place);
+    }
+    assert!(questions.iter().chain(&shared).all(|place| seen.iter().any(|s| s == place)), "{seen:?}");
 }
 
 #[test]

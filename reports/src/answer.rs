@@ -3,7 +3,7 @@
 use crate::chart::{ChartError, Figure};
 use crate::failure::Failure;
 use crate::findings::Warning;
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use crate::render::ExportError;
 use flate2::Compression;
 use flate2::write::GzEncoder;

@@ -11,10 +11,8 @@
 //! | [`waiting`] | who waits for whom |
 //! | [`relief`] | what would help |
 //! | [`risk`] | how likely is it to lose money at a price |
-//! | [`parts`] | what is the cost made of |
 //! | [`rivals`] | which of several jobs is done sooner |
-//! | [`saved`] | what each of them saves against the first |
-//! | [`bucket_worth`] | what buckets save and are worth |
+//! | [`saved`] | what each of several jobs or buckets saves |
 //! | [`curve`], [`heat`] | where going on stops to pay, over one thing or two |
 //! | [`timeline`] | what happens in one run, minute by minute |
 //!
@@ -24,7 +22,6 @@
 //! a phone; [`Size::PHONE`] is drawn for it.
 
 mod axis;
-pub mod bucket_worth;
 pub mod completion;
 pub mod curve;
 mod days;
@@ -36,7 +33,6 @@ mod legend;
 mod letters;
 pub(crate) mod palette;
 mod paper;
-pub mod parts;
 pub mod progress;
 pub mod relief;
 pub mod risk;
@@ -46,25 +42,23 @@ pub mod saved;
 mod seal;
 mod spread;
 mod stroke;
-mod swept;
 mod ticks;
 mod time_axis;
 pub mod timeline;
 pub mod waiting;
-mod words;
+pub(crate) mod words;
 
 #[cfg(test)]
-mod gallery;
+mod fixtures;
 #[cfg(test)]
-mod invented;
+pub(crate) mod legibility;
 #[cfg(test)]
-mod look;
+mod preview;
 
 pub use days::Days;
 pub use doing::Doing;
 pub use figures::Figure;
 pub(crate) use figures::add;
-pub use swept::sweep_figures;
 
 /// How large a figure is drawn \[px\]. It scales to any width; the letters are sized so that it stays legible at a phone's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -3,12 +3,12 @@
 pub(super) mod loads;
 mod times;
 
+use crate::findings::load_story::load_stories;
 use crate::findings::order;
 use crate::forecast::Forecast;
 use crate::render::page::cautions::KEEP_CLEAR;
 use crate::render::page::fold::Part;
 use crate::render::page::words::{self, date, number, tight};
-use crate::replay::load_story::load_stories;
 use loads::{LoadPlan, load_plan};
 use maud::{Markup, html};
 use scenarios::units::volume;

@@ -1,6 +1,7 @@
 //! A small made-up forecast for the tests of what is said and shown. All numbers are invented.
 
-use crate::forecast::{Forecast, Provenance};
+use crate::forecast::Forecast;
+use crate::provenance::Provenance;
 use scenarios::units::System;
 use scenarios::{Assumption, Caution, Scenario, Stated, Weight};
 use sim::*;

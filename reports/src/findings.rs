@@ -5,13 +5,17 @@ mod amounts;
 mod assumed;
 mod done_by;
 mod estimate;
+pub(crate) mod halfway;
 mod handbook;
 mod left_over;
+pub mod load_story;
 mod odds;
 mod order;
 pub(crate) mod relief;
 mod said;
+mod saved;
 mod the_job;
+mod tries;
 mod waiting;
 mod warnings;
 
@@ -28,7 +32,11 @@ pub(crate) use relief::{relief_of, worth_naming_from};
 pub use said::{
     Calendar, Done, about_duration, about_money, about_volume, done_s, promised_duration, share_of_runs,
 };
+pub use saved::{Saved, SavedSaid};
+pub(crate) use saved::{Unit, saved};
 pub use the_job::the_job;
+pub(crate) use tries::RELIEF_RUNS;
+pub use tries::tries;
 pub use waiting::{
     LOADER_KEYS, Part, RAKER_KEYS, Role, WhoWaits, Worker, who_waits, who_waits_by, who_waits_in,
     who_waits_with,
@@ -58,4 +66,9 @@ pub(crate) fn sentence(words: &str) -> String {
 pub(crate) fn hours_and_minutes(seconds: f64) -> String {
     let minutes = (seconds / 60.0).round().max(0.0) as u64;
     format!("{}:{:02}", minutes / 60, minutes % 60)
+}
+
+/// `a to b`, or one of them where they are the same.
+pub(crate) fn span(from: &str, to: &str) -> String {
+    if from == to { from.to_owned() } else { format!("{from} to {to}") }
 }

@@ -6,7 +6,6 @@ mod json;
 pub(crate) mod page;
 mod percentiles_csv;
 mod run;
-mod runs_csv;
 mod screen;
 
 pub use files::{FORECAST, of_forecast, summary};
@@ -14,7 +13,6 @@ pub use json::summary_json;
 pub use page::page;
 pub use percentiles_csv::percentiles_csv;
 pub use run::*;
-pub use runs_csv::{run_csv, runs_csv};
 pub use screen::{files, forecast_first, summary as screen};
 
 use crate::answer::{Answer, Document, RunRows};

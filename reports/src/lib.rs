@@ -47,6 +47,7 @@ pub mod quote;
 pub mod replay;
 pub mod sweep;
 
+pub mod client_page;
 mod crew_sheet;
 
 #[cfg(test)]

@@ -1,7 +1,52 @@
-//! The command that gives the same answer again.
+//! What it takes to get the same answer again, and the command for it.
 
-use scenarios::Selection;
+use scenarios::{Scenario, Selection};
 use std::path::Path;
+
+/// What it takes to get the same answer again.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub struct Provenance {
+    /// Version of heapcast.
+    pub version: String,
+    /// Seed of all random numbers.
+    pub seed: u64,
+    /// Runs made.
+    pub runs: u32,
+    /// The scenario file as typed.
+    pub file: String,
+    /// SHA-256 of what was read, in hexadecimal.
+    pub scenario_hash: String,
+    /// The named alternative chosen, if any.
+    pub alternative: Option<String>,
+    /// What else was changed, as typed, in this order.
+    pub changes: Vec<String>,
+    /// The command as typed, without folders of the machine.
+    pub command: String,
+}
+
+impl Provenance {
+    /// Of something made from a scenario.
+    pub fn new(scenario: &Scenario, seed: u64, runs: u32, command: String) -> Self {
+        Self {
+            version: env!("CARGO_PKG_VERSION").to_owned(),
+            seed,
+            runs,
+            file: scenario.file.clone(),
+            scenario_hash: scenario.hash.clone(),
+            alternative: scenario.alternative.clone(),
+            changes: scenario.changes.iter().map(ToString::to_string).collect(),
+            command,
+        }
+    }
+
+    /// All of it in a line.
+    pub fn words(&self) -> String {
+        let hash = self.scenario_hash.get(..12).unwrap_or(&self.scenario_hash);
+        let runs = scenarios::units::figure(f64::from(self.runs));
+        let plural = if self.runs == 1 { "run" } else { "runs" };
+        format!("heapcast {}, seed {}, {runs} {plural}, scenario {hash}", self.version, self.seed)
+    }
+}
 
 /// How a person would type it: every word, quoted where it has to be.
 pub fn command_line(verb: &str, file: &Path, job: &Selection, seed: u64, more: &[(&str, String)]) -> String {

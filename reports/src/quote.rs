@@ -1,5 +1,6 @@
 //! What to ask for the job.
 
+pub(crate) mod figures;
 mod files;
 pub mod findings;
 mod json;
@@ -10,7 +11,7 @@ mod tables;
 
 pub use files::{QUOTE, of_quote, summary};
 pub use json::quote_json;
-pub use page::{client_page, quote_page};
+pub use page::quote_page;
 pub use run::*;
 pub use screen::{quote, quote_files, quote_first};
 pub use tables::{cost_csv, risk_csv, run_costs_csv};
@@ -22,7 +23,7 @@ use std::path::Path;
 
 impl Answer for Quote {
     fn headline(&self) -> String {
-        let hours = matches!(self.client.terms, findings::Terms::Hourly { .. });
+        let hours = matches!(self.client.terms, crate::client_page::Terms::Hourly { .. });
         if hours { self.says.hours.sentence.clone() } else { self.says.offer.verdict.clone() }
     }
 

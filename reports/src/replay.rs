@@ -2,7 +2,6 @@
 
 mod files;
 mod json;
-pub mod load_story;
 mod run;
 mod screen;
 mod tables;

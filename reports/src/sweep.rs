@@ -1,5 +1,6 @@
 //! The job over a range of one thing or two: where it stops paying.
 
+mod figures;
 mod files;
 pub mod findings;
 mod json;

@@ -21,7 +21,7 @@ mod work;
 
 use criterion::{Criterion, SamplingMode, Throughput};
 use rayon::ThreadPool;
-use reports::forecast::tries;
+use reports::findings::tries;
 use scenarios::{Selection, Texts, read_text};
 use side_by_side::{ROUNDS, Side, Target, by_turns, heading, line};
 use sim::{Job, Plan, relief};

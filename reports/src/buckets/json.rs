@@ -2,7 +2,7 @@
 
 use crate::buckets::findings::BucketsSays;
 use crate::buckets::{Buckets, FUTURES};
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use crate::render::ExportError;
 use crate::render::json::{Reading, Told, bytes};
 use serde::Serialize;

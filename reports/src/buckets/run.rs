@@ -1,7 +1,8 @@
 //! Buckets compared with today's: the bundle that the screen, the page, the charts and the files are drawn from.
 
 use crate::failure::Failure;
-use crate::forecast::{Provenance, seconds, tries};
+use crate::findings::tries;
+use crate::provenance::Provenance;
 use scenarios::units::System;
 use scenarios::{Bucket, BucketList, Fitted, Scenario, with_bucket};
 use sim::{Improvement, Job, Paired, Payback, Plan, Purchase, Relief, Runs, Study, paired};
@@ -155,7 +156,7 @@ impl Buckets {
 
     /// Time saved against today's bucket, run by run \[s\].
     pub fn saved_s(&self, with: &Study) -> Paired {
-        paired(&self.today.outcomes, &with.outcomes, |o| seconds(o.finish.working))
+        paired(&self.today.outcomes, &with.outcomes, |o| o.finish.working.as_secs_f64())
     }
 
     /// All that was used, in a line.
@@ -183,7 +184,7 @@ fn todays_job(bucket: &Bucket, fitted: &Fitted) -> Result<Job, Failure> {
 fn worth(bucket: &Bucket, today: &Study, with: &Study, wanted: &Wanted) -> Option<Payback> {
     let usage = wanted.usage.as_ref()?;
     let hours = |study: &Study| {
-        study.outcomes.iter().map(|o| seconds(o.finish.working) / 3_600.0).collect::<Vec<_>>()
+        study.outcomes.iter().map(|o| o.finish.working.as_secs_f64() / 3_600.0).collect::<Vec<_>>()
     };
     let saved: Vec<f64> =
         hours(today).iter().zip(hours(with)).map(|(today, with)| (today - with) * usage.hour_worth).collect();

@@ -290,7 +290,7 @@ fn bars(shown: &[f64], runs: usize, range: (f64, f64), start_min: f64) -> (f64, 
 }
 
 /// The rising curve of values in order, of which the first `shown` are drawn: value and share so far \[%\].
-pub(super) fn curve(values: &[f64], shown: usize) -> Vec<(f64, f64)> {
+pub(crate) fn curve(values: &[f64], shown: usize) -> Vec<(f64, f64)> {
     let runs = values.len() as f64;
     let share = |count: usize| 100.0 * count as f64 / runs;
     let mut points = Vec::new();

@@ -3,7 +3,7 @@
 mod sketch;
 
 pub use sketch::draw;
-pub(super) use sketch::draw_as;
+pub(crate) use sketch::draw_as;
 
 use crate::findings::{ReliefLine, ReliefSays};
 
@@ -69,7 +69,7 @@ fn row(line: &ReliefLine, unit_min: f64) -> Row {
 }
 
 /// With a real minus sign, and none before a nought.
-pub(super) fn minus(number: &str) -> String {
+pub(crate) fn minus(number: &str) -> String {
     match number.strip_prefix('-') {
         Some(digits) if digits.chars().all(|c| c == '0' || c == '.') => digits.to_owned(),
         Some(digits) => format!("\u{2212}{digits}"),

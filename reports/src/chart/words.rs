@@ -6,7 +6,7 @@ use scenarios::units::{System, clock};
 const NAME: usize = 40;
 
 /// A name as far as a title has room for it.
-pub(super) fn short_name(name: &str) -> String {
+pub(crate) fn short_name(name: &str) -> String {
     if name.chars().count() <= NAME {
         return name.to_owned();
     }

@@ -1,8 +1,11 @@
 //! The figures of a comparison.
 
+pub(crate) mod rivals;
+pub(crate) mod saved;
+
 use super::Comparison;
 use super::findings::ComparisonSays;
-use crate::chart::{ChartError, Figure, Size, add, rivals, saved};
+use crate::chart::{self, ChartError, Figure, Size, add};
 
 /// The figures of a comparison: `completion`, `differences` and, where there are prices, `money`.
 ///
@@ -15,10 +18,10 @@ pub fn rival_figures(
 ) -> Result<Vec<Figure>, ChartError> {
     let mut figures = Vec::new();
     let data = rivals::prepare(comparison);
-    add(&mut figures, "completion", data.title.clone(), rivals::draw(&data, size))?;
+    add(&mut figures, "completion", data.title.clone(), chart::rivals::draw(&data, size))?;
     let data = saved::prepare_time(says);
-    add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;
+    add(&mut figures, data.figure, data.title.clone(), chart::saved::draw(&data, size))?;
     let data = saved::prepare_money(says);
-    add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;
+    add(&mut figures, data.figure, data.title.clone(), chart::saved::draw(&data, size))?;
     Ok(figures)
 }

@@ -1,8 +1,8 @@
 //! What a comparison says: which job to take and how sure that is, each by itself, each against the first.
 
 mod choice;
+mod difference;
 mod money;
-mod saved;
 mod told;
 mod unlike;
 mod verdict;
@@ -11,8 +11,7 @@ mod verdict;
 mod tests;
 
 pub use choice::{ChoiceSays, Cost, SHARES};
-pub use saved::{Difference, Saved, SavedSaid};
-pub(crate) use saved::{Unit, saved};
+pub use difference::Difference;
 pub use told::{assumptions_of_all, cautions_of_all};
 pub use verdict::Verdict;
 
@@ -46,7 +45,7 @@ pub fn comparison(comparison: &Comparison) -> ComparisonSays {
         verdict: verdict::verdict(comparison),
         not_alike: unlike::unlike(comparison),
         choices: choice::choices(comparison),
-        differences: saved::differences(comparison),
+        differences: difference::differences(comparison),
         runs: runs(comparison),
         warnings: warnings(&cautions_of_all(comparison)),
         assumed: assumed(&assumptions_of_all(comparison)),

@@ -2,7 +2,7 @@
 
 use crate::compare::Comparison;
 use crate::compare::findings::ComparisonSays;
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use crate::render::ExportError;
 use crate::render::json::{Reading, bytes};
 use serde::Serialize;

@@ -2,7 +2,7 @@
 
 use crate::failure::Failure;
 use crate::findings::is_priced;
-use crate::forecast::{Provenance, seconds};
+use crate::provenance::Provenance;
 use scenarios::Scenario;
 use scenarios::units::System;
 use sim::{Outcome, Plan, Promise, RandomNumbers, Runs, Study, select};
@@ -187,8 +187,8 @@ impl Judged {
     /// The figure of a run of a job that starts then \[s after midnight\]: seconds, or money.
     pub fn of(self, start_s: f64, outcome: &Outcome) -> f64 {
         match self {
-            Self::WorkingTime => seconds(outcome.finish.working),
-            Self::ClockTime => start_s + seconds(outcome.finish.clock),
+            Self::WorkingTime => outcome.finish.working.as_secs_f64(),
+            Self::ClockTime => start_s + outcome.finish.clock.as_secs_f64(),
             Self::Cost => outcome.cost,
         }
     }

@@ -1,7 +1,7 @@
 //! How many loads go from which pile to which zone, in whole loads that add up.
 
+use crate::findings::load_story::load_stories;
 use crate::forecast::Forecast;
-use crate::replay::load_story::load_stories;
 
 /// What a crew is told of the loads.
 #[derive(Clone, Debug, PartialEq)]

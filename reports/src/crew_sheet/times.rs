@@ -1,9 +1,8 @@
 //! The day by the clock: what should happen when.
 
-use crate::findings::{Calendar, about_duration as duration, done_by};
+use crate::findings::span;
+use crate::findings::{Calendar, about_duration as duration, done_by, halfway};
 use crate::forecast::Forecast;
-use crate::forecast::page::halfway;
-use crate::render::page::words::span;
 use scenarios::units::volume;
 
 /// A line of the day.

@@ -1,7 +1,7 @@
 //! Done by when: the range, the line to plan on, the chance of a given clock time.
 
 use super::{Calendar, Estimate, OrderSays, days_in, label, order, percent, share_of_runs};
-use crate::forecast::{Forecast, seconds};
+use crate::forecast::Forecast;
 use serde::Serialize;
 use sim::{Moment, Outcome, Sorted, Study};
 
@@ -81,7 +81,7 @@ struct Samples {
 impl Samples {
     fn new(study: &Study, start_s: f64) -> Self {
         let of = |moment: fn(&Outcome) -> Moment, part: fn(Moment) -> sim::Duration| {
-            study.sorted(|o| seconds(part(moment(o))))
+            study.sorted(|o| part(moment(o)).as_secs_f64())
         };
         Self {
             finish_working: of(|o| o.finish, |m| m.working),

@@ -2,8 +2,9 @@
 
 use super::{capital, share_of_runs};
 use crate::findings::about_duration;
-use crate::forecast::{Forecast, seconds};
+use crate::forecast::Forecast;
 use serde::Serialize;
+use sim::Duration;
 
 /// The handbook figure beside the range.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -29,8 +30,8 @@ pub struct HandbookSays {
 /// What handbook arithmetic says and why it differs.
 pub fn handbook(forecast: &Forecast) -> HandbookSays {
     let book = &forecast.handbook;
-    let finish = forecast.study.sorted(|o| seconds(o.finish.working));
-    let done = forecast.study.sorted(|o| o.done().map_or(f64::INFINITY, |done| seconds(done.working)));
+    let finish = forecast.study.sorted(|o| o.finish.working.as_secs_f64());
+    let done = forecast.study.sorted(|o| o.done().map_or(f64::INFINITY, |done| done.working.as_secs_f64()));
     let chance = done.share_up_to(book.time_s).value;
     let median = finish.percentile(0.5).value;
     let sentence = format!(
@@ -57,7 +58,7 @@ fn why(forecast: &Forecast, median_s: f64) -> String {
     let loaders = forecast.scenario.job.loaders.len().max(1) as f64;
     let total = |columns: &[sim::LoaderActivity]| {
         let of_run = |o: &sim::Outcome| columns.iter().map(|a| o.loaders.time(*a)).sum::<sim::Duration>();
-        seconds(forecast.study.outcomes.iter().map(of_run).sum()) / runs / loaders
+        forecast.study.outcomes.iter().map(of_run).sum::<Duration>().as_secs_f64() / runs / loaders
     };
     use sim::LoaderActivity as A;
     let mut left_out = vec![

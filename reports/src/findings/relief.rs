@@ -1,7 +1,7 @@
 //! What would help most.
 
 use super::{about_duration, about_money, percent, share_of_runs};
-use crate::forecast::{Forecast, seconds};
+use crate::forecast::Forecast;
 use scenarios::units::{System, volume};
 use serde::Serialize;
 use sim::{DoneMore, Improvement, LEVEL, Mean, Relief};
@@ -66,7 +66,7 @@ pub fn improvement_words(improvement: Improvement) -> (&'static str, &'static st
 /// What would help: a truckload more where runs end short, then most minutes first.
 pub fn relief(forecast: &Forecast) -> ReliefSays {
     let currency = super::is_priced(&forecast.scenario.job).then_some(forecast.scenario.currency.as_str());
-    let median_s = forecast.study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
+    let median_s = forecast.study.sorted(|o| o.finish.working.as_secs_f64()).percentile(0.5).value;
     relief_of(&forecast.relief, median_s, currency, forecast.units)
 }
 
@@ -287,10 +287,10 @@ mod few_or_many {
             let job = &scenario.job;
             let plan = Plan::new(job).unwrap();
             let study = Study::new(&plan, 1, Runs::Exactly(2_000), |_| {}).unwrap();
-            let job_s = study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
+            let job_s = study.sorted(|o| o.finish.working.as_secs_f64()).percentile(0.5).value;
             let tried =
                 |tries| sim::relief(job, &plan, &study, scenario.stated.truckload_m3, tries, |_| {}).unwrap();
-            let (few, many) = (tried(crate::forecast::tries(&study)), tried(Tries::exactly(2_000)));
+            let (few, many) = (tried(crate::findings::tries(&study)), tried(Tries::exactly(2_000)));
             // A saving near the middle of two round figures may be told by either.
             let title = |all: &[Relief]| {
                 let title = relief_of(all, job_s, None, scenario.units).title;

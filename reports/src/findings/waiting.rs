@@ -2,7 +2,7 @@
 
 mod pace;
 
-use crate::forecast::{Forecast, seconds};
+use crate::forecast::Forecast;
 use pace::{Crew, Tried};
 use serde::Serialize;
 use sim::{Accounts, Duration, Job, LoaderActivity, LoaderTimes, RakerActivity, RakerTimes, Relief, Study};
@@ -89,7 +89,7 @@ pub fn who_waits(forecast: &Forecast) -> WhoWaits {
 
 /// The same for any runs of a job, with what would help it.
 pub fn who_waits_with(job: &Job, study: &Study, relief: &[Relief]) -> WhoWaits {
-    let job_s = study.sorted(|o| seconds(o.finish.working)).percentile(0.5).value;
+    let job_s = study.sorted(|o| o.finish.working.as_secs_f64()).percentile(0.5).value;
     told(job, &study.accounts, study.runs(), Some(Tried::new(relief, job_s)))
 }
 
@@ -151,7 +151,7 @@ fn parts(
             key,
             words,
             share: time / whole,
-            minutes: seconds(time) / runs / 60.0,
+            minutes: time.as_secs_f64() / runs / 60.0,
         })
         .collect()
 }

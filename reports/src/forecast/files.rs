@@ -1,10 +1,11 @@
 //! All files of a forecast.
 
 use super::figures::figures;
-use super::{Forecast, page, percentiles_csv, runs_csv, summary_json};
+use super::{Forecast, page, percentiles_csv, summary_json};
 use crate::answer::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
 use crate::chart::Size;
 use crate::failure::Failure;
+use crate::render::table::runs_csv;
 
 /// Files of a forecast; a chart that there is nothing to draw in is left out.
 pub const FORECAST: [&str; 10] = [

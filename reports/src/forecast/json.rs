@@ -4,7 +4,8 @@ use crate::findings::{
     Amount, Assumed, DoneBy, HandbookSays, LeftOver, ReliefSays, Warnings, WhoWaits, amounts, assumed,
     done_by, handbook, left_over, relief, warnings, who_waits,
 };
-use crate::forecast::{Forecast, Provenance};
+use crate::forecast::Forecast;
+use crate::provenance::Provenance;
 use crate::render::ExportError;
 use crate::render::json::{Reading, Told, bytes};
 use serde::Serialize;

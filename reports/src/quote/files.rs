@@ -1,8 +1,10 @@
 //! All files of a quote.
 
-use super::{client_page, quote_page};
+use super::figures::figures;
+use super::quote_page;
 use crate::answer::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
-use crate::chart::{ChartError, Figure, Size, parts, risk};
+use crate::chart::Size;
+use crate::client_page::client_page;
 use crate::failure::Failure;
 use crate::quote::Quote;
 
@@ -36,7 +38,7 @@ pub fn of_quote(quote: &Quote, runs: RunRows) -> Result<Vec<Document>, Failure> 
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let mut documents = vec![
         Document { name: "report.html", bytes: quote_page(quote, &wide, &narrow).into_bytes() },
-        Document { name: "client.html", bytes: client_page(quote).into_bytes() },
+        Document { name: "client.html", bytes: client_page(&quote.client).into_bytes() },
         Document { name: "summary.json", bytes: summary(quote)? },
         document("cost.csv", super::cost_csv(quote))?,
         document("risk.csv", super::risk_csv(quote))?,
@@ -44,14 +46,4 @@ pub fn of_quote(quote: &Quote, runs: RunRows) -> Result<Vec<Document>, Failure> 
     ];
     documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &QUOTE, &quote.provenance)));
     Ok(documents)
-}
-
-fn figures(quote: &Quote, size: Size) -> Result<Vec<Figure>, ChartError> {
-    let currency = &quote.scenario.currency;
-    let of_risk = risk::prepare(&quote.costs.total(), &quote.says.offer, currency);
-    let of_parts = parts::prepare(&quote.says.cost, quote.study.runs(), currency);
-    Ok(vec![
-        Figure { name: "risk", svg: risk::draw(&of_risk, size)?, title: of_risk.title },
-        Figure { name: "parts", svg: parts::draw(&of_parts, size)?, title: of_parts.title },
-    ])
 }

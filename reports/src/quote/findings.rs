@@ -1,6 +1,5 @@
 //! What a quote says: what the job costs, what to ask for it, what an hour costs, and what is not in it.
 
-mod client;
 mod costs;
 mod curve;
 mod gaps;
@@ -8,10 +7,10 @@ mod hours;
 mod offer;
 mod parts;
 mod price;
+mod terms;
 mod truckload;
 mod words;
 
-pub use client::{ClientSays, Terms, client};
 pub use costs::{CostPart, Costs, RunCost};
 pub use curve::{RiskPoint, risk_curve};
 pub use gaps::{Gaps, gaps};
@@ -19,4 +18,5 @@ pub use hours::{HourlyEstimate, HoursRow, HoursSays, hours};
 pub use offer::{Asked, Offer, SettledBy, offer};
 pub use parts::{CostLine, CostSays, SHARES, cost};
 pub use price::{Price, PriceOf};
+pub(super) use terms::terms;
 pub use truckload::{TruckloadSays, truckload};

@@ -1,7 +1,7 @@
 //! `summary.json` of a quote: everything that stands on the screen, for programs.
 
 use crate::findings::{Assumed, Warnings, assumed, warnings};
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use crate::quote::findings::Asked;
 use crate::quote::{Quote, QuoteSays};
 use crate::render::ExportError;

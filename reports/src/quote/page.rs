@@ -1,6 +1,5 @@
 //! The pages of a quote: `report.html` with all costs for the person who quotes, `client.html` for the client.
 
-mod client;
 mod cost;
 mod foot;
 mod hours;
@@ -9,8 +8,6 @@ mod offer;
 
 #[cfg(test)]
 mod tests;
-
-pub use client::client_page;
 
 use crate::chart::Figure;
 use crate::quote::Quote;

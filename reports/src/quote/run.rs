@@ -1,11 +1,12 @@
 //! The bundle that a quote is shown from: its runs, what they cost, and all that is said of it.
 
+use crate::client_page::{ClientSays, client};
 use crate::failure::Failure;
 use crate::findings::{is_priced, left_over_in, order};
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use crate::quote::findings::{
-    Asked, ClientSays, CostSays, Costs, Gaps, HoursSays, Offer, RiskPoint, TruckloadSays, client, cost, gaps,
-    hours, offer, risk_curve, truckload,
+    Asked, CostSays, Costs, Gaps, HoursSays, Offer, RiskPoint, TruckloadSays, cost, gaps, hours, offer,
+    risk_curve, terms, truckload,
 };
 use scenarios::Scenario;
 use scenarios::units::System;
@@ -92,7 +93,7 @@ impl Quote {
             risk_curve: risk_curve(&total, &offer.ladder),
             offer,
         };
-        let client = client(&scenario, &study, units, &asked, (&says.offer, &says.hours), &provenance);
+        let client = client(&scenario, &study, units, terms(&asked, &says.offer, &says.hours), &provenance);
         Self { units, says, client, costs, asked, provenance, study, scenario }
     }
 }

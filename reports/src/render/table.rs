@@ -7,11 +7,13 @@
 
 mod cell;
 mod outcome;
+mod runs;
 mod saved;
 mod unit;
 
 pub(crate) use cell::Cell;
 pub(crate) use outcome::outcome;
+pub(crate) use runs::{run_csv, runs_csv};
 pub(crate) use unit::Unit;
 
 use super::ExportError;

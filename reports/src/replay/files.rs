@@ -4,7 +4,8 @@ use super::{events_csv, loads_csv, replay_json};
 use crate::answer::{Document, document, drawing, undrawn};
 use crate::chart::{ChartError, Figure, Size, timeline};
 use crate::failure::Failure;
-use crate::forecast::{Provenance, run_csv};
+use crate::provenance::Provenance;
+use crate::render::table::run_csv;
 use scenarios::Scenario;
 use sim::Replay;
 

@@ -1,6 +1,6 @@
 //! `replay.json`: what one run yields, for programs.
 
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use crate::render::ExportError;
 use crate::render::json::{Reading, Told, bytes};
 use crate::render::table::{Object, outcome};

@@ -1,7 +1,7 @@
 //! The run to be shown, and its every step.
 
 use crate::failure::Failure;
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use scenarios::Scenario;
 use sim::{Plan, Replay, Runs, Study};
 

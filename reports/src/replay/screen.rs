@@ -1,8 +1,7 @@
 //! One run on the screen.
 
 use crate::findings::{Calendar, about_duration, about_money, about_volume};
-use crate::forecast::Provenance;
-use crate::forecast::seconds;
+use crate::provenance::Provenance;
 use crate::render::screen::titled;
 use crate::render::screen::{Layout, lines};
 use scenarios::Scenario;
@@ -43,7 +42,7 @@ pub fn replay(scenario: &Scenario, units: System, run: &Replay, full: bool, colu
 /// When one run is done, in a line.
 pub fn one_run(scenario: &Scenario, units: System, run: &Replay) -> String {
     let o = &run.outcome;
-    let (working_s, clock_s) = (seconds(o.finish.working), seconds(o.finish.clock));
+    let (working_s, clock_s) = (o.finish.working.as_secs_f64(), o.finish.clock.as_secs_f64());
     let at = Calendar::of(scenario, units).done(working_s, scenario.job.shift.start_s + clock_s);
     match o.ends_short {
         true => format!(
@@ -89,7 +88,7 @@ fn one(name: &str, mut entries: Vec<(&str, Duration)>) -> Vec<Vec<String>> {
     let row = |(i, (words, time)): (usize, (&str, Duration))| {
         let name = if i == 0 { name } else { "" };
         let share = crate::findings::percent(time / whole);
-        vec![name.to_owned(), words.to_owned(), about_duration(seconds(time)), share]
+        vec![name.to_owned(), words.to_owned(), about_duration(time.as_secs_f64()), share]
     };
     entries.into_iter().enumerate().map(row).collect()
 }

@@ -1,9 +1,8 @@
 //! `loads.csv`: one row a load of a replayed run. `events.csv`: everything that happened in it, in order.
 
-use crate::forecast::seconds;
+use crate::findings::load_story::{LoadStory, load_stories};
 use crate::render::ExportError;
 use crate::render::table::{Table, Unit};
-use crate::replay::load_story::{LoadStory, load_stories};
 use sim::{Duration, Event, Job, LoaderActivity as A, Replay};
 
 /// The loads of a replayed run, counted from 1 in the order their loading began. Moments of the clock count from midnight of
@@ -135,7 +134,7 @@ fn name_of<T>(things: &[T], place: Option<usize>, name: fn(&T) -> &String) -> Op
 
 /// A time of the clock to the second, `day 1 08:03:20`, from one counted from the start of the first day.
 fn clock_text(job: &Job, moment: Duration) -> String {
-    let whole = (job.shift.start_s + seconds(moment)).round() as i64;
+    let whole = (job.shift.start_s + moment.as_secs_f64()).round() as i64;
     let (day, of_day) = (whole.div_euclid(86_400) + 1, whole.rem_euclid(86_400));
     format!("day {day} {:02}:{:02}:{:02}", of_day / 3_600, of_day / 60 % 60, of_day % 60)
 }

@@ -1,7 +1,8 @@
 //! All files of a sweep.
 
+use super::figures::sweep_figures;
 use crate::answer::{Document, document, drawing, undrawn};
-use crate::chart::{Size, sweep_figures};
+use crate::chart::Size;
 use crate::failure::Failure;
 use crate::sweep::Sweep;
 use crate::sweep::findings::SweepSays;

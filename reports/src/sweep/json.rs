@@ -1,7 +1,7 @@
 //! `summary.json` of a sweep: everything that stands on the screen, for programs.
 
 use crate::findings::{Assumed, Warnings, assumed, warnings};
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use crate::render::ExportError;
 use crate::render::json::{Reading, Told, bytes};
 use crate::sweep::Sweep;

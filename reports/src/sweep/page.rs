@@ -14,7 +14,7 @@ use crate::render::page::{assumed, cautions, job};
 use crate::sweep::Sweep;
 use crate::sweep::findings::SweepSays;
 
-/// The whole page. The figures are those of [`chart::sweep_figures`](crate::chart::sweep_figures), drawn once for a page and
+/// The whole page. The figures are those of [`sweep_figures`](super::figures::sweep_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).
 pub fn sweep_page(sweep: &Sweep, says: &SweepSays, wide: &[Figure], narrow: &[Figure]) -> String {
     let charts = Charts { wide, narrow };

@@ -2,7 +2,7 @@
 //! of a sweep are drawn from.
 
 use crate::failure::Failure;
-use crate::forecast::{Provenance, seconds};
+use crate::provenance::Provenance;
 use scenarios::units::System;
 use scenarios::{Assumption, Caution, Scenario, Vary};
 use sim::{Accounts, Moment, Outcome, Plan, Runs, Share, Sorted, Study};
@@ -67,7 +67,7 @@ pub struct Run {
 impl Run {
     /// Working time to the finish \[s\].
     pub fn working_s(&self) -> f64 {
-        seconds(self.finish.working)
+        self.finish.working.as_secs_f64()
     }
 
     /// When it is done on the clock, from the start of the first day \[s\]; never, where it ends short of material.
@@ -77,7 +77,7 @@ impl Run {
 
     /// Time of the finish on the clock, from the start of the first day \[s\].
     pub fn clock_s(&self) -> f64 {
-        seconds(self.finish.clock)
+        self.finish.clock.as_secs_f64()
     }
 }
 

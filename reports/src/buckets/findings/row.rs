@@ -2,8 +2,8 @@
 
 use super::worth::{self, WorthSays};
 use crate::buckets::{Buckets, Tried};
-use crate::compare::findings::{Saved, Unit, saved};
 use crate::findings::{Calendar, DoneRow, Estimate, done_rows, is_priced, who_waits_in, who_waits_with};
+use crate::findings::{Saved, Unit, saved};
 use scenarios::units::{bucket as in_bucket, figure, mass, short_length};
 use scenarios::{Lift, Through};
 use serde::Serialize;

@@ -3,7 +3,7 @@
 use super::worth::until;
 use super::{BarrowSays, BucketSays, HelpLine, Standing, TodaySays};
 use crate::buckets::Buckets;
-use crate::compare::findings::Unit;
+use crate::findings::Unit;
 use crate::findings::about_duration;
 use crate::findings::{capital, order, percent};
 use serde::Serialize;

@@ -4,7 +4,6 @@ use super::Runs;
 use crate::buckets::{Buckets, Tried};
 use crate::findings::about_money;
 use crate::findings::{Estimate, percent};
-use crate::forecast::seconds;
 use scenarios::units::figure;
 use serde::Serialize;
 use sim::Sorted;
@@ -54,7 +53,7 @@ pub(super) fn says(all: &Buckets, tried: &Tried, runs: &Runs) -> Option<WorthSay
     let currency = usage.currency.as_str();
     let each = |sample: &Sorted| SHARES.map(|share| sample.percentile(share).value);
     let known = |values: [f64; 3]| values.map(|v| Some(v).filter(|v| v.is_finite()));
-    let hours_a_job = tried.study.as_ref()?.sorted(|o| seconds(o.finish.working) / 3_600.0).mean().value;
+    let hours_a_job = tried.study.as_ref()?.sorted(|o| o.finish.working.as_secs_f64() / 3_600.0).mean().value;
     let priced = tried.bucket.price.is_some();
     let scale = |of: Estimate, by: f64| Estimate {
         value: of.value * by,

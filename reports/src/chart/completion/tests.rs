@@ -1,7 +1,7 @@
 //! What the figure of finishing times says, with hand-made runs that start at 8:00.
 
 use super::*;
-use crate::chart::invented::{dateless, enough, handbook, job, skewed, study};
+use crate::chart::fixtures::{dateless, enough, handbook, job, skewed, study};
 
 fn short(runs: usize, of: usize) -> OrderSays {
     let each = (0..of).map(|run| (run < runs).then_some(2.0));

@@ -1,7 +1,7 @@
 //! What the figure of progress says, with hand-made runs in steady progress from 8:00.
 
 use super::*;
-use crate::chart::invented::{dateless, days, job, runs, study};
+use crate::chart::fixtures::{dateless, days, job, runs, study};
 use scenarios::units::System;
 
 #[test]

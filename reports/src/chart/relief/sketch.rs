@@ -19,11 +19,7 @@ pub fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> {
 }
 
 /// Draws other means with their lines in the same manner, under another name.
-pub(in crate::chart) fn draw_as(
-    figure: &'static str,
-    data: &ReliefData,
-    size: Size,
-) -> Result<String, ChartError> {
+pub(crate) fn draw_as(figure: &'static str, data: &ReliefData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.rows.is_empty() {
         return Err(ChartError::Nothing("there was nothing to improve"));

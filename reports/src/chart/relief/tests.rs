@@ -1,7 +1,7 @@
 //! What the figure of relief shows, with hand-made comparisons.
 
 use super::*;
-use crate::chart::{Size, look};
+use crate::chart::{Size, legibility};
 use crate::findings::relief_of;
 use scenarios::units::System;
 use sim::{DoneMore, Improvement, Mean, Relief, Share};
@@ -64,6 +64,6 @@ fn losses_stand_left_of_zero_and_their_labels_do_not_touch() {
     assert!(data.rows[1].saved < 0.0);
     for size in [Size::PAGE, Size::WIDE, Size::PHONE, Size { width: 300, height: 200 }] {
         let svg = super::draw(&data, size).expect("a figure");
-        assert_eq!(look::faults(&svg), [""; 0]);
+        assert_eq!(legibility::faults(&svg), [""; 0]);
     }
 }

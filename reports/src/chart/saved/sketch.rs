@@ -1,8 +1,9 @@
 //! Draws the figure: a band from the P10 to the P90, an upright line for the middle run, a dot for the mean.
 
-use super::{SavedData, minus};
+use super::SavedData;
 use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, with_room};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
+use crate::chart::relief::minus;
 use crate::chart::rows::Names;
 use crate::chart::seal::About;
 use crate::chart::ticks::{multiples, round_step};

@@ -1,7 +1,7 @@
 //! What the figure of one run says.
 
 use super::*;
-use crate::chart::invented::{crew, dateless, days, job, replay};
+use crate::chart::fixtures::{crew, dateless, days, job, replay};
 use scenarios::units::System;
 use sim::{Entry, LoaderActivity, RakerActivity};
 

@@ -1,7 +1,7 @@
 //! What the figure of waiting shows, with hand-made accounts.
 
 use super::*;
-use crate::chart::invented::crew;
+use crate::chart::fixtures::crew;
 use sim::{LoaderActivity, RakerActivity};
 
 fn accounts(loaders: &[&[(LoaderActivity, i64)]], rakers: &[&[(RakerActivity, i64)]]) -> (Job, Accounts) {

@@ -85,9 +85,7 @@ fn says(comparison: &Comparison, place: usize) -> ChoiceSays {
             &SHARES,
             Calendar::of(scenario, comparison.units),
         ),
-        mean_finish_working_s: Estimate::from(
-            study.sorted(|o| crate::forecast::seconds(o.finish.working)).mean(),
-        ),
+        mean_finish_working_s: Estimate::from(study.sorted(|o| o.finish.working.as_secs_f64()).mean()),
         cost: is_priced(&scenario.job).then(|| cost(study.sorted(|o| o.cost), &scenario.currency)),
         held_up: waits.title,
         held_up_more: waits.sentence,

@@ -1,8 +1,9 @@
 //! What else tells: what the best costs where time was judged, how long it takes where cost was, and on which day it is done.
 
-use super::saved::{Unit, between};
+use super::difference::between;
 use super::verdict::{quoted, sentence};
 use crate::compare::{Choice, Comparison, Judged};
+use crate::findings::Unit;
 use crate::findings::share_of_runs;
 use jiff::ToSpan;
 use sim::Sorted;

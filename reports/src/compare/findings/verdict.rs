@@ -1,8 +1,9 @@
 //! Which job to take, and how sure that is.
 
+use super::difference::between;
 use super::money;
-use super::saved::{Unit, between};
 use crate::compare::{Choice, Comparison, Judged};
+use crate::findings::Unit;
 use crate::findings::{Estimate, OrderSays, capital, order, percent, share_of_runs};
 use scenarios::units::figure;
 use serde::Serialize;

@@ -2,11 +2,13 @@
 
 use super::Charts;
 use super::choices::named;
-use crate::compare::findings::{ChoiceSays, ComparisonSays, Difference, Saved};
+use crate::compare::findings::{ChoiceSays, ComparisonSays, Difference};
 use crate::compare::{Comparison, Judged};
+use crate::findings::Saved;
+use crate::findings::span;
 use crate::render::page::fold::{Part, more};
 use crate::render::page::table::{Row, Table};
-use crate::render::page::words::{span, tight};
+use crate::render::page::words::tight;
 use maud::{Markup, html};
 
 pub(super) fn time(comparison: &Comparison, says: &ComparisonSays, charts: &Charts<'_>) -> Part {

@@ -2,10 +2,11 @@
 
 use crate::compare::Comparison;
 use crate::compare::findings::{ChoiceSays, ComparisonSays};
+use crate::findings::span;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::{Part, more};
 use crate::render::page::table::{Row, Table};
-use crate::render::page::words::{span, tight};
+use crate::render::page::words::tight;
 use maud::{Markup, html};
 
 /// Letter and name, as the head of a row.

@@ -1,10 +1,11 @@
 //! What the job takes: loads, fuel, labour, cost, and what is left over or short.
 
+use crate::findings::span;
 use crate::findings::{self, Amount, Said, capital};
 use crate::forecast::Forecast;
 use crate::render::page::fold::{Part, more};
 use crate::render::page::table::{Row, Table};
-use crate::render::page::words::{span, tight};
+use crate::render::page::words::tight;
 use maud::html;
 use scenarios::units::volume;
 use sim::Outcome;

@@ -1,7 +1,7 @@
 //! Done by when: the answer, large.
 
 use crate::findings::{self, Calendar, DoneBy, DoneRow, PLAN_SHARE};
-use crate::forecast::{Forecast, seconds};
+use crate::forecast::Forecast;
 use crate::render::page::cautions;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::{Part, more};
@@ -73,7 +73,7 @@ fn rows(says: &DoneBy) -> Markup {
 /// The chance of a handful of round clock times, for those who would rather ask it the other way round.
 fn chances(forecast: &Forecast) -> Markup {
     let start_s = forecast.scenario.job.shift.start_s;
-    let finish = forecast.study.sorted(|o| start_s + seconds(o.finish.clock));
+    let finish = forecast.study.sorted(|o| start_s + o.finish.clock.as_secs_f64());
     let times = round_times(&finish, forecast.scenario.job.shift.end_s);
     let calendar = Calendar::of(&forecast.scenario, forecast.units);
     let row = |at: &f64| {

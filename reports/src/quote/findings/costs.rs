@@ -1,6 +1,5 @@
 //! The cost of every run in its parts.
 
-use crate::forecast::seconds;
 use scenarios::Scenario;
 use serde::Serialize;
 use sim::{CostParts, Sorted, Study};
@@ -110,7 +109,7 @@ impl Costs {
                     CostPart::Mobilisation => fixed.mobilisation,
                 }),
                 total: o.cost,
-                hours: seconds(o.finish.working) / 3_600.0,
+                hours: o.finish.working.as_secs_f64() / 3_600.0,
                 short_m3: o.short_m3,
                 left_over_m3: o.left_over_m3,
             }

@@ -1,14 +1,20 @@
-use super::{client_page, quote_page};
-use crate::chart::{Figure, Size, parts, risk};
+use super::quote_page;
+use crate::chart::{Figure, Size};
+use crate::client_page::client_page;
 use crate::example;
 use crate::quote::Quote;
+use crate::quote::figures::{parts, risk};
 
 fn drawn(quote: &Quote) -> String {
     let figures = |size| {
         let of_risk = risk::prepare(&quote.costs.total(), &quote.says.offer, "$");
         let of_parts = parts::prepare(&quote.says.cost, 100, "$");
         vec![
-            Figure { name: "risk", svg: risk::draw(&of_risk, size).unwrap(), title: of_risk.title },
+            Figure {
+                name: "risk",
+                svg: crate::chart::risk::draw(&of_risk, size).unwrap(),
+                title: of_risk.title,
+            },
             Figure { name: "parts", svg: parts::draw(&of_parts, size).unwrap(), title: of_parts.title },
         ]
     };
@@ -22,7 +28,7 @@ fn body(html: &str) -> &str {
 #[test]
 fn both_pages_stand_alone_and_call_nothing_safe() {
     let quote = example::quote();
-    for html in [drawn(&quote), client_page(&quote)] {
+    for html in [drawn(&quote), client_page(&quote.client)] {
         for outside in ["http:", "https:", "src=", "<script", "<link", "@import", "javascript:"] {
             assert!(!html.contains(outside), "{outside}");
         }
@@ -83,7 +89,7 @@ fn the_client_reads_the_price_and_no_other_sum() {
     let mut quote = example::quote();
     quote.asked.rate = None;
     let quote = Quote::of(quote.scenario, quote.study, quote.asked, quote.provenance);
-    let html = client_page(&quote);
+    let html = client_page(&quote.client);
     let price = quote.says.offer.quote.said.trim_start_matches('$').to_owned();
     assert_eq!(sums(&html), [price]);
     for inner in ["risk", "margin", "lose", "P90", "P10", "heapcast quote", &quote.provenance.scenario_hash] {
@@ -95,7 +101,7 @@ fn the_client_reads_the_price_and_no_other_sum() {
 #[test]
 fn a_client_who_pays_by_the_hour_reads_hours_rate_and_limit() {
     let quote = example::quote();
-    let html = client_page(&quote);
+    let html = client_page(&quote.client);
     let at = quote.says.hours.estimate.as_ref().unwrap();
     let words = html.replace('\u{a0}', " ");
     let expected = format!("{} hours at $95 an hour: {}.", at.hours_said, at.sums_said);

@@ -1,6 +1,6 @@
 //! What it takes to get the same page again.
 
-use crate::forecast::Provenance;
+use crate::provenance::Provenance;
 use maud::{Markup, html};
 
 /// What it takes to get the same page again; `runs` tells of the runs made.

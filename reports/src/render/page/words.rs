@@ -44,11 +44,6 @@ pub(crate) fn sentence(words: &str) -> String {
     format!("{}{stop}", capital(words))
 }
 
-/// `a to b`, or one of them where they are the same.
-pub(crate) fn span(from: &str, to: &str) -> String {
-    if from == to { from.to_owned() } else { format!("{from} to {to}") }
-}
-
 /// A figure and its unit kept on one line: the space after every number is one that does not break, unless another
 /// number, a word such as "to" or the next sentence follows. The time of a day stays with it.
 pub(crate) fn tight(text: &str) -> String {

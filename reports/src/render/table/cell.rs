@@ -1,6 +1,5 @@
 //! One value of a table, and how it is written.
 
-use crate::forecast::seconds;
 use serde::ser::{Serialize, Serializer};
 use sim::Duration;
 
@@ -26,8 +25,8 @@ impl Cell {
             Self::Text(_) => None,
             Self::Count(n) => Some(*n as f64),
             Self::Number(number) => *number,
-            Self::Time(time) => Some(seconds(*time)),
-            Self::Clock(moment, _) => moment.map(seconds),
+            Self::Time(time) => Some(time.as_secs_f64()),
+            Self::Clock(moment, _) => moment.map(Duration::as_secs_f64),
         }
     }
 
@@ -55,7 +54,7 @@ impl Cell {
     /// As a number; moments of the clock from midnight, to the microsecond.
     fn after_midnight(&self) -> Option<f64> {
         match self {
-            Self::Clock(Some(moment), _) => Some(seconds(*moment + self.start())),
+            Self::Clock(Some(moment), _) => Some((*moment + self.start()).as_secs_f64()),
             other => other.number(),
         }
     }
@@ -66,7 +65,7 @@ impl Serialize for Cell {
         match self {
             Self::Text(text) => text.serialize(serializer),
             Self::Count(n) => n.serialize(serializer),
-            Self::Clock(moment, start_s) => moment.map(|m| start_s + seconds(m)).serialize(serializer),
+            Self::Clock(moment, start_s) => moment.map(|m| start_s + m.as_secs_f64()).serialize(serializer),
             other => other.number().serialize(serializer),
         }
     }

@@ -1,7 +1,7 @@
 //! What one job saves against another, for every table that tells it.
 
 use super::{Table, Unit};
-use crate::compare::findings::Saved;
+use crate::findings::Saved;
 
 impl<'a, Row: 'a> Table<'a, Row> {
     /// What is saved in a figure: `time_saved_median_s` and so on.

@@ -1,5 +1,6 @@
 use super::sweep_page;
-use crate::chart::{Size, sweep_figures};
+use crate::chart::Size;
+use crate::sweep::figures::sweep_figures;
 use crate::sweep::findings::{sweep as says, tests::made};
 use crate::sweep::{Deadline, Sweep};
 

@@ -10,7 +10,7 @@ use crate::progress::Progress;
 use crate::say;
 use reports::failure::Failure as NoAnswer;
 use reports::findings::{Estimate, done_by};
-use reports::forecast::{Forecast, Wanted, runs_in_all, seconds};
+use reports::forecast::{Forecast, Wanted, runs_in_all};
 use reports::provenance::command_line;
 use scenarios::Scenario;
 use scenarios::units::{duration, figure};
@@ -102,7 +102,7 @@ fn effort(args: &ForecastArgs, scenario: &Scenario, plan: &Plan) -> Option<Effor
 /// About how many runs it takes to know the P80 to within a time: four times as many know it twice as well.
 fn runs_for(within_s: f64, plan: &Plan, seed: u64) -> u32 {
     let Ok(trial) = Study::new(plan, seed, Runs::Exactly(TRIAL), |_| {}) else { return 1 };
-    let p80 = trial.sorted(|o| seconds(o.finish.working)).percentile(0.8);
+    let p80 = trial.sorted(|o| o.finish.working.as_secs_f64()).percentile(0.8);
     let half = p80.high.zip(p80.low).map_or(f64::INFINITY, |(high, low)| (high - low) / 2.0);
     (f64::from(TRIAL) * (half / within_s).powi(2)).clamp(1_000.0, f64::from(MOST_RUNS)) as u32
 }

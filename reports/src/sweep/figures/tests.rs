@@ -1,5 +1,5 @@
 use super::*;
-use crate::chart::look::faults;
+use crate::chart::legibility::faults;
 use crate::sweep::Deadline;
 use crate::sweep::findings::{sweep as says, tests::made};
 use scenarios::units::System;
@@ -12,7 +12,7 @@ fn hang(name: &str, sweep: &Sweep) -> Vec<String> {
     let mut wrong = Vec::new();
     for (at, size) in SIZES {
         for figure in sweep_figures(sweep, &says(sweep), size).expect("figures") {
-            if let Some(folder) = std::env::var_os("HEAPCAST_GALLERY") {
+            if let Some(folder) = std::env::var_os("HEAPCAST_PREVIEW") {
                 let file = format!("{}-{name}-{at}.svg", figure.name);
                 std::fs::write(Path::new(&folder).join(file), &figure.svg).expect("a folder to write to");
             }

@@ -1,11 +1,13 @@
 //! Every figure with ordinary and extreme jobs, at every size: no text cut off, none touching another, nothing fetched,
-//! bounded in size. With `HEAPCAST_GALLERY` set to a folder the figures are left there to be looked at.
+//! bounded in size. With `HEAPCAST_PREVIEW` set to a folder the figures are left there to be looked at.
 
-use super::invented::{crew, dateless, days, enough, handbook, job, replay, runs, skewed, study};
-use super::look::faults;
-use super::{ChartError, Size, completion, parts, progress, relief, risk, rivals, saved, timeline, waiting};
+use super::fixtures::{crew, dateless, days, enough, handbook, job, replay, runs, skewed, study};
+use super::legibility::faults;
+use super::{ChartError, Size, completion, progress, relief, risk, rivals, saved, timeline, waiting};
+use crate::compare::figures::{rivals as of_rivals, saved as of_savings};
 use crate::compare::findings::comparison;
 use crate::compare::fixtures::three;
+use crate::quote::figures::{parts, risk as of_risk};
 use scenarios::units::System;
 use sim::{Handbook, Job, Study};
 use std::path::Path;
@@ -17,7 +19,7 @@ fn hang(name: &str, draw: impl Fn(Size) -> Result<String, ChartError>) -> Vec<St
     let mut wrong = Vec::new();
     for (at, size) in SIZES {
         let svg = draw(size).expect("a figure");
-        if let Some(folder) = std::env::var_os("HEAPCAST_GALLERY") {
+        if let Some(folder) = std::env::var_os("HEAPCAST_PREVIEW") {
             std::fs::write(Path::new(&folder).join(format!("{name}-{at}.svg")), &svg)
                 .expect("a folder to write to");
         }
@@ -115,11 +117,11 @@ fn finishing_times_of_any_shape_are_drawn_without_fault() {
 }
 
 #[test]
-fn jobs_held_against_one_another_are_drawn_without_fault() {
-    for (name, jobs) in [("three", three()), ("nine", rivals::nine())] {
-        let (data, says) = (rivals::prepare(&jobs), comparison(&jobs));
+fn jobs_compared_with_one_another_are_drawn_without_fault() {
+    for (name, jobs) in [("three", three()), ("nine", of_rivals::nine())] {
+        let (data, says) = (of_rivals::prepare(&jobs), comparison(&jobs));
         assert_eq!(hang(&format!("rivals-{name}"), |size| rivals::draw(&data, size)), [""; 0]);
-        for data in [saved::prepare_time(&says), saved::prepare_money(&says)] {
+        for data in [of_savings::prepare_time(&says), of_savings::prepare_money(&says)] {
             let name = format!("saved-{}-{name}", data.figure);
             assert_eq!(hang(&name, |size| saved::draw(&data, size)), [""; 0]);
         }
@@ -129,7 +131,7 @@ fn jobs_held_against_one_another_are_drawn_without_fault() {
 #[test]
 fn risk_and_parts_of_a_quote_are_drawn_without_fault() {
     let quote = crate::example::quote();
-    let data = risk::prepare(&quote.costs.total(), &quote.says.offer, "$");
+    let data = of_risk::prepare(&quote.costs.total(), &quote.says.offer, "$");
     assert_eq!(hang("risk", |size| risk::draw(&data, size)), [""; 0]);
     let data = parts::prepare(&quote.says.cost, 100, "EUR");
     assert_eq!(hang("parts", |size| parts::draw(&data, size)), [""; 0]);

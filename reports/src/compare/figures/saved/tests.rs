@@ -1,8 +1,8 @@
 //! What the figures of time and money saved say, with runs made by hand.
 
 use super::*;
-use crate::chart::rivals::nine;
-use crate::chart::{ChartError, Size, look};
+use crate::chart::{ChartError, Size, legibility};
+use crate::compare::figures::rivals::nine;
 use crate::compare::findings::comparison;
 use crate::compare::fixtures::three;
 
@@ -35,7 +35,7 @@ fn money_is_told_with_its_currency_and_only_where_it_is_known() {
     assert_eq!(prepare_money(&comparison(&jobs)).rows[0].words, "−21 EUR, cheaper in 0 %");
     jobs.choices[0].scenario.currency = "$".into();
     let none = prepare_money(&comparison(&jobs));
-    assert!(matches!(super::draw(&none, Size::PAGE), Err(ChartError::Nothing(_))));
+    assert!(matches!(crate::chart::saved::draw(&none, Size::PAGE), Err(ChartError::Nothing(_))));
 }
 
 #[test]
@@ -51,8 +51,8 @@ fn the_figures_are_drawn_without_fault_at_every_size() {
     for says in [three(), nine()].map(|jobs| comparison(&jobs)) {
         for data in [prepare_time(&says), prepare_money(&says)] {
             for size in [Size::PAGE, Size::WIDE, Size::PHONE, Size { width: 300, height: 200 }] {
-                let svg = super::draw(&data, size).expect("a figure");
-                assert_eq!(look::faults(&svg), [""; 0], "{size:?}");
+                let svg = crate::chart::saved::draw(&data, size).expect("a figure");
+                assert_eq!(legibility::faults(&svg), [""; 0], "{size:?}");
             }
         }
     }
@@ -85,11 +85,11 @@ fn a_loss_that_would_squash_the_gains_goes_on_beyond_the_picture_and_that_is_sai
     let data = with(&[(20.0, 50.0), (-60.0, -10.0), (-2_600.0, -2_500.0)]);
     assert_eq!(data.edge(), Some(-75.0));
     for size in [Size::PAGE, Size::PHONE, Size { width: 300, height: 200 }] {
-        let svg = super::draw(&data, size).expect("a figure");
+        let svg = crate::chart::saved::draw(&data, size).expect("a figure");
         assert!(svg.replace('\n', " ").contains("beyond"), "the note says what an arrow means");
         assert_eq!(svg.matches("<polygon").count(), 1, "one arrow, for the last row");
         assert!(!svg.contains("=\"-"), "nothing is drawn outside the picture");
-        assert_eq!(look::faults(&svg), [""; 0], "{size:?}");
+        assert_eq!(legibility::faults(&svg), [""; 0], "{size:?}");
     }
 }
 
@@ -97,7 +97,7 @@ fn a_loss_that_would_squash_the_gains_goes_on_beyond_the_picture_and_that_is_sai
 fn losses_like_the_gains_or_like_each_other_are_drawn_in_full() {
     for bands in [&[(20.0, 50.0), (-70.0, -40.0)][..], &[(-300.0, -200.0), (-500.0, -400.0)], &[(3.0, 5.0)]] {
         assert_eq!(with(bands).edge(), None, "{bands:?}");
-        assert!(!super::draw(&with(bands), Size::PAGE).expect("a figure").contains("<polygon"));
+        assert!(!crate::chart::saved::draw(&with(bands), Size::PAGE).expect("a figure").contains("<polygon"));
     }
     assert_eq!(with(&[(-12.0, -10.0), (-2_600.0, -2_500.0)]).edge(), Some(-48.0));
 }

@@ -1,11 +1,11 @@
 //! What the figure of several jobs says, with runs made by hand that start at 8:00.
 
 use super::*;
-use crate::chart::{Size, look};
+use crate::chart::{Size, legibility};
 use crate::compare::fixtures::{by_turns, choice, comparison, three, usual};
 
 /// Nine jobs with long names; the fifth is the best.
-pub(in crate::chart) fn nine() -> Comparison {
+pub(crate) fn nine() -> Comparison {
     let names =
         ["as it stands", "x", "a second raker and the wide bucket from the upper orchard & <new> tines"];
     let one = |n: u32| {
@@ -74,8 +74,8 @@ fn the_figure_is_drawn_without_fault_however_many_jobs_and_however_close() {
     let certain = comparison((0..2).map(|_| choice("certain", |_| 90.0, |_| 1.0)).collect(), 0, 0.0);
     for data in [three(), nine(), same, certain].map(|comparison| prepare(&comparison)) {
         for size in [Size::PAGE, Size::WIDE, Size::PHONE, Size { width: 300, height: 200 }] {
-            let svg = super::draw(&data, size).expect("a figure");
-            assert_eq!(look::faults(&svg), [""; 0], "{size:?}");
+            let svg = crate::chart::rivals::draw(&data, size).expect("a figure");
+            assert_eq!(legibility::faults(&svg), [""; 0], "{size:?}");
         }
     }
 }
@@ -92,8 +92,8 @@ fn a_far_slower_job_does_not_squash_the_others_and_is_said_to_lie_beyond_the_pic
         far.best = best;
         let data = prepare(&far);
         assert!(data.range.1 < 300.0, "{:?}", data.range);
-        let svg = super::draw(&data, Size::PAGE).expect("a figure");
+        let svg = crate::chart::rivals::draw(&data, Size::PAGE).expect("a figure");
         assert_eq!(svg.matches("(beyond the picture)</text>").count(), 1);
-        assert_eq!(look::faults(&svg), [""; 0]);
+        assert_eq!(legibility::faults(&svg), [""; 0]);
     }
 }

@@ -1,23 +1,17 @@
 //! `runs.csv`: one row a run.
 
+use super::{Table, Unit, outcome};
 use crate::findings::{LOADER_KEYS, RAKER_KEYS};
 use crate::render::ExportError;
-use crate::render::table::{Table, Unit, outcome};
 use sim::{Job, LoaderActivity, Outcome, RakerActivity, Study};
 
 /// The runs of a study, in order, the first `most` of them.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn runs_csv(job: &Job, study: &Study, most: usize) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn runs_csv(job: &Job, study: &Study, most: usize) -> Result<Vec<u8>, ExportError> {
     columns(job).csv(study.outcomes.iter().take(most))
 }
 
 /// One run, with the columns of [`runs_csv`].
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn run_csv(job: &Job, outcome: &Outcome) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn run_csv(job: &Job, outcome: &Outcome) -> Result<Vec<u8>, ExportError> {
     columns(job).csv([outcome])
 }
 

@@ -1,15 +1,16 @@
-//! `client.html`: one sheet for the client, without costs, risk or margin.
+//! `client.html`: one sheet for the client, without costs, risk or margin: nothing of a quote reaches it but what is asked for.
+
+mod findings;
+
+pub use findings::{ClientSays, Terms, client};
 
 use crate::findings::capital;
-use crate::quote::Quote;
-use crate::quote::findings::{ClientSays, Terms};
 use crate::render::page::frame::frame;
 use crate::render::page::words::tight;
 use maud::{Markup, html};
 
 /// The page for the client.
-pub fn client_page(quote: &Quote) -> String {
-    let says = &quote.client;
+pub fn client_page(says: &ClientSays) -> String {
     frame(
         &says.title,
         html! {

@@ -1,25 +1,8 @@
-//! What one job saves against the first, run by run on the same days and loads.
+//! What one job saves against another, run by run on the same days and loads.
 
-use crate::compare::{Comparison, Judged};
-use crate::findings::{Estimate, percent};
-use crate::findings::{about_duration, about_money};
+use super::{Estimate, about_duration, about_money, percent};
 use serde::Serialize;
-use sim::{Mean, Outcome, Paired};
-
-/// One job against the first, on the runs that both have.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Difference {
-    /// Letter of the job.
-    pub letter: String,
-    /// Its name.
-    pub name: String,
-    /// Runs compared.
-    pub runs: usize,
-    /// Time saved \[s\]; below 0 where it takes longer.
-    pub time: Saved,
-    /// Money saved; `None` where one of the costs is unknown or they are in two currencies.
-    pub money: Option<Saved>,
-}
+use sim::{Mean, Paired};
 
 /// What is saved in one figure, in seconds or money.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -64,7 +47,7 @@ pub(crate) enum Unit<'a> {
 
 impl Unit<'_> {
     /// A figure with its sign.
-    pub(super) fn say(self, value: f64) -> String {
+    pub(crate) fn say(self, value: f64) -> String {
         match self {
             Self::Time => about_duration(value),
             // Small change is told only where there is nothing larger.
@@ -157,33 +140,6 @@ fn joined(low: &str, high: &str) -> String {
         }
         _ => format!("{low} to {high}"),
     }
-}
-
-/// Every job but the first against the first.
-pub(super) fn differences(comparison: &Comparison) -> Vec<Difference> {
-    (1..comparison.choices.len()).map(|place| difference(comparison, place)).collect()
-}
-
-fn difference(comparison: &Comparison, place: usize) -> Difference {
-    let (first, choice) = (comparison.first(), &comparison.choices[place]);
-    let time = between(comparison, comparison.time(), 0, place);
-    let currency = &first.scenario.currency;
-    let money = comparison.priced_alike(0, place).then(|| between(comparison, Judged::Cost, 0, place));
-    Difference {
-        letter: crate::compare::Choice::letter(place),
-        name: choice.name.clone(),
-        runs: time.mean.n,
-        time: saved(&time, Unit::Time),
-        money: money.map(|paired| saved(&paired, Unit::Money(currency))),
-    }
-}
-
-/// What `after` saves against `before` in a figure.
-pub(super) fn between(comparison: &Comparison, by: Judged, before: usize, after: usize) -> Paired {
-    let runs = |place: usize| comparison.choices[place].study.outcomes.iter();
-    let figure = |place: usize, o: &Outcome| by.of(comparison.choices[place].scenario.job.shift.start_s, o);
-    let saved = runs(before).zip(runs(after)).map(|(b, a)| figure(before, b) - figure(after, a));
-    Paired::of(saved.collect())
 }
 
 /// What is saved in a figure, in numbers and words.

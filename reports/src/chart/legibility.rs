@@ -5,12 +5,12 @@ use super::letters::{Weight, width};
 
 /// A text of a figure with the box it fills \[px\].
 #[derive(Clone, Debug)]
-pub(super) struct Seen {
-    pub(super) text: String,
-    pub(super) left: f64,
-    pub(super) right: f64,
-    pub(super) top: f64,
-    pub(super) bottom: f64,
+pub(crate) struct Seen {
+    pub(crate) text: String,
+    pub(crate) left: f64,
+    pub(crate) right: f64,
+    pub(crate) top: f64,
+    pub(crate) bottom: f64,
 }
 
 fn attribute<'a>(tag: &'a str, name: &str) -> &'a str {
@@ -23,7 +23,7 @@ fn number(tag: &str, name: &str) -> f64 {
 }
 
 /// Every text of a figure.
-pub(super) fn texts(svg: &str) -> Vec<Seen> {
+pub(crate) fn texts(svg: &str) -> Vec<Seen> {
     svg.split("<text ")
         .skip(1)
         .map(|piece| {
@@ -47,14 +47,14 @@ pub(super) fn texts(svg: &str) -> Vec<Seen> {
 }
 
 /// Width and height a figure says it has.
-pub(super) fn size(svg: &str) -> Size {
+pub(crate) fn size(svg: &str) -> Size {
     let mut numbers = attribute(svg, "viewBox").split(' ').skip(2).map(|n| n.parse().unwrap_or(0));
     let mut next = || numbers.next().unwrap_or(0);
     Size { width: next(), height: next() }
 }
 
 /// What is wrong with a figure: texts cut off or touching, things it must not hold, too many bytes.
-pub(super) fn faults(svg: &str) -> Vec<String> {
+pub(crate) fn faults(svg: &str) -> Vec<String> {
     let (texts, size) = (texts(svg), size(svg));
     let mut faults = Vec::new();
     for (i, a) in texts.iter().enumerate() {

@@ -1,12 +1,12 @@
 //! What the cost is made of: the mean of each part with its range from the P10 to the P90.
 
-use super::relief::{ReliefData, Row, draw_as};
-use super::{ChartError, Size};
+use crate::chart::relief::{ReliefData, Row, draw_as};
+use crate::chart::{ChartError, Size};
 use crate::findings::capital;
 use crate::quote::findings::{CostLine, CostSays};
 
 /// Prepares the figure: the largest part first.
-pub fn prepare(says: &CostSays, runs: u32, currency: &str) -> ReliefData {
+pub(crate) fn prepare(says: &CostSays, runs: u32, currency: &str) -> ReliefData {
     let mut lines: Vec<&CostLine> = says.parts.iter().collect();
     lines.sort_by(|a, b| b.mean.value.total_cmp(&a.mean.value));
     let row = |line: &&CostLine| {
@@ -41,7 +41,7 @@ pub fn prepare(says: &CostSays, runs: u32, currency: &str) -> ReliefData {
 ///
 /// # Errors
 /// If nothing costs anything, or the size has no room for a figure.
-pub fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> {
     draw_as("parts", data, size)
 }
 
@@ -58,7 +58,7 @@ fn title(lines: &[&CostLine], says: &CostSays) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chart::look;
+    use crate::chart::legibility;
 
     #[test]
     fn the_largest_part_comes_first_and_no_label_is_cut_off() {
@@ -67,7 +67,7 @@ mod tests {
         assert!(data.rows.is_sorted_by(|a, b| a.saved >= b.saved));
         assert!(data.title.starts_with("Material is "), "{}", data.title);
         for size in [Size::PAGE, Size::WIDE, Size::PHONE] {
-            assert_eq!(look::faults(&draw(&data, size).unwrap()), [""; 0]);
+            assert_eq!(legibility::faults(&draw(&data, size).unwrap()), [""; 0]);
         }
     }
 }

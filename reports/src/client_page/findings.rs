@@ -1,18 +1,16 @@
 //! What the client is told: what is done, when, for how much, what to see to, what may change the price. No cost, no risk, no
 //! margin: nothing here is made from them but the price itself.
 
-mod ground;
 mod when;
+mod zones;
 
-use super::hours::HoursSays;
-use super::offer::{Asked, Offer};
 use crate::findings::{OrderSays, about_volume, order};
-use crate::forecast::Provenance;
-use ground::{ground, see_to};
+use crate::provenance::Provenance;
 use scenarios::Scenario;
 use scenarios::units::System;
 use sim::{FinishRule, Study};
 use when::when;
+use zones::{see_to, zones};
 
 /// What the client is told.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -66,25 +64,15 @@ pub enum Terms {
     },
 }
 
-/// What the client is told of a job. Whoever bills by the hour and sets no price offers hours and a rate.
+/// What the client is told of a job and of what is asked for it.
 pub fn client(
     scenario: &Scenario,
     study: &Study,
     units: System,
-    asked: &Asked,
-    (offer, hours): (&Offer, &HoursSays),
+    terms: Terms,
     from: &Provenance,
 ) -> ClientSays {
     let material = scenario.stated.fixed.material + scenario.stated.fixed.delivery > 0.0;
-    let terms = match hours.estimate.as_ref().filter(|_| asked.price.is_none()) {
-        Some(at) => Terms::Hourly {
-            hours: at.hours_said.clone(),
-            rate: at.rate_said.replace("/h", " an hour"),
-            sums: at.sums_said.clone(),
-            limit: at.limit_said.clone(),
-        },
-        None => Terms::Fixed { price: offer.quote.said.clone() },
-    };
     let by_the_hour = matches!(terms, Terms::Hourly { .. });
     let order = order(study, scenario, units);
     let (date, start, done) = when(scenario, study, units);
@@ -92,7 +80,7 @@ pub fn client(
         title: scenario.title.clone(),
         what: what(scenario, &order, units),
         missing: missing(&order, units),
-        ground: ground(scenario, &order, units),
+        ground: zones(scenario, &order, units),
         date,
         start,
         done,

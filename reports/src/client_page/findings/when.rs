@@ -1,6 +1,5 @@
 //! When, in the client's words: round times of the clock, days by their names.
 
-use crate::forecast::seconds;
 use jiff::ToSpan;
 use jiff::civil::Date;
 use scenarios::Scenario;
@@ -12,7 +11,7 @@ const DAY_S: f64 = 86_400.0;
 /// The day, the start, and the range of the finish from the P10 to the P90.
 pub(super) fn when(scenario: &Scenario, study: &Study, units: System) -> (Option<String>, String, String) {
     let start_s = scenario.job.shift.start_s;
-    let finish = study.sorted(|o| start_s + seconds(o.finish.clock));
+    let finish = study.sorted(|o| start_s + o.finish.clock.as_secs_f64());
     let [from, middle, to] = [0.1, 0.5, 0.9].map(|share| finish.percentile(share).value);
     let date = scenario.date.map(|date| date.strftime("%A, %-d %B %Y").to_string());
     (date, short_clock(start_s, units), done(from, middle, to, scenario.date, units))

@@ -1,9 +1,9 @@
 //! The figures of a sweep: a curve over one thing, or a field of cells over two; of the time, and of the cost where there
 //! are prices.
 
-use super::curve::{CurveData, Scale, Spot};
-use super::heat::{Cell, HeatData};
-use super::{ChartError, Figure, Size, curve, heat};
+use crate::chart::curve::{self, CurveData, Scale, Spot};
+use crate::chart::heat::{self, Cell, HeatData};
+use crate::chart::{ChartError, Figure, Size};
 use crate::findings::about_money;
 use crate::findings::{days_in, hours_and_minutes};
 use crate::sweep::Sweep;
@@ -17,7 +17,7 @@ const DAY_S: f64 = 86_400.0;
 ///
 /// # Errors
 /// If the drawing library fails or the size has no room for a figure.
-pub fn sweep_figures(sweep: &Sweep, says: &SweepSays, size: Size) -> Result<Vec<Figure>, ChartError> {
+pub(crate) fn sweep_figures(sweep: &Sweep, says: &SweepSays, size: Size) -> Result<Vec<Figure>, ChartError> {
     let mut figures = Vec::new();
     let (time, cost) = if sweep.things.len() == 1 {
         let time = time_curve(sweep, says);

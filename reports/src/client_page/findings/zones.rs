@@ -14,7 +14,7 @@ const MOST_TRUCKS: usize = 3;
 
 /// A line for each zone: its measures as far as they were given, and its volume.
 /// No volume or depth where the material ordered does not cover the ground.
-pub(super) fn ground(scenario: &Scenario, order: &OrderSays, units: System) -> Vec<String> {
+pub(super) fn zones(scenario: &Scenario, order: &OrderSays, units: System) -> Vec<String> {
     let zones = &scenario.job.zones;
     let line = |index: usize| {
         let stated = scenario.stated.zones.get(index).copied().unwrap_or_default();
@@ -167,7 +167,7 @@ mod tests {
         let mut scenario = example::scenario();
         scenario.job.zones = vec![scenario.job.zones[0].clone(); 9];
         let order = crate::findings::order_of([None].into_iter(), &scenario, System::Metric);
-        let lines = ground(&scenario, &order, System::Metric);
+        let lines = zones(&scenario, &order, System::Metric);
         assert_eq!((lines.len(), lines[5].as_str()), (6, "4 more, 96 m3 together"));
     }
 }
