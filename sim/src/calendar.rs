@@ -21,10 +21,10 @@ const BLOCKS: usize = MOST_SLOTS / BLOCK;
 #[derive(Clone, Debug)]
 pub(crate) struct Calendar {
     /// As long as the most slots need, so that a masked place needs no check.
-    keys: [[u64; BLOCK]; BLOCKS],
+    keys: [u64; MOST_SLOTS],
     /// The least key of each block.
-    least: [[u64; BLOCK]; BLOCKS / BLOCK],
-    /// How many of those fours are in use.
+    least: [u64; BLOCKS],
+    /// How many fours of blocks are in use.
     fours: usize,
     /// The least key of all.
     first: u64,
@@ -34,18 +34,13 @@ impl Calendar {
     /// A calendar for this many slots, all without an event.
     pub(crate) fn new(slots: usize) -> Self {
         let fours = slots.div_ceil(BLOCK * BLOCK).min(BLOCKS / BLOCK);
-        Self {
-            keys: [[NOTHING; BLOCK]; BLOCKS],
-            least: [[NOTHING; BLOCK]; BLOCKS / BLOCK],
-            fours,
-            first: NOTHING,
-        }
+        Self { keys: [NOTHING; _], least: [NOTHING; _], fours, first: NOTHING }
     }
 
     /// Forgets all events.
     pub(crate) fn clear(&mut self) {
-        self.keys[..self.fours * BLOCK].fill([NOTHING; BLOCK]);
-        self.least[..self.fours].fill([NOTHING; BLOCK]);
+        self.keys[..self.fours * BLOCK * BLOCK].fill(NOTHING);
+        self.least[..self.fours * BLOCK].fill(NOTHING);
         self.first = NOTHING;
     }
 
@@ -54,9 +49,8 @@ impl Calendar {
     pub(crate) fn set(&mut self, slot: usize, at: Micros) {
         debug_assert!(self.time_of(slot).is_none(), "slot {slot} has an event");
         let key = ((at as u64) << SLOT_BITS) + slot as u64;
-        let (block, place) = place_of(slot);
-        self.keys[block][place] = key;
-        let least = &mut self.least[block / BLOCK][block % BLOCK];
+        self.keys[slot % MOST_SLOTS] = key;
+        let least = &mut self.least[block_of(slot)];
         *least = key.min(*least);
         self.first = self.first.min(key);
     }
@@ -64,18 +58,16 @@ impl Calendar {
     /// Takes the slot's event away, if it has one.
     #[inline]
     pub(crate) fn clear_slot(&mut self, slot: usize) {
-        let (block, place) = place_of(slot);
-        let key = std::mem::replace(&mut self.keys[block][place], NOTHING);
-        if key == self.least[block / BLOCK][block % BLOCK] {
-            self.look_at(block);
+        let key = std::mem::replace(&mut self.keys[slot % MOST_SLOTS], NOTHING);
+        if key == self.least[block_of(slot)] {
+            self.look_at(block_of(slot));
         }
     }
 
     /// The time of the slot's event.
     #[inline(always)]
     pub(crate) fn time_of(&self, slot: usize) -> Option<Micros> {
-        let (block, place) = place_of(slot);
-        Some(self.keys[block][place]).filter(|k| *k != NOTHING).map(|k| (k >> SLOT_BITS) as Micros)
+        Some(self.keys[slot % MOST_SLOTS]).filter(|k| *k != NOTHING).map(|k| (k >> SLOT_BITS) as Micros)
     }
 
     /// The first event: time and slot; a time beyond [`END_OF_TIME`] if there is none.
@@ -87,16 +79,18 @@ impl Calendar {
     /// Takes the first event off.
     #[inline(always)]
     pub(crate) fn take_first(&mut self) {
-        let (block, place) = place_of(self.first as usize);
-        self.keys[block][place] = NOTHING;
-        self.look_at(block);
+        let slot = self.first as usize % MOST_SLOTS;
+        self.keys[slot] = NOTHING;
+        self.look_at(block_of(slot));
     }
 
     /// Finds the least key again after one of this block has gone.
     #[inline(always)]
     fn look_at(&mut self, block: usize) {
-        self.least[block / BLOCK][block % BLOCK] = least_of(&self.keys[block]);
-        self.first = least_of(&self.least[0]);
+        let (blocks, _) = self.keys.as_chunks();
+        self.least[block] = least_of(&blocks[block]);
+        let (fours, _) = self.least.as_chunks();
+        self.first = least_of(&fours[0]);
         if self.fours > 1 {
             self.look_further();
         }
@@ -104,8 +98,8 @@ impl Calendar {
 
     #[inline(never)]
     fn look_further(&mut self) {
-        let others = self.least.iter().take(self.fours).skip(1).map(least_of);
-        self.first = others.fold(self.first, u64::min);
+        let (fours, _) = self.least.as_chunks();
+        self.first = fours.iter().take(self.fours).skip(1).map(least_of).fold(self.first, u64::min);
     }
 }
 
@@ -114,10 +108,9 @@ fn least_of(&[a, b, c, d]: &[u64; BLOCK]) -> u64 {
     a.min(b).min(c.min(d))
 }
 
-/// Block of a slot, and its place in it.
 #[inline(always)]
-const fn place_of(slot: usize) -> (usize, usize) {
-    (slot / BLOCK % BLOCKS, slot % BLOCK)
+const fn block_of(slot: usize) -> usize {
+    slot / BLOCK % BLOCKS
 }
 
 #[cfg(test)]

@@ -120,5 +120,5 @@ pub use relief::{DoneMore, Improvement, Relief, ReliefError, Tries, relief, truc
 pub use replay::Replay;
 pub use sampler::Sampler;
 pub use select::{Promise, RandomNumbers, Selected, select};
-pub use streams::{Factor, Kind, LoadStream, Streams};
+pub use streams::{Factor, LoadDraw, LoadStream, Streams};
 pub use study::{Runs, Study};

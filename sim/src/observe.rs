@@ -1,4 +1,4 @@
-//! The event log of a replayed run. A run that is not watched pays nothing for it.
+//! The event log of a replayed run. A run that is not observed pays nothing for it.
 
 use crate::activity::{LoaderActivity, Micros, RakerActivity};
 use crate::duration::Duration;

@@ -90,7 +90,7 @@ pub enum ReliefError {
     /// The improved job is refused.
     #[error(transparent)]
     Job(#[from] JobError),
-    /// A run of the improved job is stuck.
+    /// A run of the improved job comes to a deadlock.
     #[error(transparent)]
     Run(#[from] RunError),
 }
@@ -108,7 +108,7 @@ impl Tries {
         // What is expected to be enough and a little more, so that a third look is seldom needed.
         let (made, most) = (saved_s.n as u32, self.most);
         let enough = (1.1 * times * times * saved_s.n as f64).min(f64::from(most)) as u32;
-        let enough = enough.max(made + 1).next_multiple_of(BATCH).min(most);
+        let enough = enough.max(made + 1).next_multiple_of(RUNS_AT_ONCE).min(most);
         if times <= 1.0 { 0 } else { enough.saturating_sub(made) }
     }
 }
@@ -210,15 +210,15 @@ struct Trial {
     more: u32,
 }
 
-/// Runs in one batch of work: trials are short, and every thread should have some.
-const BATCH: u32 = 50;
+/// Runs of a trial that a thread makes in one go: trials are short, and every thread should have some.
+const RUNS_AT_ONCE: u32 = 50;
 
 /// Each improvement that applies to the job, compared with the first runs of its study, by the minutes saved, most first; one
 /// more truckload is tried where some runs end short, and comes before all others where more than one in ten does. `plan` is the
 /// job made ready, `usual_m3` what the usual truck brings; `made` is told of runs as they are finished.
 ///
 /// # Errors
-/// If an improved job is refused or gets stuck, which the job itself was not.
+/// If an improved job is refused or comes to a deadlock, which the job itself was not.
 pub fn relief(
     job: &Job,
     plan: &Plan,
@@ -269,12 +269,12 @@ impl Trial {
     fn goes_on(&mut self, seed: u64, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
         let first = self.outcomes.len();
         self.outcomes.resize(first + self.more as usize, Outcome::default());
-        let batches = self.outcomes[first..].par_chunks_mut(BATCH as usize).enumerate();
-        let done: Vec<_> = batches
+        let shares = self.outcomes[first..].par_chunks_mut(RUNS_AT_ONCE as usize).enumerate();
+        let done: Vec<_> = shares
             .map_init(
                 || (Scratch::new(&self.plan), self.plan.empty_accounts()),
-                |(scratch, accounts), (batch, outcomes)| {
-                    let runs = (first + batch * BATCH as usize) as u32..;
+                |(scratch, accounts), (share, outcomes)| {
+                    let runs = (first + share * RUNS_AT_ONCE as usize) as u32..;
                     for (run, outcome) in runs.zip(outcomes.iter_mut()) {
                         *outcome = scratch.run(&self.plan, seed, run, accounts)?;
                     }

@@ -18,13 +18,13 @@ pub struct Replay {
 }
 
 impl Replay {
-    /// Runs run number `run` of the study with this seed once more, watched.
+    /// Runs run number `run` of the study with this seed once more, observed.
     ///
     /// # Errors
     /// If the run can make no progress.
     pub fn new(plan: &Plan, seed: u64, run: u32) -> Result<Self, RunError> {
         let (mut accounts, mut log) = (plan.empty_accounts(), Vec::new());
-        let outcome = Scratch::new(plan).run_watched(plan, seed, run, &mut accounts, &mut log)?;
+        let outcome = Scratch::new(plan).run_observed(plan, seed, run, &mut accounts, &mut log)?;
         Ok(Self { outcome, accounts, log })
     }
 }

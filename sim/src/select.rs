@@ -64,9 +64,9 @@ impl Selected {
 }
 
 /// Runs averaged into one observation.
-const BATCH: u32 = 10;
-/// Batches before the first look, at least: fewer know their spread too badly.
-const LEAST_BATCHES: u32 = 20;
+const AVERAGED: u32 = 10;
+/// Observations before the first look, at least: fewer know their spread too badly.
+const LEAST_OBSERVATIONS: u32 = 20;
 
 /// Selects the job with the least mean of a figure, which is told the job's place in the list. `made` is told of runs as they
 /// are finished, from any thread.
@@ -81,10 +81,11 @@ pub fn select(
     figure: impl Fn(usize, &Outcome) -> f64,
     made: impl Fn(u32) + Sync,
 ) -> Result<Selected, RunError> {
-    let first = promise.first.max(BATCH * LEAST_BATCHES).next_multiple_of(BATCH);
+    let first = promise.first.max(AVERAGED * LEAST_OBSERVATIONS).next_multiple_of(AVERAGED);
     let pairs = plans.len().saturating_sub(1).max(1) as f64;
-    let interval = AlwaysValid::new((first / BATCH) as usize, (1.0 - promise.confidence) / pairs);
-    let mut race = Race { interval, batches: vec![Vec::new(); plans.len()], left: vec![true; plans.len()] };
+    let interval = AlwaysValid::new((first / AVERAGED) as usize, (1.0 - promise.confidence) / pairs);
+    let mut race =
+        Race { interval, observations: vec![Vec::new(); plans.len()], left: vec![true; plans.len()] };
     let mut set_aside = vec![None; plans.len()];
     let mut studies = Vec::new();
     for (i, plan) in plans.iter().enumerate() {
@@ -110,28 +111,28 @@ pub fn select(
         if held || runs >= promise.most {
             return Ok(Selected { best, held, within, studies, set_aside });
         }
-        runs = (runs + runs / 4).next_multiple_of(BATCH).min(promise.most.next_multiple_of(BATCH));
+        runs = (runs + runs / 4).next_multiple_of(AVERAGED).min(promise.most.next_multiple_of(AVERAGED));
         for (i, study) in studies.iter_mut().enumerate().filter(|(i, _)| race.left[*i]) {
             study.extend(&plans[i], runs, &made)?;
         }
     }
 }
 
-/// The jobs compared so far, by means of batches.
+/// The jobs compared so far, by means of so many runs.
 struct Race {
     interval: AlwaysValid,
-    batches: Vec<Vec<f64>>,
+    observations: Vec<Vec<f64>>,
     left: Vec<bool>,
 }
 
 impl Race {
     /// Averages the runs that are new.
     fn take_in(&mut self, studies: &[Study], figure: impl Fn(usize, &Outcome) -> f64) {
-        for (i, (batches, study)) in self.batches.iter_mut().zip(studies).enumerate() {
-            let known = batches.len() * BATCH as usize;
-            let new = study.outcomes[known..].chunks_exact(BATCH as usize);
-            batches.extend(
-                new.map(|runs| runs.iter().map(|run| figure(i, run)).sum::<f64>() / f64::from(BATCH)),
+        for (i, (observations, study)) in self.observations.iter_mut().zip(studies).enumerate() {
+            let known = observations.len() * AVERAGED as usize;
+            let new = study.outcomes[known..].chunks_exact(AVERAGED as usize);
+            observations.extend(
+                new.map(|runs| runs.iter().map(|run| figure(i, run)).sum::<f64>() / f64::from(AVERAGED)),
             );
         }
     }
@@ -142,7 +143,7 @@ impl Race {
 
     /// Mean of `i` less that of `j`, and half the width of its interval.
     fn apart(&self, i: usize, j: usize) -> (f64, f64) {
-        let (a, b) = (&self.batches[i], &self.batches[j]);
+        let (a, b) = (&self.observations[i], &self.observations[j]);
         let n = a.len().min(b.len());
         let differences = || a.iter().zip(b).map(|(a, b)| a - b);
         let mean = differences().sum::<f64>() / n as f64;
@@ -165,7 +166,7 @@ impl Race {
 
     /// Least mean of those left; the first of several.
     fn leader(&self) -> usize {
-        let mean = |i: usize| self.batches[i].iter().sum::<f64>() / self.batches[i].len() as f64;
+        let mean = |i: usize| self.observations[i].iter().sum::<f64>() / self.observations[i].len() as f64;
         self.in_race().min_by(|a, b| mean(*a).total_cmp(&mean(*b))).unwrap_or(0)
     }
 

@@ -1,5 +1,5 @@
-//! Random streams by number: every draw is a pure function of seed, run, load and kind, so nothing one load or one kind draws can
-//! disturb another, and any run or load can be computed alone.
+//! Random streams by number: every draw is a pure function of seed, replication, load and what is drawn. Nothing one load or one
+//! draw takes can disturb another, and any replication or load can be computed alone.
 //!
 //! The numbers are those of SplitMix64 (Steele, Lea & Flood, "Fast Splittable Pseudorandom Number Generators", OOPSLA
 //! 2014): a Weyl sequence through a 64-bit finaliser, which can be read at any place. A run, a stream within it and a
@@ -11,7 +11,7 @@ use rand_xoshiro::Xoshiro256PlusPlus;
 /// What a load draws.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[repr(u8)]
-pub enum Kind {
+pub enum LoadDraw {
     /// How full the bucket is.
     Fill,
     /// Loading time.
@@ -66,10 +66,10 @@ fn at(key: u64, place: u64) -> u64 {
 /// The random numbers of one run.
 ///
 /// ```
-/// use sim::{Kind, Streams};
+/// use sim::{LoadDraw, Streams};
 /// let load = Streams::new(7, 0).load(12);
-/// assert_eq!(load.bits(Kind::Haul), Streams::new(7, 0).load(12).bits(Kind::Haul));
-/// assert_ne!(load.bits(Kind::Haul), load.bits(Kind::Dump));
+/// assert_eq!(load.bits(LoadDraw::Haul), Streams::new(7, 0).load(12).bits(LoadDraw::Haul));
+/// assert_ne!(load.bits(LoadDraw::Haul), load.bits(LoadDraw::Dump));
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Streams {
@@ -138,10 +138,10 @@ impl Series {
 }
 
 impl LoadStream {
-    /// 64 random bits for one kind of draw.
+    /// 64 random bits for one of its draws.
     #[inline]
-    pub fn bits(self, kind: Kind) -> u64 {
-        at(self.0, kind as u64)
+    pub fn bits(self, draw: LoadDraw) -> u64 {
+        at(self.0, draw as u64)
     }
 }
 

@@ -98,9 +98,9 @@ impl Study {
                 self.open = accounts;
                 self.close(end);
             }),
-            Err(stuck) => {
+            Err(deadlock) => {
                 self.outcomes.truncate(first as usize);
-                return Err(stuck);
+                return Err(deadlock);
             }
         }
         self.add_up();
@@ -191,8 +191,8 @@ pub(crate) fn make(
     batches: Vec<Batch<'_>>,
     made: &(impl Fn(u32) + Sync),
 ) -> Result<Vec<(u32, Accounts)>, RunError> {
-    // What comes after a replication that is stuck need not be made; what comes before it must, to say which was the first.
-    let stuck = AtomicUsize::new(usize::MAX);
+    // What comes after a replication in a deadlock need not be made; what comes before it must, to say which was the first.
+    let first_to_fail = AtomicUsize::new(usize::MAX);
     let done: Vec<_> = batches
         .into_par_iter()
         .enumerate()
@@ -200,12 +200,12 @@ pub(crate) fn make(
             || Scratch::new(plan),
             |scratch, (number, Batch { first, outcomes, mut accounts })| {
                 let end = first + outcomes.len() as u32;
-                if number > stuck.load(Ordering::Relaxed) {
+                if number > first_to_fail.load(Ordering::Relaxed) {
                     return Ok((end, accounts));
                 }
                 for (run, outcome) in (first..end).zip(outcomes.iter_mut()) {
                     *outcome = scratch.run(plan, seed, run, &mut accounts).inspect_err(|_| {
-                        stuck.fetch_min(number, Ordering::Relaxed);
+                        first_to_fail.fetch_min(number, Ordering::Relaxed);
                     })?;
                 }
                 made(outcomes.len() as u32);

@@ -2,7 +2,9 @@
 //! with the same draws and the same books, and none of the branches for gates, breaks, stoppages and other crews.
 
 use super::floors::Tables;
-use sim::{Duration, Job, Kind, LoaderActivity as L, Outcome, PROGRESS_PARTS, RakerActivity as R, Streams};
+use sim::{
+    Duration, Job, LoadDraw, LoaderActivity as L, Outcome, PROGRESS_PARTS, RakerActivity as R, Streams,
+};
 
 type Micros = i64;
 
@@ -91,12 +93,12 @@ impl ByHand {
         while open >= nothing_m3 && stock >= nothing_m3 {
             let load = streams.load(books.loads);
             let volume =
-                (self.fill_factor * fill.at(load.bits(Kind::Fill)) * self.heaped_m3).min(stock).min(open);
-            let loading = whole(self.load_us * quarter.at(load.bits(Kind::Loading)));
-            let hauling = whole(self.haul_us * leg.at(load.bits(Kind::Haul)));
-            let dumping = whole(self.dump_us * rough.at(load.bits(Kind::Dump)));
-            let raking = whole(self.rake_us_per_m3 * volume * rough.at(load.bits(Kind::Raking)));
-            let returning = whole(self.return_us * leg.at(load.bits(Kind::Return)));
+                (self.fill_factor * fill.at(load.bits(LoadDraw::Fill)) * self.heaped_m3).min(stock).min(open);
+            let loading = whole(self.load_us * quarter.at(load.bits(LoadDraw::Loading)));
+            let hauling = whole(self.haul_us * leg.at(load.bits(LoadDraw::Haul)));
+            let dumping = whole(self.dump_us * rough.at(load.bits(LoadDraw::Dump)));
+            let raking = whole(self.rake_us_per_m3 * volume * rough.at(load.bits(LoadDraw::Raking)));
+            let returning = whole(self.return_us * leg.at(load.bits(LoadDraw::Return)));
             let arrives = at_pile + loading + hauling;
             let starts = arrives.max(raked[2]);
             let dumped = starts + dumping;

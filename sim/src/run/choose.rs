@@ -1,8 +1,9 @@
 //! Which zone gets the next load, and from which pile.
 
 use super::Run;
+use super::loader::{Place, Stage};
 use super::row::bits;
-use super::state::{Place, Scratch, Stage};
+use super::state::Scratch;
 use crate::job::FillOrder;
 use crate::plan::Plan;
 
@@ -129,10 +130,11 @@ impl Scratch {
     }
 
     /// The best of the loader's options: the first in order that has room, else the first.
-    #[inline]
+    #[inline(always)]
     fn best(&self, plan: &Plan, loader: usize) -> Option<Candidate> {
         let all = &self.loaders[loader].options.all[..];
-        let has_room = |option: &&Candidate| self.zones[option.zone].free > self.zones[option.zone].bound;
+        let has_room =
+            |option: &&Candidate| self.zones[option.zone].free > i64::from(self.zones[option.zone].bound);
         let first = match (plan.fill_order, self.last_zone) {
             _ if all.len() < 2 => return all.first().copied(),
             (FillOrder::MostRoom, _) => return self.with_most_room(plan, all),
@@ -147,7 +149,7 @@ impl Scratch {
     fn with_most_room(&self, plan: &Plan, all: &[Candidate]) -> Option<Candidate> {
         let room_left = |option: &Candidate| match plan.zones[option.zone].room {
             u32::MAX => i64::MAX,
-            _ => i64::from(self.zones[option.zone].free) - i64::from(self.zones[option.zone].bound),
+            _ => self.zones[option.zone].free - i64::from(self.zones[option.zone].bound),
         };
         all.iter().copied().min_by_key(|option| std::cmp::Reverse(room_left(option)))
     }
@@ -160,6 +162,7 @@ impl Scratch {
 
 impl<O: crate::observe::Observer> Run<'_, O> {
     /// Chooses for a loader that is bound for no zone, and binds it.
+    #[inline(always)]
     pub(super) fn choose(&mut self, loader: usize) -> Choice {
         if self.s.loaders[loader].options.as_of != self.s.changes {
             self.s.note_options(self.plan, loader);

@@ -3,14 +3,14 @@
 use super::Run;
 use super::choose::Choice;
 use super::load::Heap;
-use super::state::{Going, Place, Stage};
+use super::loader::{Going, Place, Stage};
 use crate::activity::LoaderActivity;
 use crate::observe::Observer;
 use crate::plan::Leg;
 
 impl<O: Observer> Run<'_, O> {
     /// The loader's event has come: a step, or what interrupts it, is over, or it is its turn.
-    #[inline]
+    #[inline(always)]
     pub(super) fn loader_ends(&mut self, loader: usize) {
         let state = &self.s.loaders[loader];
         match (state.going, state.stage) {
@@ -71,8 +71,11 @@ impl<O: Observer> Run<'_, O> {
                 self.turn(loader, LoaderActivity::OnBreak);
                 return false;
             }
-            Stage::Choosing(place) => self.choose_and_go(loader, place),
-            Stage::Dumping => self.choose_and_go(loader, Place::Zone),
+            stage @ (Stage::Choosing(_) | Stage::Dumping) => {
+                let at_pile = stage == Stage::Choosing(Place::Pile);
+                self.choose_and_go(loader, if at_pile { Place::Pile } else { Place::Zone });
+            }
+            Stage::AtRoom => self.dump(loader),
             Stage::Loading => self.hauls(loader),
             Stage::Driving(leg) => self.part_driven(loader, leg),
             Stage::Passing(leg) => {
@@ -84,6 +87,7 @@ impl<O: Observer> Run<'_, O> {
         true
     }
 
+    #[inline(always)]
     fn choose_and_go(&mut self, loader: usize, place: Place) {
         let came_from = (self.s.loaders[loader].zone, self.s.loaders[loader].route);
         match (self.choose(loader), place) {
@@ -116,7 +120,7 @@ impl<O: Observer> Run<'_, O> {
     }
 
     /// The loader is at the end of a part of a leg.
-    #[inline]
+    #[inline(always)]
     pub(super) fn part_driven(&mut self, loader: usize, leg: Leg) {
         let state = &self.s.loaders[loader];
         match (self.plan.routes.stretch(state.leg.stretch).pass, leg) {

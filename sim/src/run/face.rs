@@ -1,9 +1,9 @@
 //! A loader at a face: its turn, its load and the way out.
 
 use super::choose::Choice;
-use super::load::Load;
+use super::load::{Load, lesser};
+use super::loader::{Place, Stage};
 use super::server::UNKNOWN;
-use super::state::{Place, Stage};
 use super::travel::Ahead;
 use super::{MOST_LOADS, Run};
 use crate::activity::{LoaderActivity as L, Micros};
@@ -12,7 +12,7 @@ use crate::plan::Leg;
 
 impl<O: Observer> Run<'_, O> {
     /// Loads at once, or in its turn. During a rest nobody begins a load.
-    #[inline]
+    #[inline(always)]
     pub(super) fn arrive_at_face(&mut self, loader: usize) {
         let state = &mut self.s.loaders[loader];
         let pile = state.pile;
@@ -38,7 +38,7 @@ impl<O: Observer> Run<'_, O> {
             && start < self.s.next_change
             && self.s.places[state.pile].all_are_known()
             && {
-                let left = self.s.piles[state.pile].stock.min(self.s.zones[state.zone].open);
+                let left = lesser(self.s.piles[state.pile].stock, self.s.zones[state.zone].open);
                 let stream = self.streams.load(self.s.next_load);
                 left - state.machine.bucketful(&plan.noise, &self.pace, stream) >= plan.negligible_m3
             }
@@ -82,7 +82,7 @@ impl<O: Observer> Run<'_, O> {
         let takes_all = self.s.takes_surplus(plan, state.zone);
         let open = if takes_all { f64::INFINITY } else { self.s.zones[state.zone].open };
         let bucketful = state.machine.bucketful(&plan.noise, &self.pace, stream);
-        let volume = bucketful.min(self.s.piles[state.pile].stock).min(open);
+        let volume = lesser(lesser(bucketful, self.s.piles[state.pile].stock), open);
         Load::new(self.s.next_load, volume, &state.machine, &plan.noise, &self.pace, stream)
     }
 
@@ -131,19 +131,45 @@ impl<O: Observer> Run<'_, O> {
         true
     }
 
-    /// A loader alone on the job dumps without a look at the clock where there is room and nobody need stand clear.
+    /// A loader alone on the job waits for room that is sure to come, and dumps where nobody need stand clear.
     #[inline(always)]
     fn hauled_ahead(&mut self, loader: usize) {
-        let is_sure = self.s.loaders.len() == 1
-            && !self.plan.stand_clear
-            && self.s.zones[self.s.loaders[loader].zone].free > 0;
-        let dumping = self.s.loaders[loader].load.dumping;
-        if is_sure && self.s.loaders[loader].runs_through(dumping) {
+        if self.s.loaders.len() > 1 {
+            return self.arrives_later(loader, Stage::Driving(Leg::Out));
+        }
+        let (room_at, dumping) = (self.room_at(loader), self.s.loaders[loader].load.dumping);
+        let state = &mut self.s.loaders[loader];
+        let wait = room_at - state.since;
+        // A dump of no length ends before a raker whose heap ends with it begins another.
+        if room_at != UNKNOWN && !self.plan.stand_clear && dumping > 0 && state.runs_through(dumping) {
+            state.spend(L::WaitingForRoom, wait.max(0));
+            state.spend(L::Dumping, dumping);
             self.takes_room(loader);
-            self.s.loaders[loader].spend(L::Dumping, dumping);
             return self.arrives_later(loader, Stage::Dumping);
         }
+        if room_at != UNKNOWN && wait > 0 {
+            state.spend(L::WaitingForRoom, wait);
+            return self.arrives_later(loader, Stage::AtRoom);
+        }
         self.arrives_later(loader, Stage::Driving(Leg::Out));
+    }
+
+    /// From when on there is room where the loader is bound for, if no other loader comes: when the first of the heaps that
+    /// are being raked there is raked out. Not known where the work stops before, or another raker could come and be quicker.
+    #[inline(always)]
+    fn room_at(&self, loader: usize) -> Micros {
+        let zone = self.s.loaders[loader].zone;
+        let place = &self.s.zones[zone];
+        if place.free > 0 {
+            return 0;
+        }
+        let (mut rakers, mut first) = (0, UNKNOWN);
+        for crew in self.with_a_heap_in(zone) {
+            rakers += 1;
+            first = first.min(self.s.calendar.time_of(self.s.slot_of_crew(crew)).unwrap_or(UNKNOWN));
+        }
+        let nobody_comes = place.heaps.is_empty() || rakers == self.s.crews.len();
+        if nobody_comes && first < self.s.next_closing { first } else { UNKNOWN }
     }
 
     /// A loader alone on the job goes back, loads and hauls in one, if it loads before the clock changes anything.

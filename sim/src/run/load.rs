@@ -2,7 +2,7 @@
 
 use crate::activity::Micros;
 use crate::plan::{LoaderPlan, Noise, Plan, round_to_us};
-use crate::streams::{Factor, Kind, LoadStream, Streams};
+use crate::streams::{Factor, LoadDraw, LoadStream, Streams};
 
 /// The job factors of one run, multiplied out for each kind of work.
 #[derive(Clone, Copy, Debug)]
@@ -45,9 +45,15 @@ impl Machine {
     /// What the bucket would take of a load, were there enough.
     #[inline(always)]
     pub(super) fn bucketful(&self, noise: &Noise, pace: &Pace, stream: LoadStream) -> f64 {
-        let fill = pace.fill * noise.fill.at(stream.bits(Kind::Fill));
-        (fill * self.heaped_m3).min(self.lift_m3)
+        let fill = pace.fill * noise.fill.at(stream.bits(LoadDraw::Fill));
+        lesser(fill * self.heaped_m3, self.lift_m3)
     }
+}
+
+/// The lesser of two volumes. Neither is ever not a number, for which `min` would look.
+#[inline(always)]
+pub(super) fn lesser(a: f64, b: f64) -> f64 {
+    if a < b { a } else { b }
 }
 
 /// A load and its times.
@@ -80,12 +86,12 @@ impl Load {
             number,
             volume,
             loading: round_to_us(
-                machine.load_us * (pace.load * noise.loading.at(stream.bits(Kind::Loading))),
+                machine.load_us * (pace.load * noise.loading.at(stream.bits(LoadDraw::Loading))),
             ),
-            dumping: round_to_us(dump_us * (pace.load * noise.dump.at(stream.bits(Kind::Dump)))),
-            out: pace.travel * noise.haul.at(stream.bits(Kind::Haul)),
-            back: pace.travel * noise.return_leg.at(stream.bits(Kind::Return)),
-            raking: pace.rake * noise.raking.at(stream.bits(Kind::Raking)),
+            dumping: round_to_us(dump_us * (pace.load * noise.dump.at(stream.bits(LoadDraw::Dump)))),
+            out: pace.travel * noise.haul.at(stream.bits(LoadDraw::Haul)),
+            back: pace.travel * noise.return_leg.at(stream.bits(LoadDraw::Return)),
+            raking: pace.rake * noise.raking.at(stream.bits(LoadDraw::Raking)),
         }
     }
 }

@@ -1,19 +1,20 @@
 //! The rakers: they take heaps, walk between zones and stand clear.
 
 use super::Run;
+use super::crew::Doing;
 use super::load::Heap;
 use super::row::bits;
-use super::state::Doing;
 use crate::activity::{Micros, RakerActivity, SECOND};
 use crate::observe::{Event, Observer};
 use crate::plan::round_to_us;
 
 impl<O: Observer> Run<'_, O> {
     /// From now on the crew does this; the time up to now goes into its accounts.
+    #[inline(always)]
     pub(super) fn turn_crew(&mut self, crew: usize, activity: RakerActivity) {
         let (now, state) = (self.now, &mut self.s.crews[crew]);
-        state.times[state.activity as usize] += now - state.since;
-        (state.activity, state.since) = (activity, now);
+        state.account(now);
+        state.activity = activity;
         let (plan, zone, doing) = (&self.plan.crews[crew], state.zone, state.doing);
         for raker in plan.first_raker..plan.first_raker + plan.rakers {
             self.observer.see(now, || {
@@ -21,6 +22,23 @@ impl<O: Observer> Run<'_, O> {
                 Event::Raker { raker, activity, load, zone }
             });
         }
+    }
+
+    /// A raker alone at its instant goes on with the next heap of its zone at once: no other free raker is there, or it
+    /// would have taken that heap.
+    #[inline(always)]
+    pub(super) fn rakes_on(&mut self, crew: usize) -> bool {
+        let state = &mut self.s.crews[crew];
+        let zone = state.zone;
+        if O::EVERY_STEP || self.s.resting.is_some() || self.s.zones[zone].heaps.is_empty() {
+            return false;
+        }
+        let Doing::Heap(heap) = state.doing else { return false };
+        state.account(self.now);
+        self.heap_is_raked_out(&heap, zone);
+        self.takes_a_heap(crew);
+        self.s.rakers_look = self.s.heaps_waiting > 0 && self.s.idle != 0;
+        true
     }
 
     /// The crew's event has come: what it had in hand is done.
@@ -96,6 +114,7 @@ impl<O: Observer> Run<'_, O> {
         oldest
     }
 
+    #[inline(always)]
     fn takes_a_heap(&mut self, crew: usize) {
         let zone = self.s.crews[crew].zone;
         let Some(heap) = self.s.zones[zone].heaps.pop_front() else { return };
@@ -104,7 +123,7 @@ impl<O: Observer> Run<'_, O> {
         self.s.idle &= !(1 << crew);
         self.s.with_a_heap |= 1 << crew;
         self.s.crews[crew].doing = Doing::Heap(heap);
-        self.takes_up(crew, length);
+        self.rakes(crew, length);
     }
 
     /// Share of the fresh rate that the crew still has.
@@ -129,19 +148,28 @@ impl<O: Observer> Run<'_, O> {
 
     /// Begins what the crew has in hand, or goes on with it: `left` of it is still to do.
     pub(super) fn takes_up(&mut self, crew: usize, left: Micros) {
-        let state = &mut self.s.crews[crew];
-        state.left = left;
-        let activity = match state.doing {
-            Doing::Heap(_) if self.plan.stand_clear && self.s.zones[state.zone].dumping > 0 => {
-                return self.turn_crew(crew, RakerActivity::StandingClear);
-            }
-            Doing::Heap(_) => RakerActivity::Raking,
-            Doing::Walk => RakerActivity::Walking,
-            Doing::Nothing => return self.turn_crew(crew, RakerActivity::Waiting),
-            Doing::SetUp | Doing::CleanUp => return,
-        };
+        match self.s.crews[crew].doing {
+            Doing::Heap(_) => self.rakes(crew, left),
+            Doing::Walk => self.begins(crew, RakerActivity::Walking, left),
+            Doing::Nothing => self.turn_crew(crew, RakerActivity::Waiting),
+            Doing::SetUp | Doing::CleanUp => {}
+        }
+    }
+
+    /// Rakes, or stands clear while a loader dumps there.
+    #[inline(always)]
+    fn rakes(&mut self, crew: usize, left: Micros) {
+        if self.plan.stand_clear && self.s.zones[self.s.crews[crew].zone].dumping > 0 {
+            self.s.crews[crew].left = left;
+            return self.turn_crew(crew, RakerActivity::StandingClear);
+        }
+        self.begins(crew, RakerActivity::Raking, left);
+    }
+
+    #[inline(always)]
+    fn begins(&mut self, crew: usize, activity: RakerActivity, length: Micros) {
         self.turn_crew(crew, activity);
-        self.schedule(self.s.slot_of_crew(crew), self.now + left);
+        self.schedule(self.s.slot_of_crew(crew), self.now + length);
     }
 
     /// Puts down what the crew has in hand, to go on with it later.
@@ -167,12 +195,12 @@ impl<O: Observer> Run<'_, O> {
     pub(super) fn rakers_step_in(&mut self, zone: usize) {
         for crew in self.with_a_heap_in(zone) {
             if self.s.crews[crew].activity == RakerActivity::StandingClear {
-                self.takes_up(crew, self.s.crews[crew].left);
+                self.rakes(crew, self.s.crews[crew].left);
             }
         }
     }
 
-    fn with_a_heap_in(&self, zone: usize) -> impl Iterator<Item = usize> + use<O> {
+    pub(super) fn with_a_heap_in(&self, zone: usize) -> impl Iterator<Item = usize> + use<O> {
         bits(self.s.zones[zone].crews & self.s.with_a_heap)
     }
 }

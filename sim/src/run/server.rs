@@ -4,8 +4,9 @@
 //! event of it: it knows on arrival when its turn comes, and in a queue the first has its turn as an event of its own.
 
 use super::Run;
+use super::loader::Stage;
 use super::row::bits;
-use super::state::{Scratch, Stage};
+use super::state::Scratch;
 use crate::activity::Micros;
 use crate::observe::Observer;
 
@@ -135,7 +136,14 @@ impl<O: Observer> Run<'_, O> {
     }
 
     /// Notes whether the turn of the first in this queue has come, or when it will.
+    #[inline(always)]
     fn look_at(&mut self, server: usize) {
+        if !self.s.queues[server].is_empty() {
+            self.look_at_first(server);
+        }
+    }
+
+    fn look_at_first(&mut self, server: usize) {
         let Some(first) = self.s.queues[server].first() else { return };
         if self.s.resting.is_some() && !self.s.cleaning() {
             return;

@@ -1,7 +1,9 @@
 //! The clock: set-up, deliveries, breaks, nights and the clean-up.
 
 use super::Run;
-use super::state::{Doing, Rest, Stage};
+use super::crew::Doing;
+use super::loader::Stage;
+use super::state::Rest;
 use crate::activity::{LoaderActivity, RakerActivity};
 use crate::calendar::END_OF_TIME;
 use crate::observe::{Event, Observer};

@@ -1,16 +1,16 @@
 //! Everything that changes in a run, kept from run to run so that none allocates.
 
 use super::Once;
-use super::choose::Options;
-use super::load::{Heap, Load, Machine};
+use super::crew::CrewState;
+use super::load::Machine;
+use super::loader::LoaderState;
 use super::row::Row;
 use super::server::{Places, Queue};
-use crate::activity::{LoaderActivity, Micros, RakerActivity};
+use super::site::{PileState, ZoneState};
+use crate::activity::Micros;
 use crate::calendar::{Calendar, END_OF_TIME};
-use crate::plan::{Leg, Plan};
+use crate::plan::Plan;
 use crate::streams::Streams;
-use rand_xoshiro::Xoshiro256PlusPlus;
-use std::collections::VecDeque;
 
 /// The state of a run.
 #[derive(Clone, Debug)]
@@ -41,8 +41,9 @@ pub(crate) struct Scratch {
     pub(super) idle: u64,
     /// Rakers with a heap in hand.
     pub(super) with_a_heap: u64,
-    /// Something else than the plain work of loaders and rakers is going on: a rest, or the end.
-    pub(super) unusual: bool,
+    /// How many slots of loaders and rakers there are; none while something else than their plain work is going on: a
+    /// rest, or the end.
+    plain: usize,
     /// Whether a free raker may find something new.
     pub(super) rakers_look: bool,
     pub(super) heaps_waiting: usize,
@@ -100,139 +101,6 @@ pub(super) enum Rest {
     AfterHours,
 }
 
-#[derive(Clone, Debug)]
-pub(super) struct LoaderState {
-    pub(super) activity: LoaderActivity,
-    pub(super) since: Micros,
-    pub(super) times: [Micros; LoaderActivity::COUNT + 1],
-    pub(super) stage: Stage,
-    pub(super) going: Going,
-    /// The zone it is bound for or at.
-    pub(super) zone: usize,
-    /// The pile it loads at, comes from or returns to.
-    pub(super) pile: usize,
-    /// The way between the two.
-    pub(super) route: usize,
-    /// The way of the next load, while it drives back by `route`.
-    pub(super) next_route: usize,
-    /// The face, pass or room it stands at or holds.
-    pub(super) server: usize,
-    pub(super) load: Load,
-    pub(super) leg: LegState,
-    /// When the last passing on the way back began and ended; perhaps ahead of the clock.
-    pub(super) passing: (Micros, Micros),
-    /// Operating time left to the next stoppage.
-    pub(super) until_stop: Micros,
-    pub(super) stoppages: Xoshiro256PlusPlus,
-    pub(super) place_in_queue: u64,
-    pub(super) loads: u64,
-    /// Chosen zone and pile, once it has chosen and until it dumps.
-    pub(super) bound: bool,
-    /// Driving back with nothing more to load.
-    pub(super) last_leg: bool,
-    pub(super) machine: Machine,
-    pub(super) options: Options,
-}
-
-/// Where a loader is on its way.
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct LegState {
-    pub(super) driving: Micros,
-    pub(super) driven: Micros,
-    /// Travel factor and the noise of this leg, for its passings.
-    pub(super) factor: f64,
-    /// The stretch it is on.
-    pub(super) stretch: usize,
-}
-
-/// Where a loader stands in its cycle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Stage {
-    SetUp,
-    Choosing(Place),
-    AwaitingDelivery(Place),
-    AtFace,
-    Loading,
-    Driving(Leg),
-    AtPass(Leg),
-    Passing(Leg),
-    AtRoom,
-    Dumping,
-    Done,
-    CleanUp,
-}
-
-/// Where a loader stands when it chooses.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Place {
-    Pile,
-    Zone,
-}
-
-/// Whether a step runs, or is held by a stoppage; with the time the step has left after it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Going {
-    On,
-    UntilStoppage(Micros),
-    Stopped(Micros),
-}
-
-#[derive(Clone, Debug)]
-pub(super) struct CrewState {
-    pub(super) activity: RakerActivity,
-    pub(super) since: Micros,
-    pub(super) times: [Micros; RakerActivity::COUNT + 1],
-    pub(super) doing: Doing,
-    /// The zone it works in, or walks to.
-    pub(super) zone: usize,
-    /// What was left of the heap or walk when it was put down.
-    pub(super) left: Micros,
-    /// Time raked on earlier days.
-    pub(super) raked_before_today: Micros,
-    /// Fresh \[us/m3\].
-    pub(super) us_per_m3: f64,
-}
-
-/// What a raker has in hand.
-#[derive(Clone, Copy, Debug)]
-pub(super) enum Doing {
-    SetUp,
-    Nothing,
-    Walk,
-    Heap(Heap),
-    CleanUp,
-}
-
-#[derive(Clone, Debug, Default)]
-pub(super) struct ZoneState {
-    /// What it really takes.
-    pub(super) needs: f64,
-    /// How much of it must be open that it is served.
-    pub(super) least: f64,
-    /// Not yet placed nor on its way.
-    pub(super) open: f64,
-    pub(super) placed: f64,
-    pub(super) loads: u64,
-    /// Loaders that have chosen it and not yet begun to dump.
-    pub(super) bound: u32,
-    pub(super) dumping: u32,
-    /// Places for heaps.
-    pub(super) free: u32,
-    pub(super) heaps: VecDeque<Heap>,
-    pub(super) walkers: usize,
-    /// Rakers who work here or walk here, a bit for each crew.
-    pub(super) crews: u64,
-}
-
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct PileState {
-    pub(super) stock: f64,
-    /// How much of it must be there that it is used.
-    pub(super) least: f64,
-    /// Deliveries still to come.
-    pub(super) due: u32,
-}
-
 impl Scratch {
     /// Room for a run of this plan.
     pub(crate) fn new(plan: &Plan) -> Self {
@@ -259,7 +127,7 @@ impl Scratch {
             held: 0,
             idle: 0,
             with_a_heap: 0,
-            unusual: false,
+            plain: 0,
             rakers_look: false,
             heaps_waiting: 0,
             unclaimed: false,
@@ -301,9 +169,10 @@ impl Scratch {
         self.closing
     }
 
-    #[inline]
-    pub(super) fn is_actor(&self, slot: usize) -> bool {
-        slot != 0 && slot < self.closing
+    /// Whether the event of a slot is just somebody's next step.
+    #[inline(always)]
+    pub(super) fn is_plain(&self, slot: usize) -> bool {
+        slot.wrapping_sub(1) < self.plain
     }
 
     /// Whether any loader or crew is in the middle of something.
@@ -324,7 +193,8 @@ impl Scratch {
 
     /// To be called when a rest begins or ends, when the work is over, and when the clean-up begins.
     pub(super) fn note_what_is_unusual(&mut self) {
-        self.unusual = self.over || self.resting.is_some() || self.finish.is_some();
+        let is_unusual = self.over || self.resting.is_some() || self.finish.is_some();
+        self.plain = if is_unusual { 0 } else { self.closing - 1 };
     }
 
     pub(super) fn reset(&mut self, plan: &Plan, streams: &Streams) {
@@ -351,11 +221,12 @@ impl Scratch {
         self.raked_out.clear();
         (self.ready, self.pending, self.awaiting, self.held) = (0, 0, 0, 0);
         (self.idle, self.with_a_heap, self.unclaimed) = (0, 0, false);
-        (self.rakers_look, self.heaps_waiting, self.over, self.unusual) = (false, 0, false, false);
+        (self.rakers_look, self.heaps_waiting, self.over) = (false, 0, false);
         (self.resting, self.night_since, self.last_zone, self.finish) = (None, None, None, None);
         (self.nights, self.day_start, self.next_switch) = (0, 0, 0);
         (self.next_load, self.next_heap, self.next_place_in_queue, self.in_play) = (0, 0, 0, 0);
         (self.completion, self.nights_at_completion) = (0, 0);
+        self.note_what_is_unusual();
     }
 
     fn draw_deliveries(&mut self, plan: &Plan, streams: &Streams) {
@@ -368,71 +239,5 @@ impl Scratch {
             self.piles[d.pile].due += 1;
         }
         self.deliveries.sort_by_key(|(at, ..)| *at);
-    }
-}
-
-impl LoaderState {
-    fn new(machine: Machine) -> Self {
-        Self {
-            activity: LoaderActivity::SetUp,
-            since: 0,
-            times: [0; _],
-            stage: Stage::SetUp,
-            going: Going::On,
-            zone: 0,
-            pile: 0,
-            route: 0,
-            next_route: 0,
-            server: 0,
-            load: Load::default(),
-            leg: LegState::default(),
-            passing: (0, 0),
-            until_stop: Micros::MAX,
-            stoppages: rand::SeedableRng::seed_from_u64(0),
-            place_in_queue: 0,
-            loads: 0,
-            bound: false,
-            last_leg: false,
-            machine,
-            options: Options::default(),
-        }
-    }
-
-    fn reset(&mut self, plan: &Plan, streams: &Streams, loader: usize) {
-        (self.activity, self.since, self.times) = (LoaderActivity::SetUp, 0, [0; _]);
-        (self.stage, self.going, self.bound, self.last_leg) = (Stage::SetUp, Going::On, false, false);
-        (self.zone, self.pile, self.route, self.loads) = (0, 0, 0, 0);
-        self.until_stop = Micros::MAX;
-        if plan.loaders[loader].stoppages.is_some() {
-            self.stoppages = streams.stoppages(loader);
-            self.draw_gap(plan, loader);
-        }
-    }
-}
-
-impl CrewState {
-    fn new(us_per_m3: f64) -> Self {
-        Self {
-            activity: RakerActivity::SetUp,
-            since: 0,
-            times: [0; _],
-            doing: Doing::SetUp,
-            zone: 0,
-            left: 0,
-            raked_before_today: 0,
-            us_per_m3,
-        }
-    }
-
-    fn reset(&mut self, zone: usize, us_per_m3: f64) {
-        *self = Self { zone, ..Self::new(us_per_m3) };
-    }
-}
-
-impl ZoneState {
-    fn reset(&mut self, needs: f64, least: f64, room: u32) {
-        (self.needs, self.least, self.open, self.placed, self.loads) = (needs, least, needs, 0.0, 0);
-        (self.bound, self.dumping, self.walkers, self.crews, self.free) = (0, 0, 0, 0, room);
-        self.heaps.clear();
     }
 }

@@ -5,7 +5,7 @@
 //! a step that runs; a stoppage does, and is therefore taken by itself.
 
 use super::Run;
-use super::state::{Going, LoaderState, Stage};
+use super::loader::{Going, LoaderState, Stage};
 use crate::activity::{LoaderActivity, Micros};
 use crate::observe::{Event, Observer};
 use crate::plan::{Leg, Plan, round_to_us};

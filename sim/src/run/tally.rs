@@ -1,7 +1,7 @@
 //! The end of a run: time accounts closed, figures added up.
 
 use super::Run;
-use super::state::{LoaderState, Stage};
+use super::loader::{LoaderState, Stage};
 use crate::activity::{LoaderActivity as L, LoaderTimes, Micros, RakerActivity as R, RakerTimes, SECOND};
 use crate::duration::Duration;
 use crate::observe::Observer;
@@ -105,7 +105,7 @@ impl<O: Observer> Run<'_, O> {
             }
         }
         for (crew, state) in self.s.crews.iter_mut().enumerate() {
-            state.times[state.activity as usize] += self.now - state.since;
+            state.account(self.now);
             if let Some(times) = state.times.first_chunk() {
                 tally.crew(crew, times);
             }

@@ -1,8 +1,8 @@
 //! Legs and passes.
 
 use super::Run;
+use super::loader::{LegState, Stage};
 use super::server::UNKNOWN;
-use super::state::{LegState, Stage};
 use crate::activity::{LoaderActivity, Micros};
 use crate::observe::Observer;
 use crate::plan::{Leg, round_to_us};

@@ -1,7 +1,7 @@
 //! The tables held to the exact laws: cumulative distribution functions of statrs, samplers of rand_distr.
 
 use super::*;
-use crate::streams::{Kind, Streams};
+use crate::streams::{LoadDraw, Streams};
 use rand::SeedableRng;
 use rand_distr::Distribution as _;
 use rand_xoshiro::Xoshiro256PlusPlus;
@@ -62,7 +62,7 @@ fn families() -> Vec<(&'static str, Distribution, Cdf)> {
 
 fn draws(law: &Distribution, n: u32) -> Vec<f64> {
     let (table, streams) = (Sampler::new(law), Streams::new(20_260_418, 3));
-    (0..n).map(|load| table.at(streams.load(load).bits(Kind::Haul))).collect()
+    (0..n).map(|load| table.at(streams.load(load).bits(LoadDraw::Haul))).collect()
 }
 
 /// The Kolmogorov-Smirnov statistic of a sample against a law, times the root of its size.

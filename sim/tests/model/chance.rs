@@ -142,7 +142,7 @@ fn factor(run: u32, which: Factor) -> f64 {
     Sampler::new(&wide()).at(Streams::new(books::SEED, run).factor(which))
 }
 
-fn noise(run: u32, load: u32, kind: Kind) -> f64 {
+fn noise(run: u32, load: u32, kind: LoadDraw) -> f64 {
     Sampler::new(&wide()).at(Streams::new(books::SEED, run).load(load).bits(kind))
 }
 
@@ -206,7 +206,7 @@ fn job_factors_and_load_noise_multiply_one_another() {
     for run in 0..20 {
         let (day, travel) = (factor(run, Factor::Day), factor(run, Factor::Travel));
         check_times(&replay(&job, run), &plain, |load| {
-            [day, day * travel * noise(run, load, Kind::Haul), day, day * travel, day]
+            [day, day * travel * noise(run, load, LoadDraw::Haul), day, day * travel, day]
         });
     }
 }
@@ -215,12 +215,12 @@ fn job_factors_and_load_noise_multiply_one_another() {
 fn each_kind_of_load_noise_multiplies_its_own_step_load_by_load() {
     let plain = steps(&replay(&every_step(), 0));
     type Change = fn(&mut LoadNoise, Distribution);
-    let kinds: [(Kind, Change, usize); 5] = [
-        (Kind::Loading, |noise, law| noise.loading = law, 0),
-        (Kind::Haul, |noise, law| noise.haul = law, 1),
-        (Kind::Dump, |noise, law| noise.dump = law, 2),
-        (Kind::Return, |noise, law| noise.return_leg = law, 3),
-        (Kind::Raking, |noise, law| noise.raking = law, 4),
+    let kinds: [(LoadDraw, Change, usize); 5] = [
+        (LoadDraw::Loading, |noise, law| noise.loading = law, 0),
+        (LoadDraw::Haul, |noise, law| noise.haul = law, 1),
+        (LoadDraw::Dump, |noise, law| noise.dump = law, 2),
+        (LoadDraw::Return, |noise, law| noise.return_leg = law, 3),
+        (LoadDraw::Raking, |noise, law| noise.raking = law, 4),
     ];
     for (kind, change, place) in kinds {
         let job = loads(|noise| change(noise, wide()));
@@ -242,7 +242,7 @@ fn the_fill_of_the_day_and_of_the_load_multiply_the_volume() {
     for run in 0..20 {
         let steps = steps(&replay(&job, run));
         for (load, steps) in steps.iter().enumerate().take(steps.len() - 1) {
-            let expected = factor(run, Factor::Fill) * noise(run, load as u32, Kind::Fill);
+            let expected = factor(run, Factor::Fill) * noise(run, load as u32, LoadDraw::Fill);
             near(steps.volume, expected, "volume");
             near(steps.raking, 50.0 * expected, "raking");
         }
@@ -257,7 +257,7 @@ fn the_lift_limit_holds_for_a_bucket_that_happens_to_be_full() {
     job.chance.loads.fill = wide();
     let steps = steps(&replay(&job, 0));
     for (load, steps) in steps.iter().enumerate().take(steps.len() - 1) {
-        near(steps.volume, noise(0, load as u32, Kind::Fill).min(0.9), "volume");
+        near(steps.volume, noise(0, load as u32, LoadDraw::Fill).min(0.9), "volume");
     }
 }
 

@@ -54,20 +54,20 @@ fn completion_by_recursion(job: &Job, laws: &Laws, seed: u64, run: u32) -> (i64,
             break;
         }
         let own = streams.load(load);
-        let volume = (fill * by_fill.at(own.bits(Kind::Fill)) * machine.heaped_m3).min(stock).min(open);
+        let volume = (fill * by_fill.at(own.bits(LoadDraw::Fill)) * machine.heaped_m3).min(stock).min(open);
         open -= volume;
         stock -= volume;
         let arrives = at_pile
-            + whole(machine.load_s * pace * by_load.at(own.bits(Kind::Loading)))
-            + whole(haul_s * travel * by_haul.at(own.bits(Kind::Haul)));
+            + whole(machine.load_s * pace * by_load.at(own.bits(LoadDraw::Loading)))
+            + whole(haul_s * travel * by_haul.at(own.bits(LoadDraw::Haul)));
         let n = raked.len();
         let place_free = n.checked_sub(room).map_or(0, |earlier| raked[earlier]);
         let dumped =
-            arrives.max(place_free) + whole(machine.dump_s * pace * by_dump.at(own.bits(Kind::Dump)));
+            arrives.max(place_free) + whole(machine.dump_s * pace * by_dump.at(own.bits(LoadDraw::Dump)));
         let last = raked.last().copied().unwrap_or(0);
         let raking_s = volume * 3600.0 / raker.rate_m3_per_h;
-        raked.push(dumped.max(last) + whole(raking_s * rake * by_rake.at(own.bits(Kind::Raking))));
-        at_pile = dumped + whole(return_s * travel * by_return.at(own.bits(Kind::Return)));
+        raked.push(dumped.max(last) + whole(raking_s * rake * by_rake.at(own.bits(LoadDraw::Raking))));
+        at_pile = dumped + whole(return_s * travel * by_return.at(own.bits(LoadDraw::Return)));
     }
     (raked.last().copied().unwrap_or(at_pile), raked.len() as u32)
 }

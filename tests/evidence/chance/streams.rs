@@ -4,7 +4,8 @@ use super::super::sheet::{Sheet, Status};
 use super::families::{chi_square, kolmogorov};
 use super::*;
 
-const KINDS: [Kind; 6] = [Kind::Fill, Kind::Loading, Kind::Haul, Kind::Dump, Kind::Return, Kind::Raking];
+const KINDS: [LoadDraw; 6] =
+    [LoadDraw::Fill, LoadDraw::Loading, LoadDraw::Haul, LoadDraw::Dump, LoadDraw::Return, LoadDraw::Raking];
 const FACTORS: [Factor; 8] = [
     Factor::Day,
     Factor::LoaderPace,
@@ -109,7 +110,7 @@ pub(crate) fn pairs() -> Sheet {
         Status::Computed,
         4.5,
     );
-    let haul = |seed: u64, run: u32, load: u32| Streams::new(seed, run).load(load).bits(Kind::Haul);
+    let haul = |seed: u64, run: u32, load: u32| Streams::new(seed, run).load(load).bits(LoadDraw::Haul);
     let day = |seed: u64, run: u32| Streams::new(seed, run).factor(Factor::Day);
     let mut add = |what: &str, pair: &dyn Fn(u32) -> (u64, u64)| {
         let mut board = vec![0.0; 1_024];

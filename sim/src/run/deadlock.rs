@@ -6,7 +6,7 @@ use crate::error::Deadlock;
 use crate::observe::Observer;
 
 impl<O: Observer> Run<'_, O> {
-    pub(super) fn stuck(&self) -> Deadlock {
+    pub(super) fn deadlock(&self) -> Deadlock {
         let loaders = self.s.loaders.iter().map(|l| (l.stage.activity(), l.bound.then_some(l.zone)));
         let crews = self.plan.crews.iter().zip(self.s.crews.iter());
         Deadlock {

@@ -5,16 +5,19 @@
 //! time: rakers, loaders in queues, other loaders. A step of no duration ends before the next thing starts.
 
 mod choose;
+mod crew;
 mod cycle;
+mod deadlock;
 mod face;
 mod load;
+mod loader;
 mod rakers;
 mod row;
 mod server;
 mod shift;
+mod site;
 mod state;
 mod steps;
-mod stuck;
 mod tally;
 mod travel;
 
@@ -75,7 +78,7 @@ impl Scratch {
     }
 
     /// The same with every event written down.
-    pub(crate) fn run_watched(
+    pub(crate) fn run_observed(
         &mut self,
         plan: &Plan,
         seed: u64,
@@ -108,7 +111,7 @@ impl<O: Observer> Run<'_, O> {
         loop {
             self.start_all();
             let (at, slot) = self.s.calendar.first();
-            if (!self.s.is_actor(slot) || self.s.unusual) && !self.goes_on_to(at)? {
+            if !self.s.is_plain(slot) && !self.goes_on_to(at)? {
                 return Ok(());
             }
             self.now = at;
@@ -117,11 +120,10 @@ impl<O: Observer> Run<'_, O> {
             let is_alone = self.s.calendar.first().0 != at;
             match self.s.who(slot) {
                 Who::Loader(loader) if is_alone && self.arrives(loader) => {}
+                Who::Crew(crew) if is_alone && self.rakes_on(crew) => {}
                 who => {
                     self.ends(who);
-                    if !is_alone || self.s.instant {
-                        self.end_all();
-                    }
+                    self.s.instant |= !is_alone;
                 }
             }
             if self.s.instant {
@@ -186,7 +188,7 @@ impl<O: Observer> Run<'_, O> {
         }
         Err(match self.s.next_load {
             MOST_LOADS => RunProblem::TooManyLoads { most: MOST_LOADS },
-            _ => RunProblem::Deadlock(Box::new(self.stuck())),
+            _ => RunProblem::Deadlock(Box::new(self.deadlock())),
         })
     }
 }
