@@ -76,12 +76,13 @@ impl Calendar {
         ((self.first >> SLOT_BITS) as Micros, self.first as usize % MOST_SLOTS)
     }
 
-    /// Takes the first event off.
+    /// Takes the first event off. Whether it was alone at its instant.
     #[inline(always)]
-    pub(crate) fn take_first(&mut self) {
-        let slot = self.first as usize % MOST_SLOTS;
+    pub(crate) fn take_first(&mut self) -> bool {
+        let (first, slot) = (self.first, self.first as usize % MOST_SLOTS);
         self.keys[slot] = NOTHING;
         self.look_at(block_of(slot));
+        (first ^ self.first) >> SLOT_BITS != 0
     }
 
     /// Finds the least key again after one of this block has gone.

@@ -116,8 +116,7 @@ impl<O: Observer> Run<'_, O> {
             }
             self.now = at;
             self.s.instant = false;
-            self.s.calendar.take_first();
-            let is_alone = self.s.calendar.first().0 != at;
+            let is_alone = self.s.calendar.take_first();
             match self.s.who(slot) {
                 Who::Loader(loader) if is_alone && self.arrives(loader) => {}
                 Who::Crew(crew) if is_alone && self.rakes_on(crew) => {}

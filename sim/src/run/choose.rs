@@ -181,6 +181,7 @@ impl<O: crate::observe::Observer> Run<'_, O> {
     }
 
     /// Gives up the zone a loader was bound for.
+    #[inline(always)]
     pub(super) fn unbind(&mut self, loader: usize) {
         let state = &mut self.s.loaders[loader];
         if std::mem::take(&mut state.bound) {

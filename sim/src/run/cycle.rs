@@ -34,6 +34,7 @@ impl<O: Observer> Run<'_, O> {
         true
     }
 
+    #[inline(always)]
     fn dump_ends(&mut self, loader: usize) {
         let state = &self.s.loaders[loader];
         let (zone, heap) = (state.zone, Heap::new(&state.load, self.s.next_heap));
@@ -48,7 +49,8 @@ impl<O: Observer> Run<'_, O> {
         } else {
             self.s.zones[zone].heaps.push_back(heap);
             self.s.heaps_waiting += 1;
-            (self.s.rakers_look, self.s.unclaimed) = (true, true);
+            self.s.unclaimed = true;
+            self.s.rakers_look |= self.s.idle != 0;
         }
     }
 
@@ -156,6 +158,7 @@ impl<O: Observer> Run<'_, O> {
         self.step(loader, Stage::Dumping, length);
     }
 
+    #[inline(always)]
     pub(super) fn takes_room(&mut self, loader: usize) {
         self.unbind(loader);
         let place = &mut self.s.zones[self.s.loaders[loader].zone];

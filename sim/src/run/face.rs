@@ -45,20 +45,29 @@ impl<O: Observer> Run<'_, O> {
     }
 
     /// The loader's turn at the face: it loads, or finds that it must choose again.
+    #[inline(always)]
     pub(super) fn turn_at_face(&mut self, loader: usize) {
         let (zone, pile) = (self.s.loaders[loader].zone, self.s.loaders[loader].pile);
-        if self.s.wants(self.plan, zone) && self.s.has_material(self.plan, pile, zone) {
-            return self.load(loader);
+        let goes_on = self.s.wants(self.plan, zone) && self.s.has_material(self.plan, pile, zone);
+        if goes_on || self.finds_another_zone(loader, pile) {
+            self.load(loader);
         }
+    }
+
+    /// Nothing is left for the loader to do as it had chosen: it chooses again. Whether it loads here.
+    #[cold]
+    fn finds_another_zone(&mut self, loader: usize, pile: usize) -> bool {
         self.unbind(loader);
         match self.choose(loader) {
-            Choice::Go if self.s.loaders[loader].pile == pile => self.load(loader),
+            Choice::Go if self.s.loaders[loader].pile == pile => return true,
             Choice::Go => self.arrive_at_face(loader),
             Choice::AwaitDelivery => self.awaits(loader, Place::Pile),
             Choice::Nothing => self.done(loader),
         }
+        false
     }
 
+    #[inline(always)]
     fn load(&mut self, loader: usize) {
         if self.s.next_load == MOST_LOADS {
             return;

@@ -15,6 +15,9 @@ impl<O: Observer> Run<'_, O> {
         let (now, state) = (self.now, &mut self.s.crews[crew]);
         state.account(now);
         state.activity = activity;
+        if !O::EVERY_STEP {
+            return;
+        }
         let (plan, zone, doing) = (&self.plan.crews[crew], state.zone, state.doing);
         for raker in plan.first_raker..plan.first_raker + plan.rakers {
             self.observer.see(now, || {
@@ -86,7 +89,7 @@ impl<O: Observer> Run<'_, O> {
     /// The first raker that finds something to do begins it: those with a heap in their own zone, then those who walk.
     pub(super) fn a_raker_starts(&mut self) -> bool {
         self.s.rakers_look = false;
-        if self.s.resting.is_some() || self.s.heaps_waiting == 0 {
+        if self.s.resting.is_some() || self.s.heaps_waiting == 0 || self.s.idle == 0 {
             return false;
         }
         let mut idle = bits(self.s.idle);

@@ -70,32 +70,35 @@ impl<O: Observer> Run<'_, O> {
         self.step(loader, Stage::Driving(leg), part);
     }
 
-    #[inline]
+    #[inline(always)]
     pub(super) fn arrive_at_pass(&mut self, loader: usize, leg: Leg, pass: usize) {
         let server = self.pass(pass);
         let state = &mut self.s.loaders[loader];
         (state.stage, state.server) = (Stage::AtPass(leg), server);
-        if self.s.queues[server].is_empty() {
-            let start = self.s.places[server].free_at();
-            if start <= self.now {
-                return self.go_through(loader, leg);
-            }
-            let is_sure = start < self.s.next_closing
-                && self.s.resting.is_none()
-                && self.s.places[server].all_are_known();
-            if is_sure && self.passes_ahead(loader, leg, start) {
-                return;
-            }
+        if !self.s.queues[server].is_empty() {
+            return self.join_queue(loader);
         }
-        self.join_queue(loader);
-    }
-
-    /// The loader's turn at the pass.
-    #[inline]
-    pub(super) fn go_through(&mut self, loader: usize, leg: Leg) {
-        if self.passes_ahead(loader, leg, self.now) {
+        let start = self.s.places[server].free_at().max(self.now);
+        let is_sure = || {
+            start < self.s.next_closing
+                && self.s.resting.is_none()
+                && self.s.places[server].all_are_known()
+        };
+        if (start == self.now || is_sure()) && self.passes_ahead(loader, leg, start) {
             return;
         }
+        if start == self.now { self.passes(loader, leg) } else { self.join_queue(loader) }
+    }
+
+    /// The loader's turn at the pass has come.
+    pub(super) fn go_through(&mut self, loader: usize, leg: Leg) {
+        if !self.passes_ahead(loader, leg, self.now) {
+            self.passes(loader, leg);
+        }
+    }
+
+    /// Goes through, as a step by itself.
+    fn passes(&mut self, loader: usize, leg: Leg) {
         let state = &self.s.loaders[loader];
         let (server, length) = (state.server, self.passing(state.leg));
         self.s.places[server].take(UNKNOWN);
@@ -112,7 +115,7 @@ impl<O: Observer> Run<'_, O> {
     }
 
     /// Waits until then, goes through and drives on, where all of it is known.
-    #[inline(always)]
+    #[inline]
     fn passes_ahead(&mut self, loader: usize, leg: Leg, start: Micros) -> bool {
         if O::EVERY_STEP {
             return false;
