@@ -50,6 +50,13 @@ impl CrewState {
         self.since = now;
     }
 
+    /// Enters ahead that it stands clear for so long in the midst of what it rakes.
+    #[inline(always)]
+    pub(super) fn stands_clear_for(&mut self, length: Micros) {
+        self.times[RakerActivity::StandingClear as usize] += length;
+        self.since += length;
+    }
+
     pub(super) fn reset(&mut self, zone: usize, us_per_m3: f64) {
         *self = Self { zone, ..Self::new(us_per_m3) };
     }

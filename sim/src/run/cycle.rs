@@ -40,9 +40,11 @@ impl<O: Observer> Run<'_, O> {
         let (zone, heap) = (state.zone, Heap::new(&state.load, self.s.next_heap));
         self.s.next_heap += 1;
         let place = &mut self.s.zones[zone];
-        place.dumping -= 1;
-        if place.dumping == 0 && self.plan.stand_clear {
-            self.rakers_step_in(zone);
+        if place.dumping > 0 {
+            place.dumping -= 1;
+            if place.dumping == 0 {
+                self.rakers_step_in(zone);
+            }
         }
         if self.plan.all_spread {
             self.heap_is_raked_out(&heap, zone);
@@ -77,7 +79,6 @@ impl<O: Observer> Run<'_, O> {
                 let at_pile = stage == Stage::Choosing(Place::Pile);
                 self.choose_and_go(loader, if at_pile { Place::Pile } else { Place::Zone });
             }
-            Stage::AtRoom => self.dump(loader),
             Stage::Loading => self.hauls(loader),
             Stage::Driving(leg) => self.part_driven(loader, leg),
             Stage::Passing(leg) => {
@@ -93,7 +94,7 @@ impl<O: Observer> Run<'_, O> {
     fn choose_and_go(&mut self, loader: usize, place: Place) {
         let came_from = (self.s.loaders[loader].zone, self.s.loaders[loader].route);
         match (self.choose(loader), place) {
-            (Choice::Go, Place::Pile) => self.arrive_at_face(loader),
+            (Choice::Go, Place::Pile) => self.begins_at_face(loader),
             (Choice::Go, Place::Zone) => self.returns(loader, came_from),
             (Choice::AwaitDelivery, _) => self.awaits(loader, place),
             (Choice::Nothing, Place::Pile) => self.done(loader),
@@ -142,18 +143,26 @@ impl<O: Observer> Run<'_, O> {
         let state = &mut self.s.loaders[loader];
         (state.stage, state.server) = (Stage::AtRoom, room);
         if self.s.zones[zone].free > 0 && self.s.queues[room].is_empty() {
-            self.dump(loader);
+            self.dumps(loader);
         } else {
             self.join_queue(loader);
         }
     }
 
-    /// The loader's turn in the zone.
+    /// The loader's turn in the zone has come.
     pub(super) fn dump(&mut self, loader: usize) {
+        self.dumps(loader);
+    }
+
+    #[inline(always)]
+    fn dumps(&mut self, loader: usize) {
         let (zone, length) = (self.s.loaders[loader].zone, self.s.loaders[loader].load.dumping);
         self.takes_room(loader);
-        if self.plan.stand_clear && self.s.zones[zone].dumping == 1 {
-            self.rakers_stand_clear(zone);
+        if self.plan.stand_clear {
+            self.s.zones[zone].dumping += 1;
+            if self.s.zones[zone].dumping == 1 {
+                self.rakers_stand_clear(zone);
+            }
         }
         self.step(loader, Stage::Dumping, length);
     }
@@ -161,9 +170,7 @@ impl<O: Observer> Run<'_, O> {
     #[inline(always)]
     pub(super) fn takes_room(&mut self, loader: usize) {
         self.unbind(loader);
-        let place = &mut self.s.zones[self.s.loaders[loader].zone];
-        place.free -= 1;
-        place.dumping += 1;
+        self.s.zones[self.s.loaders[loader].zone].free -= 1;
     }
 
     pub(super) fn done(&mut self, loader: usize) {

@@ -29,8 +29,15 @@ impl<O: Observer> Run<'_, O> {
         self.join_queue(loader);
     }
 
+    /// The same, out of the way of those that return to the face.
+    #[cold]
+    pub(super) fn begins_at_face(&mut self, loader: usize) {
+        self.arrive_at_face(loader);
+    }
+
     /// Whether the loader loads then, and so much is left of zone and pile afterwards that nobody who chooses meanwhile
     /// could tell the difference. With one pile all load in the order in which they come.
+    #[inline(always)]
     fn turn_is_sure(&self, loader: usize, start: Micros) -> bool {
         let (plan, state) = (self.plan, &self.s.loaders[loader]);
         plan.piles.len() == 1
@@ -60,7 +67,7 @@ impl<O: Observer> Run<'_, O> {
         self.unbind(loader);
         match self.choose(loader) {
             Choice::Go if self.s.loaders[loader].pile == pile => return true,
-            Choice::Go => self.arrive_at_face(loader),
+            Choice::Go => self.begins_at_face(loader),
             Choice::AwaitDelivery => self.awaits(loader, Place::Pile),
             Choice::Nothing => self.done(loader),
         }
@@ -140,27 +147,36 @@ impl<O: Observer> Run<'_, O> {
         true
     }
 
-    /// A loader alone on the job waits for room that is sure to come, and dumps where nobody need stand clear.
+    /// A loader alone on the job waits for room that is sure to come, and dumps.
     #[inline(always)]
     fn hauled_ahead(&mut self, loader: usize) {
-        if self.s.loaders.len() > 1 {
-            return self.arrives_later(loader, Stage::Driving(Leg::Out));
+        if self.s.loaders.len() > 1 || !self.dumps_ahead(loader) {
+            self.arrives_later(loader, Stage::Driving(Leg::Out));
         }
-        let (room_at, dumping) = (self.room_at(loader), self.s.loaders[loader].load.dumping);
+    }
+
+    #[inline(always)]
+    fn dumps_ahead(&mut self, loader: usize) -> bool {
+        let (stand_clear, room_at) = (self.plan.stand_clear, self.room_at(loader));
         let state = &mut self.s.loaders[loader];
-        let wait = room_at - state.since;
+        let (zone, dumping, begins) = (state.zone, state.load.dumping, state.since.max(room_at));
+        let ends_before_rest = begins < self.s.next_closing - dumping;
         // A dump of no length ends before a raker whose heap ends with it begins another.
-        if room_at != UNKNOWN && !self.plan.stand_clear && dumping > 0 && state.runs_through(dumping) {
-            state.spend(L::WaitingForRoom, wait.max(0));
-            state.spend(L::Dumping, dumping);
-            self.takes_room(loader);
-            return self.arrives_later(loader, Stage::Dumping);
+        if room_at == UNKNOWN
+            || dumping == 0
+            || (stand_clear && !ends_before_rest)
+            || !state.runs_through(dumping)
+        {
+            return false;
         }
-        if room_at != UNKNOWN && wait > 0 {
-            state.spend(L::WaitingForRoom, wait);
-            return self.arrives_later(loader, Stage::AtRoom);
+        state.spend(L::WaitingForRoom, begins - state.since);
+        state.spend(L::Dumping, dumping);
+        if stand_clear {
+            self.rakers_will_stand_clear(zone, begins, begins + dumping);
         }
-        self.arrives_later(loader, Stage::Driving(Leg::Out));
+        self.takes_room(loader);
+        self.arrives_later(loader, Stage::Dumping);
+        true
     }
 
     /// From when on there is room where the loader is bound for, if no other loader comes: when the first of the heaps that

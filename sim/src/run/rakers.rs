@@ -162,11 +162,31 @@ impl<O: Observer> Run<'_, O> {
     /// Rakes, or stands clear while a loader dumps there.
     #[inline(always)]
     fn rakes(&mut self, crew: usize, left: Micros) {
-        if self.plan.stand_clear && self.s.zones[self.s.crews[crew].zone].dumping > 0 {
-            self.s.crews[crew].left = left;
-            return self.turn_crew(crew, RakerActivity::StandingClear);
+        let mut standing = 0;
+        if self.plan.stand_clear {
+            let place = &self.s.zones[self.s.crews[crew].zone];
+            if place.dumping > 0 {
+                self.s.crews[crew].left = left;
+                return self.turn_crew(crew, RakerActivity::StandingClear);
+            }
+            standing = place.standing_clear(self.now, left);
         }
-        self.begins(crew, RakerActivity::Raking, left);
+        self.begins(crew, RakerActivity::Raking, left + standing);
+        self.s.crews[crew].stands_clear_for(standing);
+    }
+
+    /// A dump is entered ahead: those who will be raking in its zone when it begins stand clear meanwhile.
+    #[inline(always)]
+    pub(super) fn rakers_will_stand_clear(&mut self, zone: usize, begins: Micros, ends: Micros) {
+        self.s.zones[zone].dump_ahead = (begins, ends);
+        for crew in self.with_a_heap_in(zone) {
+            let slot = self.s.slot_of_crew(crew);
+            if let Some(end) = self.s.calendar.time_of(slot).filter(|end| *end > begins) {
+                self.s.calendar.clear_slot(slot);
+                self.s.calendar.set(slot, end + (ends - begins));
+                self.s.crews[crew].stands_clear_for(ends - begins);
+            }
+        }
     }
 
     #[inline(always)]

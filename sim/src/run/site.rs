@@ -1,6 +1,7 @@
 //! The state of the site: its zones and piles.
 
 use super::load::Heap;
+use crate::activity::Micros;
 use std::collections::VecDeque;
 
 #[derive(Clone, Debug, Default)]
@@ -15,7 +16,10 @@ pub(super) struct ZoneState {
     pub(super) loads: u64,
     /// Loaders that have chosen it and not yet begun to dump.
     pub(super) bound: u32,
+    /// Loaders that dump, where rakers stand clear of them.
     pub(super) dumping: u32,
+    /// When a dump that was entered ahead begins and ends; the last, where none is to come.
+    pub(super) dump_ahead: (Micros, Micros),
     /// Places for heaps; below zero while a loader is on its way to one that will be free when it comes.
     pub(super) free: i64,
     pub(super) heaps: VecDeque<Heap>,
@@ -34,9 +38,17 @@ pub(super) struct PileState {
 }
 
 impl ZoneState {
+    /// How long a raker who begins now stands clear of the dump that was entered ahead, before so much is raked.
+    #[inline(always)]
+    pub(super) fn standing_clear(&self, now: Micros, length: Micros) -> Micros {
+        let (begins, ends) = self.dump_ahead;
+        if now < ends && now + length > begins { ends - begins.max(now) } else { 0 }
+    }
+
     pub(super) fn reset(&mut self, needs: f64, least: f64, room: u32) {
         (self.needs, self.least, self.open, self.placed, self.loads) = (needs, least, needs, 0.0, 0);
         (self.bound, self.dumping, self.walkers, self.crews, self.free) = (0, 0, 0, 0, i64::from(room));
+        self.dump_ahead = (0, 0);
         self.heaps.clear();
     }
 }

@@ -115,7 +115,7 @@ impl<O: Observer> Run<'_, O> {
     }
 
     /// Waits until then, goes through and drives on, where all of it is known.
-    #[inline]
+    #[inline(always)]
     fn passes_ahead(&mut self, loader: usize, leg: Leg, start: Micros) -> bool {
         if O::EVERY_STEP {
             return false;
