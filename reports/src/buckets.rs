@@ -21,7 +21,7 @@ use crate::failure::Failure;
 use crate::findings::Warning;
 use std::path::Path;
 
-impl Answer for (Buckets, findings::BucketsSays) {
+impl Answer for (Buckets, findings::BucketsFindings) {
     fn headline(&self) -> String {
         self.1.verdict.answer.clone()
     }

@@ -2,7 +2,7 @@
 
 mod findings;
 
-pub use findings::{ClientSays, Terms, client};
+pub use findings::{ClientFindings, Terms, client};
 
 use crate::findings::capital;
 use crate::render::page::frame::frame;
@@ -10,21 +10,21 @@ use crate::render::page::words::tight;
 use maud::{Markup, html};
 
 /// The page for the client.
-pub fn client_page(says: &ClientSays) -> String {
+pub fn client_page(findings: &ClientFindings) -> String {
     frame(
-        &says.title,
+        &findings.title,
         html! {
             div.client {
                 header {
-                    h1 { (says.title) }
-                    p.soft { "Quote, reference " (says.reference) }
+                    h1 { (findings.title) }
+                    p.soft { "Quote, reference " (findings.reference) }
                 }
                 div.lines { (blank("From")) (blank("For")) (blank("Where")) (blank("Valid until")) }
-                (work(says))
-                (when(says))
-                (price(says))
-                (list("Please see to this", &says.see_to))
-                (list("What may change the price", &says.may_change))
+                (work(findings))
+                (when(findings))
+                (price(findings))
+                (list("Please see to this", &findings.see_to))
+                (list("What may change the price", &findings.may_change))
                 p { "Whatever changes it, we talk before we go on." }
                 (agreed())
             }
@@ -36,40 +36,40 @@ fn blank(what: &str) -> Markup {
     html! { p.fill-in { span { (what) } } }
 }
 
-fn work(says: &ClientSays) -> Markup {
+fn work(findings: &ClientFindings) -> Markup {
     html! {
         section id="work" {
             h2 { "What is done" }
-            p { (tight(&capital(&says.what))) }
-            @if let Some(missing) = &says.missing { p.heed { (tight(missing)) } }
-            ul.ground { @for line in &says.ground { li { (tight(line)) } } }
+            p { (tight(&capital(&findings.what))) }
+            @if let Some(missing) = &findings.missing { p.heed { (tight(missing)) } }
+            ul.ground { @for line in &findings.ground { li { (tight(line)) } } }
         }
     }
 }
 
-fn when(says: &ClientSays) -> Markup {
+fn when(findings: &ClientFindings) -> Markup {
     html! {
         section id="when" {
             h2 { "When" }
-            @if let Some(date) = &says.date {
-                p { (date) ", from " (tight(&says.start)) " on." }
+            @if let Some(date) = &findings.date {
+                p { (date) ", from " (tight(&findings.start)) " on." }
             } @else {
                 div.lines { (blank("Date")) }
-                p { "From " (tight(&says.start)) " on." }
+                p { "From " (tight(&findings.start)) " on." }
             }
             p {
-                @if says.missing.is_some() { "What is ordered is spread " } @else { "Done " }
-                (tight(&says.done)) ". A bad day can make it later."
+                @if findings.missing.is_some() { "What is ordered is spread " } @else { "Done " }
+                (tight(&findings.done)) ". A bad day can make it later."
             }
         }
     }
 }
 
-fn price(says: &ClientSays) -> Markup {
+fn price(findings: &ClientFindings) -> Markup {
     html! {
         section id="price" {
             h2 { "Price" }
-            @match &says.terms {
+            @match &findings.terms {
                 Terms::Fixed { price } => {
                     p.big { span { (price) } }
                 }
@@ -78,9 +78,9 @@ fn price(says: &ClientSays) -> Markup {
                     p.plan { "Not more than " (limit) " without asking you first." }
                 }
             }
-            p { (says.included) }
+            p { (findings.included) }
             div.lines {
-                @if says.material_besides { (blank("Material, brought here")) }
+                @if findings.material_besides { (blank("Material, brought here")) }
                 (blank("Taxes"))
             }
             p.note { "Permits, and taking anything away, are not in it unless written here." }

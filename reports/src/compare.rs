@@ -26,7 +26,7 @@ use crate::failure::Failure;
 use crate::findings::Warning;
 use std::path::Path;
 
-impl Answer for (Comparison, findings::ComparisonSays) {
+impl Answer for (Comparison, findings::ComparisonFindings) {
     fn headline(&self) -> String {
         format!("{} {}", self.1.verdict.take, self.1.verdict.sure)
     }

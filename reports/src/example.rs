@@ -1,4 +1,4 @@
-//! A small made-up forecast for the tests of what is said and shown. All numbers are invented.
+//! A small made-up forecast for the tests of what is said and shown. All numbers are made up.
 
 use crate::forecast::Forecast;
 use crate::provenance::Provenance;

@@ -16,21 +16,21 @@ pub enum Failure {
     Asked(String),
     /// A run can make no progress.
     #[error("the job gets stuck: {0}")]
-    Stuck(#[from] sim::RunError),
+    Deadlock(#[from] sim::RunError),
     /// A run of the job in this file can make no progress.
     #[error("{file}: the job gets stuck: {error}")]
-    StuckIn {
+    DeadlockIn {
         /// The scenario file as typed.
         file: String,
-        /// Why it gets stuck.
+        /// Why it makes no progress.
         error: sim::RunError,
     },
     /// A run can make no progress at one point of several.
     #[error("with {point} the job gets stuck: {error}")]
-    StuckAt {
+    DeadlockAt {
         /// What was changed there.
         point: String,
-        /// Why it gets stuck.
+        /// Why it makes no progress.
         error: sim::RunError,
     },
     /// An improvement cannot be tried out.
@@ -51,7 +51,7 @@ impl Failure {
     #[must_use]
     pub fn in_file(self, file: &str) -> Self {
         match self {
-            Self::Stuck(error) => Self::StuckIn { file: file.to_owned(), error },
+            Self::Deadlock(error) => Self::DeadlockIn { file: file.to_owned(), error },
             other => other,
         }
     }

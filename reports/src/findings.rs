@@ -23,11 +23,11 @@ pub use amounts::{Amount, Said, amounts, is_fuelled, is_priced};
 pub use assumed::{Assumed, AssumedLine, assumed};
 pub use done_by::{BeDone, DoneBy, DoneRow, PLAN_SHARE, done_by, done_rows};
 pub use estimate::Estimate;
-pub use handbook::{HandbookSays, handbook};
+pub use handbook::{HandbookFindings, handbook};
 pub use left_over::{LeftOver, left_over, left_over_in};
 pub use odds::{days_in, label, percent};
-pub use order::{OrderSays, order, order_of};
-pub use relief::{ReliefLine, ReliefSays, improvement_words, relief};
+pub use order::{OrderFindings, order, order_of};
+pub use relief::{ReliefFindings, ReliefLine, improvement_words, relief};
 pub(crate) use relief::{relief_of, worth_naming_from};
 pub use said::{
     Calendar, Done, about_duration, about_money, about_volume, done_s, promised_duration, share_of_runs,

@@ -24,7 +24,7 @@ use std::path::Path;
 impl Answer for Quote {
     fn headline(&self) -> String {
         let hours = matches!(self.client.terms, crate::client_page::Terms::Hourly { .. });
-        if hours { self.says.hours.sentence.clone() } else { self.says.offer.verdict.clone() }
+        if hours { self.findings.hours.sentence.clone() } else { self.findings.offer.verdict.clone() }
     }
 
     fn first(&self, folder: &Path, columns: u16) -> String {

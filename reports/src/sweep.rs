@@ -21,7 +21,7 @@ use crate::failure::Failure;
 use crate::findings::{Warning, warnings};
 use std::path::Path;
 
-impl Answer for (Sweep, findings::SweepSays) {
+impl Answer for (Sweep, findings::SweepFindings) {
     fn headline(&self) -> String {
         self.1.verdict.clone()
     }

@@ -1,6 +1,6 @@
 //! The figures of buckets: what they save against today's, and what they are worth.
 
-use super::findings::{BucketSays, BucketsSays, Runs, Standing};
+use super::findings::{BucketFindings, BucketsFindings, Runs, Standing};
 use crate::chart::relief::minus;
 use crate::chart::saved::{SavedData, SavedRow};
 use crate::chart::words::short_name;
@@ -11,23 +11,26 @@ use crate::findings::{about_duration, percent};
 ///
 /// # Errors
 /// If the drawing library fails or the size has no room for a figure.
-pub fn bucket_figures(says: &BucketsSays, size: Size) -> Result<Vec<Figure>, ChartError> {
+pub fn bucket_figures(findings: &BucketsFindings, size: Size) -> Result<Vec<Figure>, ChartError> {
     let mut figures = Vec::new();
-    for data in [prepare_saved(says), prepare_worth(says)] {
+    for data in [prepare_saved(findings), prepare_worth(findings)] {
         add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;
     }
     Ok(figures)
 }
 
 /// Minutes saved a job; rows for those that were run, barrows last; those that were not are named below.
-fn prepare_saved(says: &BucketsSays) -> SavedData {
-    let others = says.buckets.iter().filter(|bucket| bucket.standing != Standing::Today);
+fn prepare_saved(findings: &BucketsFindings) -> SavedData {
+    let others = findings.buckets.iter().filter(|bucket| bucket.standing != Standing::Today);
     let mut runs: Vec<(String, &Runs)> =
         others.filter_map(|bucket| Some((named(bucket), bucket.runs.as_ref()?))).collect();
-    runs.extend(says.barrow.iter().filter_map(|barrow| Some((barrow.name.clone(), barrow.runs.as_ref()?))));
-    let refused: Vec<String> = (says.buckets.iter().filter(|bucket| bucket.standing == Standing::Refused))
-        .map(|bucket| format!("{}: {}", short_name(&bucket.name), why_not(bucket)))
-        .collect();
+    runs.extend(
+        findings.barrow.iter().filter_map(|barrow| Some((barrow.name.clone(), barrow.runs.as_ref()?))),
+    );
+    let refused: Vec<String> =
+        (findings.buckets.iter().filter(|bucket| bucket.standing == Standing::Refused))
+            .map(|bucket| format!("{}: {}", short_name(&bucket.name), why_not(bucket)))
+            .collect();
     let gains =
         runs.iter().filter(|(_, runs)| runs.saved.mean.value > 0.0).map(|(_, runs)| runs.saved.p90.value);
     let losses = runs.iter().map(|(_, runs)| runs.saved.p10.value.abs());
@@ -52,7 +55,7 @@ fn prepare_saved(says: &BucketsSays) -> SavedData {
         if refused.is_empty() { String::new() } else { format!("; not run: {}", refused.join(", ")) };
     SavedData {
         figure: "saved",
-        title: says.verdict.answer.clone(),
+        title: findings.verdict.answer.clone(),
         note: format!(
             "time saved a job compared with today's bucket, {unit}, run by run on the same days and loads; band: 8 runs in 10, upright line: the \
              middle run, dot: mean with its 95 % interval{not_run}"
@@ -62,11 +65,11 @@ fn prepare_saved(says: &BucketsSays) -> SavedData {
 }
 
 /// Present value less price; without rows where it was not asked for or no bucket has a price.
-fn prepare_worth(says: &BucketsSays) -> SavedData {
-    let Some(usage) = &says.usage else {
+fn prepare_worth(findings: &BucketsFindings) -> SavedData {
+    let Some(usage) = &findings.usage else {
         return SavedData { figure: "worth", title: String::new(), note: String::new(), rows: Vec::new() };
     };
-    let row = |bucket: &BucketSays| {
+    let row = |bucket: &BucketFindings| {
         let worth = bucket.worth.as_ref()?;
         let [low, median, high] = worth.present_value;
         let mean = worth.present_value_mean;
@@ -83,7 +86,7 @@ fn prepare_worth(says: &BucketsSays) -> SavedData {
             ),
         })
     };
-    let rows: Vec<SavedRow> = says.buckets.iter().filter_map(row).collect();
+    let rows: Vec<SavedRow> = findings.buckets.iter().filter_map(row).collect();
     let (pay, all) = (rows.iter().filter(|row| row.median > 0.0).count(), rows.len());
     let title = match (pay, all) {
         (0, _) => "No bucket is worth its price in the middle future".to_owned(),
@@ -103,7 +106,7 @@ fn prepare_worth(says: &BucketsSays) -> SavedData {
 }
 
 /// With what keeps it from being recommended.
-fn named(bucket: &BucketSays) -> String {
+fn named(bucket: &BucketFindings) -> String {
     match bucket.standing {
         Standing::OverLift => format!("{} (too heavy)", bucket.name),
         Standing::NotThrough => format!("{} (gate)", bucket.name),
@@ -111,6 +114,6 @@ fn named(bucket: &BucketSays) -> String {
     }
 }
 
-fn why_not(bucket: &BucketSays) -> &'static str {
+fn why_not(bucket: &BucketFindings) -> &'static str {
     if bucket.out_of_reach.is_empty() { "leaves nothing to lift with" } else { "does not pass the gate" }
 }

@@ -3,7 +3,7 @@
 use super::figures::bucket_figures;
 use crate::answer::{Document, document, drawing, failed, undrawn};
 use crate::buckets::Buckets;
-use crate::buckets::findings::BucketsSays;
+use crate::buckets::findings::BucketsFindings;
 use crate::buckets::page::buckets_page;
 use crate::chart::Size;
 use crate::failure::Failure;
@@ -15,21 +15,21 @@ pub const BUCKETS: [&str; 5] = ["report.html", "summary.json", "buckets.csv", "s
 ///
 /// # Errors
 /// If it cannot be put together.
-pub fn summary(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, Failure> {
-    super::buckets_json(all, says).map_err(|error| failed("summary.json", &error))
+pub fn summary(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, Failure> {
+    super::buckets_json(all, findings).map_err(|error| failed("summary.json", &error))
 }
 
 /// All files.
 ///
 /// # Errors
 /// If one of them cannot be put together.
-pub fn of_buckets(all: &Buckets, says: &BucketsSays) -> Result<Vec<Document>, Failure> {
-    let drawn = |size| bucket_figures(says, size).map_err(|error| undrawn("the charts", &error));
+pub fn of_buckets(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<Document>, Failure> {
+    let drawn = |size| bucket_figures(findings, size).map_err(|error| undrawn("the charts", &error));
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let mut documents = vec![
-        Document { name: "report.html", bytes: buckets_page(all, says, &wide, &narrow).into_bytes() },
-        Document { name: "summary.json", bytes: summary(all, says)? },
-        document("buckets.csv", super::buckets_csv(all, says))?,
+        Document { name: "report.html", bytes: buckets_page(all, findings, &wide, &narrow).into_bytes() },
+        Document { name: "summary.json", bytes: summary(all, findings)? },
+        document("buckets.csv", super::buckets_csv(all, findings))?,
     ];
     documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &BUCKETS, &all.provenance)));
     Ok(documents)

@@ -1,10 +1,10 @@
 //! `summary.json` of buckets: everything that stands on the screen, for programs.
 
-use crate::buckets::findings::BucketsSays;
+use crate::buckets::findings::BucketsFindings;
 use crate::buckets::{Buckets, FUTURES};
 use crate::provenance::Provenance;
 use crate::render::ExportError;
-use crate::render::json::{Reading, Told, bytes};
+use crate::render::json::{JobSummary, Reading, bytes};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -18,19 +18,19 @@ struct List<'a> {
 struct Summary<'a> {
     provenance: &'a Provenance,
     list: List<'a>,
-    scenario: Told<'a>,
+    scenario: JobSummary<'a>,
     reading: Reading,
     saved_is: &'static str,
     worth_is: String,
     #[serde(flatten)]
-    says: &'a BucketsSays,
+    findings: &'a BucketsFindings,
 }
 
 /// Everything that is said of buckets.
 ///
 /// # Errors
 /// If the document cannot be written.
-pub fn buckets_json(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, ExportError> {
+pub fn buckets_json(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, ExportError> {
     bytes(&Summary {
         provenance: &all.provenance,
         list: List {
@@ -38,7 +38,7 @@ pub fn buckets_json(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, Export
             sha256: &all.list.hash,
             currency: Some(all.list.currency.as_str()).filter(|c| !c.is_empty()),
         },
-        scenario: Told::new(&all.scenario, all.units),
+        scenario: JobSummary::new(&all.scenario, all.units),
         reading: Reading::new(),
         saved_is: "today's job less the other, run by run on the same days and loads; above 0 where the other saves; seconds of working \
                    time, and money",
@@ -46,6 +46,6 @@ pub fn buckets_json(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, Export
             "P10, P50 and P90 of {FUTURES} futures; in years and hours null stands for never; present value at the end of each \
              year, discounted yearly, less the price, which counts as nothing where the list has none"
         ),
-        says,
+        findings,
     })
 }

@@ -1,7 +1,7 @@
 //! Buckets on one screen: the verdict first, then each against today's.
 
 use crate::buckets::Buckets;
-use crate::buckets::findings::{BucketSays, BucketsSays, Runs, Standing};
+use crate::buckets::findings::{BucketFindings, BucketsFindings, Runs, Standing};
 use crate::findings::lower;
 use crate::findings::sentence;
 use crate::render::screen::{Layout, lines};
@@ -10,33 +10,33 @@ use scenarios::units::figure;
 use std::path::Path;
 
 /// Everything a person needs to decide.
-pub fn buckets(all: &Buckets, says: &BucketsSays, columns: u16) -> String {
+pub fn buckets(all: &Buckets, findings: &BucketsFindings, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
-    let verdict = &says.verdict;
+    let verdict = &findings.verdict;
     layout
-        .section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), says.loader)])
+        .section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), findings.loader)])
         .gap()
         .section(
             "Which to buy",
             std::iter::once(verdict.answer.clone()).chain(verdict.besides.iter().cloned()),
         )
         .gap()
-        .section("Today", today_lines(says))
+        .section("Today", today_lines(findings))
         .gap()
-        .section("Lift and gates", fit_lines(says, width))
+        .section("Lift and gates", fit_lines(findings, width))
         .gap()
-        .section("Minutes saved", minutes_lines(says, width));
-    if says.usage.is_some() {
-        layout.gap().section("Does it pay", worth_lines(says, width));
+        .section("Minutes saved", minutes_lines(findings, width));
+    if findings.usage.is_some() {
+        layout.gap().section("Does it pay", worth_lines(findings, width));
     }
-    layout.section("Counted", [says.counted.clone()]).gap();
-    if !says.warnings.doubtful.is_empty() {
-        layout.section("Warnings", warning_lines(&says.warnings.doubtful, &all.scenario.file));
+    layout.section("Counted", [findings.counted.clone()]).gap();
+    if !findings.warnings.doubtful.is_empty() {
+        layout.section("Warnings", warning_lines(&findings.warnings.doubtful, &all.scenario.file));
     }
-    layout.section("Assumed", [says.assumed.sentence.clone()]);
-    if !says.warnings.usual.is_empty() {
-        layout.section("Take care", [usual_line(&says.warnings.usual)]);
+    layout.section("Assumed", [findings.assumed.sentence.clone()]);
+    if !findings.warnings.usual.is_empty() {
+        layout.section("Take care", [usual_line(&findings.warnings.usual)]);
     }
     layout.text()
 }
@@ -53,8 +53,8 @@ pub fn buckets_files(all: &Buckets, folder: &Path, columns: u16) -> String {
         .text()
 }
 
-fn today_lines(says: &BucketsSays) -> Vec<String> {
-    let today = &says.today;
+fn today_lines(findings: &BucketsFindings) -> Vec<String> {
+    let today = &findings.today;
     let times: Vec<String> =
         today.runs.finish.iter().map(|at| format!("{} {} ({})", at.label, at.duration, at.known)).collect();
     vec![
@@ -72,7 +72,7 @@ fn sentence_start(what: &str) -> String {
     crate::findings::capital(what)
 }
 
-fn mark(bucket: &BucketSays) -> String {
+fn mark(bucket: &BucketFindings) -> String {
     match bucket.standing {
         Standing::Fits => String::new(),
         Standing::Today => "today's".into(),
@@ -81,8 +81,8 @@ fn mark(bucket: &BucketSays) -> String {
     }
 }
 
-fn fit_lines(says: &BucketsSays, width: u16) -> Vec<String> {
-    let rows = says.buckets.iter().map(|bucket| {
+fn fit_lines(findings: &BucketsFindings, width: u16) -> Vec<String> {
+    let rows = findings.buckets.iter().map(|bucket| {
         let what = bucket.what.split(',').next().unwrap_or_default().replace(" heaped", "");
         vec![
             bucket.name.clone(),
@@ -95,7 +95,7 @@ fn fit_lines(says: &BucketsSays, width: u16) -> Vec<String> {
     });
     let header = ["", "heaped", "of the lift", "gate", "price", ""];
     let mut all = lines(&header, rows.collect(), &[1, 2, 3, 4], width);
-    let refused = says.buckets.iter().filter(|bucket| bucket.standing == Standing::Refused);
+    let refused = findings.buckets.iter().filter(|bucket| bucket.standing == Standing::Refused);
     all.extend(refused.map(|bucket| {
         let words = if bucket.out_of_reach.is_empty() { &bucket.lift } else { &bucket.gates };
         format!("{}: {words}", bucket.name)
@@ -107,7 +107,7 @@ fn fit_lines(says: &BucketsSays, width: u16) -> Vec<String> {
     all
 }
 
-fn minutes_lines(says: &BucketsSays, width: u16) -> Vec<String> {
+fn minutes_lines(findings: &BucketsFindings, width: u16) -> Vec<String> {
     let row = |name: &str, runs: &Runs| {
         let said = &runs.saved.said;
         let mut row = vec![name.to_owned(), figure(runs.loads.value)];
@@ -115,25 +115,25 @@ fn minutes_lines(says: &BucketsSays, width: u16) -> Vec<String> {
         row.extend([said.mean.clone(), said.eight_in_ten.clone()]);
         row
     };
-    let others = says.buckets.iter().filter(|bucket| bucket.standing != Standing::Today);
+    let others = findings.buckets.iter().filter(|bucket| bucket.standing != Standing::Today);
     let mut rows: Vec<Vec<String>> =
         others.filter_map(|bucket| Some(row(&bucket.name, bucket.runs.as_ref()?))).collect();
-    rows.extend(says.barrow.iter().filter_map(|barrow| Some(row(&barrow.name, barrow.runs.as_ref()?))));
+    rows.extend(findings.barrow.iter().filter_map(|barrow| Some(row(&barrow.name, barrow.runs.as_ref()?))));
     let header = ["", "loads", "P50", "P80", "on average", "8 jobs in 10"];
     let mut all = lines(&header, rows, &[1, 2, 3, 4], width);
     // Only of those that could be bought: the page and the files tell of all.
-    let fit = says.buckets.iter().filter(|bucket| bucket.standing == Standing::Fits);
+    let fit = findings.buckets.iter().filter(|bucket| bucket.standing == Standing::Fits);
     all.extend(fit.filter_map(|bucket| {
         Some(format!("Who waits with \"{}\": {}.", bucket.name, bucket.runs.as_ref()?.held_up_short))
     }));
     all.extend(
-        says.barrow.iter().map(|barrow| format!("{}: {}", sentence_start(&barrow.name), barrow.words)),
+        findings.barrow.iter().map(|barrow| format!("{}: {}", sentence_start(&barrow.name), barrow.words)),
     );
     all
 }
 
-fn worth_lines(says: &BucketsSays, width: u16) -> Vec<String> {
-    let rows = says.buckets.iter().filter_map(|bucket| {
+fn worth_lines(findings: &BucketsFindings, width: u16) -> Vec<String> {
+    let rows = findings.buckets.iter().filter_map(|bucket| {
         let said = &bucket.worth.as_ref()?.said;
         Some(vec![
             bucket.name.clone(),
@@ -144,24 +144,24 @@ fn worth_lines(says: &BucketsSays, width: u16) -> Vec<String> {
             said.pays.clone(),
         ])
     });
-    let years = says.usage.as_ref().map_or(0, |usage| usage.years);
+    let years = findings.usage.as_ref().map_or(0, |usage| usage.years);
     let worth = format!("after {years} years");
     let header = ["", "a year", "paid back in", "hours on it", worth.as_str(), "pays"];
     lines(&header, rows.collect(), &[1, 2, 3, 4, 5], width)
 }
 
 /// The answer on buckets.
-pub fn buckets_first(all: &Buckets, says: &BucketsSays, folder: &Path, columns: u16) -> String {
+pub fn buckets_first(all: &Buckets, findings: &BucketsFindings, folder: &Path, columns: u16) -> String {
     let mut layout = Layout::new(columns);
-    layout.section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), says.loader)]);
-    layout.section("Which to buy", [says.verdict.answer.clone()]);
-    layout.section("Besides", says.verdict.besides.iter().take(2).cloned());
-    let today = &says.today.runs;
+    layout.section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), findings.loader)]);
+    layout.section("Which to buy", [findings.verdict.answer.clone()]);
+    layout.section("Besides", findings.verdict.besides.iter().take(2).cloned());
+    let today = &findings.today.runs;
     if let Some(plan) = today.finish.last() {
         let words = format!("{} ({}); {}.", plan.duration, plan.odds, lower(&today.held_up));
         layout.section("Today", [words]);
     }
-    heed(&mut layout, &says.warnings, &says.assumed);
+    heed(&mut layout, &findings.warnings, &findings.assumed);
     report(&mut layout, folder, "");
     layout.text()
 }

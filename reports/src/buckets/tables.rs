@@ -1,7 +1,9 @@
 //! `buckets.csv`: one row a bucket, and one for hand barrows.
 
 use crate::buckets::Buckets;
-use crate::buckets::findings::{BarrowSays, BucketSays, BucketsSays, Runs, Standing, WorthSays};
+use crate::buckets::findings::{
+    BarrowFindings, BucketFindings, BucketsFindings, Runs, Standing, WorthFindings,
+};
 use crate::render::ExportError;
 use crate::render::table::{Table, Unit};
 use scenarios::units::{System, bucket_number};
@@ -9,17 +11,17 @@ use scenarios::units::{System, bucket_number};
 /// A bucket, or hand barrows in place of the loader.
 struct Row<'a> {
     name: &'a str,
-    bucket: Option<&'a BucketSays>,
-    barrow: Option<&'a BarrowSays>,
+    bucket: Option<&'a BucketFindings>,
+    barrow: Option<&'a BarrowFindings>,
     runs: Option<&'a Runs>,
 }
 
 impl<'a> Row<'a> {
-    fn of_bucket(bucket: &'a BucketSays) -> Self {
+    fn of_bucket(bucket: &'a BucketFindings) -> Self {
         Self { name: &bucket.name, bucket: Some(bucket), barrow: None, runs: bucket.runs.as_ref() }
     }
 
-    fn of_barrow(barrow: &'a BarrowSays) -> Self {
+    fn of_barrow(barrow: &'a BarrowFindings) -> Self {
         Self { name: &barrow.name, bucket: None, barrow: Some(barrow), runs: barrow.runs.as_ref() }
     }
 
@@ -34,7 +36,7 @@ impl<'a> Row<'a> {
         }
     }
 
-    fn worth(&self) -> Option<&'a WorthSays> {
+    fn worth(&self) -> Option<&'a WorthFindings> {
         self.bucket?.worth.as_ref()
     }
 }
@@ -43,10 +45,14 @@ impl<'a> Row<'a> {
 ///
 /// # Errors
 /// If the table cannot be written.
-pub fn buckets_csv(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, ExportError> {
-    let rows: Vec<Row<'_>> =
-        says.buckets.iter().map(Row::of_bucket).chain(says.barrow.as_ref().map(Row::of_barrow)).collect();
-    let of = |row: &Row<'_>, figure: fn(&BucketSays) -> Option<f64>| row.bucket.and_then(figure);
+pub fn buckets_csv(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, ExportError> {
+    let rows: Vec<Row<'_>> = findings
+        .buckets
+        .iter()
+        .map(Row::of_bucket)
+        .chain(findings.barrow.as_ref().map(Row::of_barrow))
+        .collect();
+    let of = |row: &Row<'_>, figure: fn(&BucketFindings) -> Option<f64>| row.bucket.and_then(figure);
     let finish = |row: &Row<'_>, place: usize| {
         row.runs.and_then(|r| r.finish.get(place)).map(|at| at.finish_working_s)
     };
@@ -69,12 +75,12 @@ pub fn buckets_csv(all: &Buckets, says: &BucketsSays) -> Result<Vec<u8>, ExportE
         .plain("who_waits", |row| row.runs.map(|runs| runs.held_up.clone()))
         .chain(worth())
         .estimate("cost_saved_mean", Unit::Money, |row| row.barrow?.cost.as_ref().map(|cost| cost.mean))
-        .plain("recommended", |row| row.bucket.is_some() && says.verdict.buy.as_deref() == Some(row.name))
+        .plain("recommended", |row| row.bucket.is_some() && findings.verdict.buy.as_deref() == Some(row.name))
         .csv(&rows)
 }
 
 fn worth<'a>() -> Table<'a, Row<'a>> {
-    type Three = fn(&WorthSays) -> Option<[Option<f64>; 3]>;
+    type Three = fn(&WorthFindings) -> Option<[Option<f64>; 3]>;
     let three = |name: &'static str, never: &'static str, of: Three| {
         ["p10", "p50", "p90"].into_iter().enumerate().fold(Table::new(), |table, (place, percent)| {
             table.plain(format!("{name}_{percent}"), move |row: &Row<'a>| {

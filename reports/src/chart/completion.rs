@@ -6,7 +6,9 @@ mod sketch;
 pub use sketch::draw;
 
 use super::ticks::{multiples, time_step};
-use crate::findings::{Calendar, Done, OrderSays, PLAN_SHARE, about_duration, days_in, label, share_of_runs};
+use crate::findings::{
+    Calendar, Done, OrderFindings, PLAN_SHARE, about_duration, days_in, label, share_of_runs,
+};
 use scenarios::units::System;
 use sim::{Handbook, Shift, Sorted, Study};
 
@@ -76,7 +78,7 @@ pub fn prepare(
     study: &Study,
     handbook: &Handbook,
     shift: &Shift,
-    order: &OrderSays,
+    order: &OrderFindings,
     calendar: Calendar,
 ) -> CompletionData {
     let done = study.outcomes.iter().filter_map(sim::Outcome::done);
@@ -148,7 +150,7 @@ struct Times<'a> {
     calendar: Calendar,
     /// When the runs that are done are done \[min\].
     done: &'a Sorted,
-    order: &'a OrderSays,
+    order: &'a OrderFindings,
 }
 
 impl Times<'_> {
@@ -315,7 +317,7 @@ fn rising(done: &Sorted, runs: usize, end: f64) -> Vec<(f64, f64)> {
     curve(values, shown).into_iter().map(|(at, percent)| (at, percent * share_done)).collect()
 }
 
-fn note(values: &[f64], shown: usize, order: &OrderSays) -> String {
+fn note(values: &[f64], shown: usize, order: &OrderFindings) -> String {
     let runs = match values.len() {
         1 => "1 run".into(),
         n => format!("{} runs", scenarios::units::figure(n as f64)),

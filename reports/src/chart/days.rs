@@ -48,7 +48,7 @@ impl Days {
         self.worked.last().map_or(0.0, |(_, to)| *to)
     }
 
-    /// The same time in pieces of `most_min` each, begun anew every day; a short rest is added to the piece before it.
+    /// The same time in pieces of `most_min` each, begun again every day; a short rest is added to the piece before it.
     pub(super) fn cut(&self, most_min: f64) -> Vec<Self> {
         let pieces = self.worked.iter().flat_map(|(from, to)| {
             let count = ((to - from) / most_min - REST).ceil().clamp(1.0, 10_000.0) as usize;

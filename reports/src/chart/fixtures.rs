@@ -1,7 +1,7 @@
-//! Jobs and runs for the tests of the figures. All numbers are invented.
+//! Jobs and runs for the tests of the figures. All numbers are made up.
 
 use crate::example;
-use crate::findings::{Calendar, OrderSays, order_of};
+use crate::findings::{Calendar, OrderFindings, order_of};
 use scenarios::units::System;
 use sim::{
     Accounts, Break, Delivery, Distribution, Duration, Handbook, Job, Loader, Moment, Outcome,
@@ -34,7 +34,7 @@ pub(super) fn skewed(n: usize, least: f64, spread: f64) -> Vec<f64> {
 }
 
 /// Material that is enough in every run.
-pub(super) fn enough() -> OrderSays {
+pub(super) fn enough() -> OrderFindings {
     order_of([None].into_iter(), &example::scenario(), System::Us)
 }
 

@@ -64,8 +64,8 @@ pub(super) enum Hatch {
 /// How an area is filled.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Fill {
-    /// Ground colour; unlike that of any other fill.
-    pub(super) ground: RGBColor,
+    /// Background colour; unlike that of any other fill.
+    pub(super) background: RGBColor,
     /// What lies over it.
     pub(super) hatch: Hatch,
     /// Colour of the hatching.
@@ -77,8 +77,8 @@ const WHITE: RGBColor = RGBColor(255, 255, 254);
 const EARTH: RGBColor = RGBColor(112, 66, 14);
 const SLATE: RGBColor = RGBColor(96, 106, 114);
 
-const fn fill(ground: RGBColor, hatch: Hatch, over: RGBColor) -> Fill {
-    Fill { ground, hatch, over }
+const fn fill(background: RGBColor, hatch: Hatch, over: RGBColor) -> Fill {
+    Fill { background, hatch, over }
 }
 
 /// The fill of an activity.
@@ -123,7 +123,7 @@ pub(super) mod tests {
 
     fn apart(a: Doing, b: Doing) -> bool {
         let (a, b) = (of(a), of(b));
-        a.hatch != b.hatch || (lightness(a.ground) - lightness(b.ground)).abs() >= STEP
+        a.hatch != b.hatch || (lightness(a.background) - lightness(b.background)).abs() >= STEP
     }
 
     #[test]
@@ -136,8 +136,8 @@ pub(super) mod tests {
                     assert!(
                         apart(*a, *b),
                         "{a:?} {} and {b:?} {}",
-                        lightness(of(*a).ground),
-                        lightness(of(*b).ground)
+                        lightness(of(*a).background),
+                        lightness(of(*b).background)
                     );
                 }
             }
@@ -158,7 +158,7 @@ pub(super) mod tests {
     fn every_activity_has_its_own_fill() {
         for (i, a) in Doing::ALL.iter().enumerate() {
             for b in &Doing::ALL[..i] {
-                assert_ne!(of(*a).ground, of(*b).ground, "{a:?} and {b:?}");
+                assert_ne!(of(*a).background, of(*b).background, "{a:?} and {b:?}");
             }
         }
     }
@@ -167,7 +167,7 @@ pub(super) mod tests {
     fn a_hatching_can_be_seen_on_its_ground() {
         for doing in Doing::ALL {
             let fill = of(*doing);
-            let contrast = (lightness(fill.ground) - lightness(fill.over)).abs();
+            let contrast = (lightness(fill.background) - lightness(fill.over)).abs();
             assert!(fill.hatch == Hatch::Plain || contrast > 20.0, "{doing:?}: {contrast}");
         }
     }

@@ -92,7 +92,7 @@ fn draw_sign(paper: &Paper<'_>, sign: Sign, left: f64, middle: f64, how: Type) -
     let area = Area { left, top: middle - half, right, bottom: middle + half };
     match sign {
         Sign::Doing(doing) => {
-            framed(paper, area, ink::of(doing).ground)?;
+            framed(paper, area, ink::of(doing).background)?;
         }
         Sign::Shade(colour) => framed(paper, area, colour)?,
         Sign::Line(colour) => paper.line(&[(left, middle), (right, middle)], colour, 2.6)?,

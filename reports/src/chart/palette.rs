@@ -18,7 +18,7 @@ const fn named(name: &'static str, light: RGBColor, (r, g, b): (u8, u8, u8)) -> 
 }
 
 const fn doing(name: &'static str, doing: Doing, dark: (u8, u8, u8)) -> Named {
-    named(name, ink::of(doing).ground, dark)
+    named(name, ink::of(doing).background, dark)
 }
 
 /// What is not named keeps its colour on a dark screen too: waiting is light with dark hatching on both.
@@ -83,8 +83,8 @@ mod tests {
 
     /// Lightness of a fill on a dark screen.
     fn dark(doing: Doing) -> f64 {
-        let ground = ink::of(doing).ground;
-        lightness(ALL.iter().find(|one| one.light == ground).map_or(ground, |one| one.dark))
+        let background = ink::of(doing).background;
+        lightness(ALL.iter().find(|one| one.light == background).map_or(background, |one| one.dark))
     }
 
     #[test]

@@ -15,7 +15,7 @@ use std::path::Path;
 const SIZES: [(&str, Size); 3] = [("page", Size::PAGE), ("wide", Size::WIDE), ("phone", Size::PHONE)];
 
 /// Draws at every size, keeps the figures if asked to, and says what is wrong with them.
-fn hang(name: &str, draw: impl Fn(Size) -> Result<String, ChartError>) -> Vec<String> {
+fn preview(name: &str, draw: impl Fn(Size) -> Result<String, ChartError>) -> Vec<String> {
     let mut wrong = Vec::new();
     for (at, size) in SIZES {
         let svg = draw(size).expect("a figure");
@@ -28,25 +28,31 @@ fn hang(name: &str, draw: impl Fn(Size) -> Result<String, ChartError>) -> Vec<St
     wrong
 }
 
-fn hang_completion(name: &str, study: &Study, handbook: &Handbook, job: &Job, units: System) -> Vec<String> {
+fn preview_completion(
+    name: &str,
+    study: &Study,
+    handbook: &Handbook,
+    job: &Job,
+    units: System,
+) -> Vec<String> {
     let data = completion::prepare(study, handbook, &job.shift, &enough(), dateless(units));
-    hang(&format!("completion-{name}"), |size| completion::draw(&data, size))
+    preview(&format!("completion-{name}"), |size| completion::draw(&data, size))
 }
 
 fn hang_all(name: &str, job: &Job, many: u32, units: System) -> Vec<String> {
     let (study, handbook) = runs(job, many);
-    let mut wrong = hang_completion(name, &study, &handbook, job, units);
+    let mut wrong = preview_completion(name, &study, &handbook, job, units);
     let data = progress::prepare(&study, job, dateless(units));
-    wrong.extend(hang(&format!("progress-{name}"), |size| progress::draw(&data, size)));
+    wrong.extend(preview(&format!("progress-{name}"), |size| progress::draw(&data, size)));
     let data = waiting::prepare("Who waits for whom".into(), job, &study.accounts);
-    wrong.extend(hang(&format!("waiting-{name}"), |size| waiting::draw(&data, size)));
+    wrong.extend(preview(&format!("waiting-{name}"), |size| waiting::draw(&data, size)));
     let tries = sim::Tries::exactly(many);
     let plan = sim::Plan::new(job).expect("jobs that can be run");
     let reliefs = sim::relief(job, &plan, &study, 10.0, tries, |_| ()).expect("jobs that can be run");
     let data = relief::prepare(&crate::findings::relief_of(&reliefs, 7_200.0, Some("$"), System::Us));
-    wrong.extend(hang(&format!("relief-{name}"), |size| relief::draw(&data, size)));
+    wrong.extend(preview(&format!("relief-{name}"), |size| relief::draw(&data, size)));
     let data = timeline::prepare(job, &replay(job), dateless(units));
-    wrong.extend(hang(&format!("timeline-{name}"), |size| timeline::draw(&data, size)));
+    wrong.extend(preview(&format!("timeline-{name}"), |size| timeline::draw(&data, size)));
     wrong
 }
 
@@ -89,9 +95,9 @@ fn three_minutes_are_drawn_without_fault() {
 fn one_run_and_a_hundred_thousand_are_drawn_without_fault() {
     assert_eq!(hang_all("one-run", &job(), 1, System::Metric), [""; 0]);
     let many = study(&skewed(100_000, 130.0, 90.0));
-    assert_eq!(hang_completion("hundred-thousand", &many, &handbook(121.0), &job(), System::Us), [""; 0]);
+    assert_eq!(preview_completion("hundred-thousand", &many, &handbook(121.0), &job(), System::Us), [""; 0]);
     let data = progress::prepare(&many, &job(), dateless(System::Us));
-    assert_eq!(hang("progress-hundred-thousand", |size| progress::draw(&data, size)), [""; 0]);
+    assert_eq!(preview("progress-hundred-thousand", |size| progress::draw(&data, size)), [""; 0]);
 }
 
 #[test]
@@ -111,7 +117,7 @@ fn finishing_times_of_any_shape_are_drawn_without_fault() {
     for (name, minutes, book) in shapes {
         for (clock, units) in [("us", System::Us), ("metric", System::Metric)] {
             let name = format!("{name}-{clock}");
-            assert_eq!(hang_completion(&name, &study(&minutes), &handbook(book), &job(), units), [""; 0]);
+            assert_eq!(preview_completion(&name, &study(&minutes), &handbook(book), &job(), units), [""; 0]);
         }
     }
 }
@@ -119,11 +125,11 @@ fn finishing_times_of_any_shape_are_drawn_without_fault() {
 #[test]
 fn jobs_compared_with_one_another_are_drawn_without_fault() {
     for (name, jobs) in [("three", three()), ("nine", of_rivals::nine())] {
-        let (data, says) = (of_rivals::prepare(&jobs), comparison(&jobs));
-        assert_eq!(hang(&format!("rivals-{name}"), |size| rivals::draw(&data, size)), [""; 0]);
-        for data in [of_savings::prepare_time(&says), of_savings::prepare_money(&says)] {
+        let (data, findings) = (of_rivals::prepare(&jobs), comparison(&jobs));
+        assert_eq!(preview(&format!("rivals-{name}"), |size| rivals::draw(&data, size)), [""; 0]);
+        for data in [of_savings::prepare_time(&findings), of_savings::prepare_money(&findings)] {
             let name = format!("saved-{}-{name}", data.figure);
-            assert_eq!(hang(&name, |size| saved::draw(&data, size)), [""; 0]);
+            assert_eq!(preview(&name, |size| saved::draw(&data, size)), [""; 0]);
         }
     }
 }
@@ -131,10 +137,10 @@ fn jobs_compared_with_one_another_are_drawn_without_fault() {
 #[test]
 fn risk_and_parts_of_a_quote_are_drawn_without_fault() {
     let quote = crate::example::quote();
-    let data = of_risk::prepare(&quote.costs.total(), &quote.says.offer, "$");
-    assert_eq!(hang("risk", |size| risk::draw(&data, size)), [""; 0]);
-    let data = parts::prepare(&quote.says.cost, 100, "EUR");
-    assert_eq!(hang("parts", |size| parts::draw(&data, size)), [""; 0]);
+    let data = of_risk::prepare(&quote.costs.total(), &quote.findings.offer, "$");
+    assert_eq!(preview("risk", |size| risk::draw(&data, size)), [""; 0]);
+    let data = parts::prepare(&quote.findings.cost, 100, "EUR");
+    assert_eq!(preview("parts", |size| parts::draw(&data, size)), [""; 0]);
 }
 
 #[test]

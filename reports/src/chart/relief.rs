@@ -5,7 +5,7 @@ mod sketch;
 pub use sketch::draw;
 pub(crate) use sketch::draw_as;
 
-use crate::findings::{ReliefLine, ReliefSays};
+use crate::findings::{ReliefFindings, ReliefLine};
 
 /// Time saved by improvements, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,8 +34,9 @@ pub struct Row {
 }
 
 /// Prepares the figure from what is said of each improvement. One whose worth is not in minutes is left out.
-pub fn prepare(says: &ReliefSays) -> ReliefData {
-    let lines = || says.lines.iter().filter(|line| line.done_after.is_none() && line.saved_min.is_finite());
+pub fn prepare(findings: &ReliefFindings) -> ReliefData {
+    let lines =
+        || findings.lines.iter().filter(|line| line.done_after.is_none() && line.saved_min.is_finite());
     let ends = |line: &ReliefLine| [Some(line.saved_min), line.saved_min_low, line.saved_min_high];
     let most_s =
         lines().flat_map(ends).flatten().fold(0.0_f64, |most, minutes| most.max(60.0 * minutes.abs()));
@@ -45,8 +46,8 @@ pub fn prepare(says: &ReliefSays) -> ReliefData {
         _ => ("h", 60.0),
     };
     ReliefData {
-        title: says.title.clone(),
-        note: format!("working time saved, {unit}. {}", says.how),
+        title: findings.title.clone(),
+        note: format!("working time saved, {unit}. {}", findings.how),
         unit,
         rows: lines().map(|line| row(line, unit_min)).collect(),
     }
@@ -68,7 +69,7 @@ fn row(line: &ReliefLine, unit_min: f64) -> Row {
     }
 }
 
-/// With a real minus sign, and none before a nought.
+/// With a real minus sign, and none before a zero.
 pub(crate) fn minus(number: &str) -> String {
     match number.strip_prefix('-') {
         Some(digits) if digits.chars().all(|c| c == '0' || c == '.') => digits.to_owned(),

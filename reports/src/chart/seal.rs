@@ -25,7 +25,7 @@ pub(super) struct About<'a> {
 
 /// Puts a drawing of the backend into its final frame.
 ///
-/// Hatchings are patterns, which the backend does not know: the ground colour of each hatched fill belongs to it alone,
+/// Hatchings are patterns, which the backend does not know: the background colour of each hatched fill belongs to it alone,
 /// so it is replaced by its pattern wherever it fills something. The names of the patterns hold the figure and its width,
 /// so that several figures can stand in one page.
 pub(super) fn seal(drawn: &str, size: Size, about: &About<'_>) -> String {
@@ -39,8 +39,8 @@ pub(super) fn seal(drawn: &str, size: Size, about: &About<'_>) -> String {
         if fill.hatch == Hatch::Plain {
             continue;
         }
-        let (name, ground) = (format!("{}-{}-{doing:?}", about.figure, size.width), hex(fill.ground));
-        body = body.replace(&format!("fill=\"{ground}\""), &format!("fill=\"url(#{name})\""));
+        let (name, background) = (format!("{}-{}-{doing:?}", about.figure, size.width), hex(fill.background));
+        body = body.replace(&format!("fill=\"{background}\""), &format!("fill=\"url(#{name})\""));
         pattern(&mut patterns, &name, fill, size);
     }
     let (title, description) = (escaped(about.title), escaped(about.description));
@@ -94,7 +94,7 @@ fn pattern(out: &mut String, name: &str, fill: ink::Fill, size: Size) {
         out,
         "<pattern id=\"{name}\" width=\"{t}\" height=\"{t}\" patternUnits=\"userSpaceOnUse\">\
          <rect width=\"{t}\" height=\"{t}\" fill=\"{}\"/>{marks}</pattern>",
-        hex(fill.ground)
+        hex(fill.background)
     );
 }
 
@@ -152,7 +152,7 @@ mod tests {
         assert!(svg.contains("<rect fill=\"url(#waiting-720-WaitingForRoom)\"/>"), "{svg}");
         assert!(svg.contains("<pattern id=\"waiting-720-WaitingForRoom\""));
         assert!(svg.contains("<rect fill=\"#103454\"/>") && !svg.contains("720-Loading"));
-        assert_eq!(svg.matches("#F2C486").count(), 1, "the ground colour stands in its pattern alone");
+        assert_eq!(svg.matches("#F2C486").count(), 1, "the background colour stands in its pattern alone");
     }
 
     #[test]

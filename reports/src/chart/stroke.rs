@@ -15,7 +15,7 @@ pub(super) enum Stroke {
     Short,
     /// Into dots.
     Dots,
-    /// Into long and short dashes by turns.
+    /// Into long and short dashes alternately.
     LongShort,
     /// Into long dashes with two dots between.
     LongDots,

@@ -2,7 +2,7 @@
 
 use crate::findings::{Assumed, Warnings, assumed, warnings};
 use crate::render::ExportError;
-use crate::render::json::{Told, bytes};
+use crate::render::json::{JobSummary, bytes};
 use scenarios::Scenario;
 use serde::Serialize;
 
@@ -11,7 +11,7 @@ struct Check<'a> {
     version: &'static str,
     file: &'a str,
     scenario_hash: &'a str,
-    scenario: Told<'a>,
+    scenario: JobSummary<'a>,
     warnings: Warnings,
     assumed: Assumed,
 }
@@ -25,7 +25,7 @@ pub fn check_json(scenario: &Scenario, units: scenarios::units::System) -> Resul
         version: env!("CARGO_PKG_VERSION"),
         file: &scenario.file,
         scenario_hash: &scenario.hash,
-        scenario: Told::new(scenario, units),
+        scenario: JobSummary::new(scenario, units),
         warnings: warnings(&scenario.cautions),
         assumed: assumed(&scenario.assumptions),
     })

@@ -4,7 +4,7 @@
 mod when;
 mod zones;
 
-use crate::findings::{OrderSays, about_volume, order};
+use crate::findings::{OrderFindings, about_volume, order};
 use crate::provenance::Provenance;
 use scenarios::Scenario;
 use scenarios::units::System;
@@ -14,7 +14,7 @@ use zones::{see_to, zones};
 
 /// What the client is told.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct ClientSays {
+pub struct ClientFindings {
     /// Title of the job.
     pub title: String,
     /// What is done, in a sentence.
@@ -71,12 +71,12 @@ pub fn client(
     units: System,
     terms: Terms,
     from: &Provenance,
-) -> ClientSays {
+) -> ClientFindings {
     let material = scenario.stated.fixed.material + scenario.stated.fixed.delivery > 0.0;
     let by_the_hour = matches!(terms, Terms::Hourly { .. });
     let order = order(study, scenario, units);
     let (date, start, done) = when(scenario, study, units);
-    ClientSays {
+    ClientFindings {
         title: scenario.title.clone(),
         what: what(scenario, &order, units),
         missing: missing(&order, units),
@@ -94,7 +94,7 @@ pub fn client(
 }
 
 /// No volume is promised that is not ordered.
-fn what(scenario: &Scenario, order: &OrderSays, units: System) -> String {
+fn what(scenario: &Scenario, order: &OrderFindings, units: System) -> String {
     let job = &scenario.job;
     let (all, is_all) = match job.finish {
         FinishRule::AreaCovered if !order.enough => (scenario.ordered_m3, ""),
@@ -110,7 +110,7 @@ fn what(scenario: &Scenario, order: &OrderSays, units: System) -> String {
     )
 }
 
-fn missing(order: &OrderSays, units: System) -> Option<String> {
+fn missing(order: &OrderFindings, units: System) -> Option<String> {
     let (ordered, missing) = (about_volume(order.ordered_m3, units), about_volume(order.missing_m3, units));
     (!order.enough).then(|| {
         format!(

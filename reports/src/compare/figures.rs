@@ -4,7 +4,7 @@ pub(crate) mod rivals;
 pub(crate) mod saved;
 
 use super::Comparison;
-use super::findings::ComparisonSays;
+use super::findings::ComparisonFindings;
 use crate::chart::{self, ChartError, Figure, Size, add};
 
 /// The figures of a comparison: `completion`, `differences` and, where there are prices, `money`.
@@ -13,15 +13,15 @@ use crate::chart::{self, ChartError, Figure, Size, add};
 /// If the drawing library fails or the size has no room for a figure.
 pub fn rival_figures(
     comparison: &Comparison,
-    says: &ComparisonSays,
+    findings: &ComparisonFindings,
     size: Size,
 ) -> Result<Vec<Figure>, ChartError> {
     let mut figures = Vec::new();
     let data = rivals::prepare(comparison);
     add(&mut figures, "completion", data.title.clone(), chart::rivals::draw(&data, size))?;
-    let data = saved::prepare_time(says);
+    let data = saved::prepare_time(findings);
     add(&mut figures, data.figure, data.title.clone(), chart::saved::draw(&data, size))?;
-    let data = saved::prepare_money(says);
+    let data = saved::prepare_money(findings);
     add(&mut figures, data.figure, data.title.clone(), chart::saved::draw(&data, size))?;
     Ok(figures)
 }

@@ -4,7 +4,7 @@ use super::figures::rival_figures;
 use crate::answer::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
 use crate::chart::Size;
 use crate::compare::Comparison;
-use crate::compare::findings::ComparisonSays;
+use crate::compare::findings::ComparisonFindings;
 use crate::compare::page::comparison_page;
 use crate::failure::Failure;
 
@@ -25,8 +25,11 @@ pub const COMPARISON: [&str; 9] = [
 ///
 /// # Errors
 /// If it cannot be put together.
-pub fn comparison_summary(comparison: &Comparison, says: &ComparisonSays) -> Result<Vec<u8>, Failure> {
-    super::comparison_json(comparison, says).map_err(|error| failed("summary.json", &error))
+pub fn comparison_summary(
+    comparison: &Comparison,
+    findings: &ComparisonFindings,
+) -> Result<Vec<u8>, Failure> {
+    super::comparison_json(comparison, findings).map_err(|error| failed("summary.json", &error))
 }
 
 /// All files of a comparison.
@@ -35,17 +38,18 @@ pub fn comparison_summary(comparison: &Comparison, says: &ComparisonSays) -> Res
 /// If one of them cannot be put together.
 pub fn of_comparison(
     comparison: &Comparison,
-    says: &ComparisonSays,
+    findings: &ComparisonFindings,
     runs: RunRows,
 ) -> Result<Vec<Document>, Failure> {
-    let drawn = |size| rival_figures(comparison, says, size).map_err(|error| undrawn("the charts", &error));
+    let drawn =
+        |size| rival_figures(comparison, findings, size).map_err(|error| undrawn("the charts", &error));
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
-    let page = comparison_page(comparison, says, &wide, &narrow);
+    let page = comparison_page(comparison, findings, &wide, &narrow);
     let mut documents = vec![
         Document { name: "report.html", bytes: page.into_bytes() },
-        Document { name: "summary.json", bytes: comparison_summary(comparison, says)? },
-        document("comparison.csv", super::comparison_csv(says))?,
-        document("differences.csv", super::differences_csv(says))?,
+        Document { name: "summary.json", bytes: comparison_summary(comparison, findings)? },
+        document("comparison.csv", super::comparison_csv(findings))?,
+        document("differences.csv", super::differences_csv(findings))?,
         runs.document(super::paired_runs_csv(comparison, runs.most))?,
     ];
     let drawings = wide.into_iter().filter_map(|figure| drawing(figure, &COMPARISON, &comparison.provenance));

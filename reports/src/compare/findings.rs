@@ -3,16 +3,16 @@
 mod choice;
 mod difference;
 mod money;
-mod told;
+mod of_all;
 mod unlike;
 mod verdict;
 
 #[cfg(test)]
 mod tests;
 
-pub use choice::{ChoiceSays, Cost, SHARES};
+pub use choice::{ChoiceFindings, Cost, SHARES};
 pub use difference::Difference;
-pub use told::{assumptions_of_all, cautions_of_all};
+pub use of_all::{assumptions_of_all, cautions_of_all};
 pub use verdict::Verdict;
 
 use crate::compare::{Choice, Comparison};
@@ -22,13 +22,13 @@ use serde::Serialize;
 
 /// Everything a comparison says.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ComparisonSays {
+pub struct ComparisonFindings {
     /// Which to take.
     pub verdict: Verdict,
     /// What keeps the jobs from being like for like.
     pub not_alike: Vec<String>,
     /// Each by itself.
-    pub choices: Vec<ChoiceSays>,
+    pub choices: Vec<ChoiceFindings>,
     /// Each but the first against the first.
     pub differences: Vec<Difference>,
     /// How the runs were spent.
@@ -40,8 +40,8 @@ pub struct ComparisonSays {
 }
 
 /// Everything a comparison says.
-pub fn comparison(comparison: &Comparison) -> ComparisonSays {
-    ComparisonSays {
+pub fn comparison(comparison: &Comparison) -> ComparisonFindings {
+    ComparisonFindings {
         verdict: verdict::verdict(comparison),
         not_alike: unlike::unlike(comparison),
         choices: choice::choices(comparison),

@@ -1,4 +1,4 @@
-//! Comparisons for the tests of what is said and shown. All numbers are invented.
+//! Comparisons for the tests of what is said and shown. All numbers are made up.
 
 use crate::compare::{Choice, Comparison, Judged};
 use crate::example;
@@ -45,16 +45,16 @@ pub(crate) fn usual(run: u32) -> f64 {
 }
 
 /// Alternately the one and the other.
-pub(crate) fn by_turns(run: u32, even: f64, odd: f64) -> f64 {
+pub(crate) fn alternately(run: u32, even: f64, odd: f64) -> f64 {
     if run.is_multiple_of(2) { even } else { odd }
 }
 
-/// The first, a second raker who saves 20 and 40 minutes by turns for $21 more, and a slower bucket for $10 less.
+/// The first, a second raker who saves 20 and 40 minutes alternately for $21 more, and a slower bucket for $10 less.
 pub(crate) fn three() -> Comparison {
     let mut slow = choice("a smaller bucket", |k| usual(k) + 10.0, |_| 990.0);
     slow.set_aside = Some(RUNS);
     let mut first = choice("as it stands", usual, |_| 1_000.0);
     first.set_aside = Some(RUNS);
-    let raker = choice("a second raker", |k| usual(k) - by_turns(k, 20.0, 40.0), |_| 1_021.0);
+    let raker = choice("a second raker", |k| usual(k) - alternately(k, 20.0, 40.0), |_| 1_021.0);
     comparison(vec![first, raker, slow], 1, 0.0)
 }

@@ -1,7 +1,7 @@
 //! `summary.json` of a comparison: everything that stands on the screen, for programs.
 
 use crate::compare::Comparison;
-use crate::compare::findings::ComparisonSays;
+use crate::compare::findings::ComparisonFindings;
 use crate::provenance::Provenance;
 use crate::render::ExportError;
 use crate::render::json::{Reading, bytes};
@@ -14,20 +14,23 @@ struct Summary<'a> {
     differences_are: &'static str,
     units: &'static str,
     #[serde(flatten)]
-    says: &'a ComparisonSays,
+    findings: &'a ComparisonFindings,
 }
 
 /// Everything a comparison says.
 ///
 /// # Errors
 /// If the document cannot be written.
-pub fn comparison_json(comparison: &Comparison, says: &ComparisonSays) -> Result<Vec<u8>, ExportError> {
+pub fn comparison_json(
+    comparison: &Comparison,
+    findings: &ComparisonFindings,
+) -> Result<Vec<u8>, ExportError> {
     bytes(&Summary {
         provenance: &comparison.provenance,
         reading: Reading::new(),
         differences_are: "the first job less the other, run by run on the same days and loads; above 0 where the other saves; seconds of \
                           the time it is judged by, and money",
         units: comparison.units.word(),
-        says,
+        findings,
     })
 }

@@ -10,7 +10,7 @@ mod tests;
 
 use crate::chart::Figure;
 use crate::compare::Comparison;
-use crate::compare::findings::{ComparisonSays, assumptions_of_all, cautions_of_all};
+use crate::compare::findings::{ComparisonFindings, assumptions_of_all, cautions_of_all};
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::Part;
 use crate::render::page::frame::whole;
@@ -21,7 +21,7 @@ use maud::{Markup, html};
 /// for paper (`wide`), once for a phone (`narrow`).
 pub fn comparison_page(
     comparison: &Comparison,
-    says: &ComparisonSays,
+    findings: &ComparisonFindings,
     wide: &[Figure],
     narrow: &[Figure],
 ) -> String {
@@ -29,20 +29,20 @@ pub fn comparison_page(
     let first = &comparison.first().scenario;
     let cautions = cautions_of_all(comparison);
     let parts: Vec<Part> = [
-        Some(choices::times(comparison, says, &charts)),
-        Some(against::time(comparison, says, &charts)),
-        against::money(says, &charts),
+        Some(choices::times(comparison, findings, &charts)),
+        Some(against::time(comparison, findings, &charts)),
+        against::money(findings, &charts),
         Some(cautions::part(&cautions)),
-        Some(choices::held_up(says)),
-        Some(choices::differ(comparison, says)),
+        Some(choices::held_up(findings)),
+        Some(choices::differ(comparison, findings)),
         Some(job::part(first, comparison.units)),
         Some(assumed::part(&assumptions_of_all(comparison))),
-        Some(foot::part(comparison, says)),
+        Some(foot::part(comparison, findings)),
     ]
     .into_iter()
     .flatten()
     .collect();
-    whole(&first.title, &heading(comparison), &verdict::answer(says, &cautions), &parts)
+    whole(&first.title, &heading(comparison), &verdict::answer(findings, &cautions), &parts)
 }
 
 fn heading(comparison: &Comparison) -> Markup {

@@ -1,6 +1,6 @@
 //! A comparison on one screen: the verdict first, then the jobs side by side.
 
-use crate::compare::findings::{ChoiceSays, ComparisonSays};
+use crate::compare::findings::{ChoiceFindings, ComparisonFindings};
 use crate::compare::{Comparison, Judged};
 use crate::findings::{order, sentence};
 use crate::render::screen::{Layout, lines};
@@ -8,33 +8,33 @@ use crate::render::screen::{heed, report, usual_line, warning_lines};
 use std::path::Path;
 
 /// Everything a person needs to choose.
-pub fn comparison(comparison: &Comparison, says: &ComparisonSays, columns: u16) -> String {
+pub fn comparison(comparison: &Comparison, findings: &ComparisonFindings, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let first = comparison.first();
-    let verdict = &says.verdict;
+    let verdict = &findings.verdict;
     let answer = format!("{} {}", verdict.take, verdict.sure);
     layout
-        .section("The jobs", [format!("{}: {} compared.", titles(comparison), says.choices.len())])
+        .section("The jobs", [format!("{}: {} compared.", titles(comparison), findings.choices.len())])
         .gap()
         .section("Which to take", std::iter::once(answer).chain(verdict.besides.iter().cloned()));
-    if !says.not_alike.is_empty() {
-        layout.section("Not alike", says.not_alike.iter().map(|line| format!("! {line}")));
+    if !findings.not_alike.is_empty() {
+        layout.section("Not alike", findings.not_alike.iter().map(|line| format!("! {line}")));
     }
-    layout.gap().section("Done by when", time_lines(comparison, &says.choices, width)).gap().section(
-        &format!("Compared with {}", says.choices[0].letter),
-        difference_lines(comparison, says, width),
+    layout.gap().section("Done by when", time_lines(comparison, &findings.choices, width)).gap().section(
+        &format!("Compared with {}", findings.choices[0].letter),
+        difference_lines(comparison, findings, width),
     );
-    if says.choices.iter().any(|choice| choice.cost.is_some()) {
-        layout.gap().section("What it costs", cost_lines(says, width));
+    if findings.choices.iter().any(|choice| choice.cost.is_some()) {
+        layout.gap().section("What it costs", cost_lines(findings, width));
     }
-    layout.gap().section("What holds it up", held_up_lines(&says.choices, width)).gap();
-    if !says.warnings.doubtful.is_empty() {
-        layout.section("Warnings", warning_lines(&says.warnings.doubtful, &first.scenario.file));
+    layout.gap().section("What holds it up", held_up_lines(&findings.choices, width)).gap();
+    if !findings.warnings.doubtful.is_empty() {
+        layout.section("Warnings", warning_lines(&findings.warnings.doubtful, &first.scenario.file));
     }
-    layout.section("Assumed", [says.assumed.sentence.clone()]);
-    if !says.warnings.usual.is_empty() {
-        layout.section("Take care", [usual_line(&says.warnings.usual)]);
+    layout.section("Assumed", [findings.assumed.sentence.clone()]);
+    if !findings.warnings.usual.is_empty() {
+        layout.section("Take care", [usual_line(&findings.warnings.usual)]);
     }
     layout.text()
 }
@@ -64,7 +64,7 @@ fn named(letter: &str, name: &str) -> String {
     format!("{letter} {name}")
 }
 
-fn time_lines(comparison: &Comparison, choices: &[ChoiceSays], width: u16) -> Vec<String> {
+fn time_lines(comparison: &Comparison, choices: &[ChoiceFindings], width: u16) -> Vec<String> {
     let rows = choices.iter().map(|choice| {
         let mut row = vec![named(&choice.letter, &choice.name)];
         row.extend(choice.finish.iter().map(|p| p.duration.clone()));
@@ -78,9 +78,9 @@ fn time_lines(comparison: &Comparison, choices: &[ChoiceSays], width: u16) -> Ve
     all
 }
 
-fn difference_lines(comparison: &Comparison, says: &ComparisonSays, width: u16) -> Vec<String> {
-    let some_same = says.differences.iter().any(|d| d.time.said.same.is_some());
-    let rows = says.differences.iter().map(|difference| {
+fn difference_lines(comparison: &Comparison, findings: &ComparisonFindings, width: u16) -> Vec<String> {
+    let some_same = findings.differences.iter().any(|d| d.time.said.same.is_some());
+    let rows = findings.differences.iter().map(|difference| {
         let said = &difference.time.said;
         // The names stand in the table above.
         let mut row = vec![
@@ -101,37 +101,42 @@ fn difference_lines(comparison: &Comparison, says: &ComparisonSays, width: u16) 
         _ if comparison.has_nights() => "Working time, nights left out",
         _ => "Time on the job",
     };
-    all.push(format!("{of}; ± with 95 % confidence. {}", says.runs));
+    all.push(format!("{of}; ± with 95 % confidence. {}", findings.runs));
     all
 }
 
-fn cost_lines(says: &ComparisonSays, width: u16) -> Vec<String> {
-    let rows = says.choices.iter().map(|choice| {
+fn cost_lines(findings: &ComparisonFindings, width: u16) -> Vec<String> {
+    let rows = findings.choices.iter().map(|choice| {
         let mut row = vec![named(&choice.letter, &choice.name)];
         match &choice.cost {
             Some(cost) => row.extend(cost.said.iter().cloned()),
             None => row.extend(["not known".to_owned(), String::new(), String::new(), String::new()]),
         }
         let saved =
-            says.differences.iter().find(|d| d.letter == choice.letter).and_then(|d| d.money.as_ref());
+            findings.differences.iter().find(|d| d.letter == choice.letter).and_then(|d| d.money.as_ref());
         row.push(saved.map(|saved| saved.said.mean.clone()).unwrap_or_default());
         row
     });
     lines(&["", "P10", "P50", "P80", "P90", "on average"], rows.collect(), &[1, 2, 3, 4, 5], width)
 }
 
-fn held_up_lines(choices: &[ChoiceSays], width: u16) -> Vec<String> {
+fn held_up_lines(choices: &[ChoiceFindings], width: u16) -> Vec<String> {
     let rows = choices.iter().map(|choice| vec![choice.letter.clone(), format!("{}.", choice.held_up)]);
     lines(&[], rows.collect(), &[], width)
 }
 
 /// The answer to a comparison.
-pub fn comparison_first(all: &Comparison, says: &ComparisonSays, folder: &Path, columns: u16) -> String {
+pub fn comparison_first(
+    all: &Comparison,
+    findings: &ComparisonFindings,
+    folder: &Path,
+    columns: u16,
+) -> String {
     let mut layout = Layout::new(columns);
-    let verdict = &says.verdict;
-    layout.section("The jobs", [format!("{}: {} compared.", titles(all), says.choices.len())]);
+    let verdict = &findings.verdict;
+    layout.section("The jobs", [format!("{}: {} compared.", titles(all), findings.choices.len())]);
     layout.section("Which to take", [verdict.take.clone(), verdict.sure.clone()]);
-    if let Some(best) = says.choices.iter().find(|choice| choice.letter == verdict.best) {
+    if let Some(best) = findings.choices.iter().find(|choice| choice.letter == verdict.best) {
         if let Some(plan) = best.finish.get(2) {
             let words = format!("{}: {}, until {}, {}.", best.letter, plan.duration, plan.clock, plan.odds);
             let choice = &all.choices[all.best];
@@ -141,10 +146,10 @@ pub fn comparison_first(all: &Comparison, says: &ComparisonSays, folder: &Path, 
         layout.section("What holds it up", [sentence(&best.held_up)]);
     }
     layout.section("Besides", verdict.besides.iter().take(2).cloned());
-    if !says.not_alike.is_empty() {
-        layout.section("Not alike", says.not_alike.iter().map(|line| format!("! {line}")));
+    if !findings.not_alike.is_empty() {
+        layout.section("Not alike", findings.not_alike.iter().map(|line| format!("! {line}")));
     }
-    heed(&mut layout, &says.warnings, &says.assumed);
+    heed(&mut layout, &findings.warnings, &findings.assumed);
     report(&mut layout, folder, "");
     layout.text()
 }

@@ -1,6 +1,6 @@
 //! `comparison.csv`, one row a job, and `differences.csv`, one row a job against the first.
 
-use crate::compare::findings::{ChoiceSays, ComparisonSays, Difference, SHARES};
+use crate::compare::findings::{ChoiceFindings, ComparisonFindings, Difference, SHARES};
 use crate::render::ExportError;
 use crate::render::table::{Table, Unit};
 
@@ -8,24 +8,24 @@ use crate::render::table::{Table, Unit};
 ///
 /// # Errors
 /// If the table cannot be written.
-pub fn comparison_csv(says: &ComparisonSays) -> Result<Vec<u8>, ExportError> {
+pub fn comparison_csv(findings: &ComparisonFindings) -> Result<Vec<u8>, ExportError> {
     let percents = || SHARES.into_iter().enumerate().map(|(place, share)| (place, share * 100.0));
     let finish = percents().fold(Table::new(), |table, (place, percent)| {
-        let at = move |choice: &ChoiceSays| choice.finish.get(place).map(|row| row.finish_working_s);
+        let at = move |choice: &ChoiceFindings| choice.finish.get(place).map(|row| row.finish_working_s);
         table.estimate(format!("finish_working_p{percent:.0}"), Unit::Seconds, at)
     });
     let cost = percents().fold(Table::new(), |table, (place, percent)| {
-        let at = move |choice: &ChoiceSays| choice.cost.as_ref()?.percentiles.get(place).copied();
+        let at = move |choice: &ChoiceFindings| choice.cost.as_ref()?.percentiles.get(place).copied();
         table.estimate(format!("cost_p{percent:.0}"), Unit::Money, at)
     });
     Table::new()
-        .plain("letter", |choice: &ChoiceSays| choice.letter.clone())
+        .plain("letter", |choice: &ChoiceFindings| choice.letter.clone())
         .plain("choice", |choice| choice.name.clone())
         .plain("file", |choice| choice.file.clone())
         .plain("alternative", |choice| choice.alternative.clone())
         .plain("changes", |choice| choice.changes.join("; "))
         .plain("same_as", |choice| choice.same_as.clone())
-        .plain("best", |choice| choice.letter == says.verdict.best)
+        .plain("best", |choice| choice.letter == findings.verdict.best)
         .plain("runs", |choice| choice.runs)
         .plain("set_aside_after_runs", |choice| choice.set_aside_after_runs.map(f64::from))
         .chain(finish)
@@ -39,15 +39,15 @@ pub fn comparison_csv(says: &ComparisonSays) -> Result<Vec<u8>, ExportError> {
         .estimate("cost_mean", Unit::Money, |choice| choice.cost.as_ref().map(|cost| cost.mean))
         .plain("chance_short", |choice| choice.chance_short.value)
         .figure("mean_short", Unit::M3, |choice| choice.mean_short_m3)
-        .csv(&says.choices)
+        .csv(&findings.choices)
 }
 
 /// Every job but the first against the first; above 0 where time or money is saved.
 ///
 /// # Errors
 /// If the table cannot be written.
-pub fn differences_csv(says: &ComparisonSays) -> Result<Vec<u8>, ExportError> {
-    let first = says.choices.first();
+pub fn differences_csv(findings: &ComparisonFindings) -> Result<Vec<u8>, ExportError> {
+    let first = findings.choices.first();
     let against = first.map(|choice| choice.letter.clone());
     let currency = first.and_then(|choice| choice.cost.as_ref()).map(|cost| cost.currency.clone());
     Table::new()
@@ -60,5 +60,5 @@ pub fn differences_csv(says: &ComparisonSays) -> Result<Vec<u8>, ExportError> {
         .plain("currency", |other| currency.clone().filter(|_| other.money.is_some()))
         .saved("cost_saved", Unit::Money, |other| other.money.as_ref(), "chance_cheaper")
         .estimate("chance_same_cost", Unit::None, |other| other.money.as_ref().map(|saved| saved.same))
-        .csv(&says.differences)
+        .csv(&findings.differences)
 }

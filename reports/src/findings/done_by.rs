@@ -1,6 +1,6 @@
 //! Done by when: the range, the line to plan on, the chance of a given clock time.
 
-use super::{Calendar, Estimate, OrderSays, days_in, label, order, percent, share_of_runs};
+use super::{Calendar, Estimate, OrderFindings, days_in, label, order, percent, share_of_runs};
 use crate::forecast::Forecast;
 use serde::Serialize;
 use sim::{Moment, Outcome, Sorted, Study};
@@ -14,7 +14,7 @@ pub struct DoneBy {
     /// The line to plan on; where the material is not enough, first what to order and then when the crew would stop.
     pub plan_on: String,
     /// Whether the material is enough: where it is not, the times below are those at which the crew would stop.
-    pub order: OrderSays,
+    pub order: OrderFindings,
     /// Whether every run takes the same time.
     pub certain: bool,
     /// One sentence: the range from a good day to one as bad as that is good (P10 to P90).
@@ -138,7 +138,7 @@ pub fn done_by(forecast: &Forecast) -> DoneBy {
     }
 }
 
-fn plan_on(plan: &DoneRow, certain: bool, order: &OrderSays) -> String {
+fn plan_on(plan: &DoneRow, certain: bool, order: &OrderFindings) -> String {
     let (duration, clock) = (&plan.duration, &plan.clock);
     let odds = days_in(PLAN_SHARE);
     match (order.first(), certain) {
@@ -149,7 +149,7 @@ fn plan_on(plan: &DoneRow, certain: bool, order: &OrderSays) -> String {
     }
 }
 
-fn range(rows: &[DoneRow], certain: bool, order: &OrderSays) -> String {
+fn range(rows: &[DoneRow], certain: bool, order: &OrderFindings) -> String {
     let until = if order.enough { "" } else { ", then the crew stops" };
     match (rows.first(), bad_day(rows)) {
         (Some(only), _) if certain => format!("Every run takes {}{until}.", only.duration),
@@ -178,7 +178,7 @@ fn intervals(runs: u32) -> String {
     )
 }
 
-fn be_done(forecast: &Forecast, order: &OrderSays, by_s: f64) -> BeDone {
+fn be_done(forecast: &Forecast, order: &OrderFindings, by_s: f64) -> BeDone {
     let since_start_s = by_s - forecast.scenario.job.shift.start_s;
     let by = sim::Duration::try_from_secs_f64(since_start_s).unwrap_or(sim::Duration::MAX);
     let share = forecast.study.share_done_by(by);

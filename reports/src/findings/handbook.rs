@@ -8,7 +8,7 @@ use sim::Duration;
 
 /// The handbook figure beside the range.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct HandbookSays {
+pub struct HandbookFindings {
     /// The figure and the chance of keeping it, in a sentence.
     pub sentence: String,
     /// Why it differs, in a sentence.
@@ -28,26 +28,26 @@ pub struct HandbookSays {
 }
 
 /// What handbook arithmetic says and why it differs.
-pub fn handbook(forecast: &Forecast) -> HandbookSays {
-    let book = &forecast.handbook;
+pub fn handbook(forecast: &Forecast) -> HandbookFindings {
+    let handbook = &forecast.handbook;
     let finish = forecast.study.sorted(|o| o.finish.working.as_secs_f64());
     let done = forecast.study.sorted(|o| o.done().map_or(f64::INFINITY, |done| done.working.as_secs_f64()));
-    let chance = done.share_up_to(book.time_s).value;
+    let chance = done.share_up_to(handbook.time_s).value;
     let median = finish.percentile(0.5).value;
     let sentence = format!(
         "Handbook arithmetic says {}: {:.0} loads, nobody waiting, 50 minutes worked in the hour. {}",
-        about_duration(book.time_s),
-        book.loads,
+        about_duration(handbook.time_s),
+        handbook.loads,
         format_args!("{} kept it.", capital(&share_of_runs(chance)))
     );
-    HandbookSays {
+    HandbookFindings {
         sentence,
         why: why(forecast, median),
-        time_s: book.time_s,
-        plain_s: book.plain_s,
-        loads: book.loads,
-        cycle_s: book.cycle_s.clone(),
-        volume_m3: book.volume_m3,
+        time_s: handbook.time_s,
+        plain_s: handbook.plain_s,
+        loads: handbook.loads,
+        cycle_s: handbook.cycle_s.clone(),
+        volume_m3: handbook.volume_m3,
         chance,
     }
 }
@@ -75,9 +75,9 @@ fn why(forecast: &Forecast, median_s: f64) -> String {
     left_out.sort_by(|a, b| b.0.total_cmp(&a.0));
     let named: Vec<String> =
         left_out.iter().take(3).map(|(s, what)| format!("{what} ({})", about_duration(*s))).collect();
-    let book = &forecast.handbook;
-    let allowance = about_duration(book.time_s - book.plain_s);
-    let gap = median_s - book.time_s;
+    let handbook = &forecast.handbook;
+    let allowance = about_duration(handbook.time_s - handbook.plain_s);
+    let gap = median_s - handbook.time_s;
     let lead = if gap.abs() < 60.0 {
         "It meets the middle of the range".to_owned()
     } else if gap > 0.0 {
@@ -105,13 +105,13 @@ mod tests {
     #[test]
     fn the_figure_comes_with_its_chance_and_its_reasons() {
         // The example's runs take 2 h to 2 h 49 min 30 s; a third of that the loader waits for room.
-        let says = handbook(&example::forecast());
+        let findings = handbook(&example::forecast());
         assert_eq!(
-            says.sentence,
+            findings.sentence,
             "Handbook arithmetic says 1 h 55 min: 71 loads, nobody waiting, 50 minutes worked in the hour. No run kept it."
         );
         assert_eq!(
-            says.why,
+            findings.why,
             "It is 28 min short of the middle of the range: it leaves out waiting for the rake (48 min); its ten idle \
              minutes an hour come to 19 min."
         );
@@ -121,9 +121,13 @@ mod tests {
     fn a_figure_over_the_range_is_not_said_to_leave_time_out() {
         let mut forecast = example::forecast();
         forecast.handbook.time_s = 11_000.0;
-        let says = handbook(&forecast);
+        let findings = handbook(&forecast);
         // One in ten of the example's runs ends short of material, and so keeps nothing.
-        assert!(says.sentence.ends_with("90 % of the runs kept it."), "{}", says.sentence);
-        assert!(says.why.contains("over the middle of the range: its ten idle minutes"), "{}", says.why);
+        assert!(findings.sentence.ends_with("90 % of the runs kept it."), "{}", findings.sentence);
+        assert!(
+            findings.why.contains("over the middle of the range: its ten idle minutes"),
+            "{}",
+            findings.why
+        );
     }
 }

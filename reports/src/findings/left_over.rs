@@ -85,22 +85,22 @@ mod tests {
     fn how_often_and_how_much_is_short_is_told_with_the_remedy() {
         let mut forecast = example::forecast();
         forecast.units = scenarios::units::System::Metric;
-        let says = left_over(&forecast);
+        let findings = left_over(&forecast);
         assert_eq!(
-            says.sentence,
+            findings.sentence,
             "Left over: 0.4 m3. Short in 10 % of the runs, by 1.5 m3 on average; 1 more \
              truckload of 10 m3 would cover nine in ten of those."
         );
-        assert!((says.chance_short.value - 0.1).abs() < 1e-12);
-        assert_eq!((says.mean_short_m3, says.truckloads_more), (Some(1.5), Some(1)));
+        assert!((findings.chance_short.value - 0.1).abs() < 1e-12);
+        assert_eq!((findings.mean_short_m3, findings.truckloads_more), (Some(1.5), Some(1)));
     }
 
     #[test]
     fn where_no_run_is_short_nothing_is_ordered() {
         let mut forecast = example::forecast();
         forecast.study.outcomes.truncate(90);
-        let says = left_over(&forecast);
-        assert_eq!((says.mean_short_m3, says.truckloads_more), (None, None));
-        assert!(says.sentence.ends_with("No run is short of material."), "{}", says.sentence);
+        let findings = left_over(&forecast);
+        assert_eq!((findings.mean_short_m3, findings.truckloads_more), (None, None));
+        assert!(findings.sentence.ends_with("No run is short of material."), "{}", findings.sentence);
     }
 }

@@ -57,15 +57,15 @@ struct Rake {
 
 /// The stories of all loads, by number.
 pub fn load_stories(log: &[Entry]) -> Vec<LoadStory> {
-    let mut book = Storybook::default();
+    let mut builder = Stories::default();
     for entry in log {
-        book.read(entry);
+        builder.read(entry);
     }
-    book.stories.into_values().collect()
+    builder.stories.into_values().collect()
 }
 
 #[derive(Default)]
-struct Storybook {
+struct Stories {
     stories: BTreeMap<u32, LoadStory>,
     loaders: BTreeMap<usize, Stretch>,
     rakers: BTreeMap<usize, Rake>,
@@ -73,7 +73,7 @@ struct Storybook {
     before: BTreeMap<usize, Vec<(LoaderActivity, Duration)>>,
 }
 
-impl Storybook {
+impl Stories {
     fn read(&mut self, entry: &Entry) {
         let at = entry.at;
         match entry.event {

@@ -12,7 +12,7 @@ const MAY_BE_SHORT: f64 = 0.1;
 
 /// Whether the material is enough.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct OrderSays {
+pub struct OrderFindings {
     /// Whether no more than one run in ten ends short of material.
     pub enough: bool,
     /// Chance that the crew stops with ground left bare \[0 to 1\]: such a run is not done.
@@ -31,7 +31,7 @@ pub struct OrderSays {
     pub more: String,
 }
 
-impl OrderSays {
+impl OrderFindings {
     /// What has to be said before any end is promised; `None` where the material is enough.
     pub fn first(&self) -> Option<&str> {
         (!self.enough).then_some(self.sentence.as_str())
@@ -47,13 +47,17 @@ impl OrderSays {
 }
 
 /// Whether the material of a job is enough for these runs of it.
-pub fn order(study: &Study, scenario: &Scenario, units: System) -> OrderSays {
+pub fn order(study: &Study, scenario: &Scenario, units: System) -> OrderFindings {
     let runs = study.outcomes.iter().map(|o| o.ends_short.then_some(o.short_m3));
     order_of(runs, scenario, units)
 }
 
 /// The same from the volume missing in each run that ends short \[m3\], and `None` for each that is done.
-pub fn order_of(runs: impl Iterator<Item = Option<f64>>, scenario: &Scenario, units: System) -> OrderSays {
+pub fn order_of(
+    runs: impl Iterator<Item = Option<f64>>,
+    scenario: &Scenario,
+    units: System,
+) -> OrderFindings {
     let runs: Vec<Option<f64>> = runs.collect();
     let short: Vec<f64> = runs.iter().filter_map(|missing| *missing).collect();
     let chance = share(short.len(), runs.len());
@@ -84,7 +88,7 @@ pub fn order_of(runs: impl Iterator<Item = Option<f64>>, scenario: &Scenario, un
         }
         _ => format!("{ordered} ordered: enough in every run."),
     };
-    OrderSays {
+    OrderFindings {
         enough,
         chance_short: chance.into(),
         ordered_m3: scenario.ordered_m3,
@@ -101,7 +105,7 @@ mod tests {
     use super::*;
     use crate::example;
 
-    fn says(short: usize, runs: usize) -> OrderSays {
+    fn findings(short: usize, runs: usize) -> OrderFindings {
         let each = (0..runs).map(|run| (run < short).then_some(2.0 + run as f64));
         order_of(each, &example::scenario(), System::Metric)
     }
@@ -109,7 +113,7 @@ mod tests {
     #[test]
     fn more_than_one_run_in_ten_short_is_said_first_with_what_to_order() {
         // Missing are 2, 3, ... 12 m3: 7 on average, and 11 in nine of ten; a truckload is 10.
-        let short = says(11, 100);
+        let short = findings(11, 100);
         assert!(!short.enough && short.truckloads_more == Some(2));
         assert_eq!(
             short.first(),
@@ -118,16 +122,16 @@ mod tests {
             )
         );
         assert_eq!(
-            says(1, 1).sentence,
+            findings(1, 1).sentence,
             "Order 1 more truckload (10 m3): 2 m3 is missing, and without it the job is never done."
         );
     }
 
     #[test]
     fn one_in_ten_may_end_short() {
-        let says = says(10, 100);
-        assert_eq!((says.enough, says.first()), (true, None));
-        assert_eq!(says.before("Done."), "Done.");
-        assert!(says.sentence.contains("10 % of the runs"), "{}", says.sentence);
+        let findings = findings(10, 100);
+        assert_eq!((findings.enough, findings.first()), (true, None));
+        assert_eq!(findings.before("Done."), "Done.");
+        assert!(findings.sentence.contains("10 % of the runs"), "{}", findings.sentence);
     }
 }

@@ -8,7 +8,7 @@ use sim::{DoneMore, Improvement, LEVEL, Mean, Relief};
 
 /// What would help: a truckload more where runs end short, then most minutes first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ReliefSays {
+pub struct ReliefFindings {
     /// The finding in one short sentence, fit for a title.
     pub title: String,
     /// What was compared, in a sentence.
@@ -64,21 +64,26 @@ pub fn improvement_words(improvement: Improvement) -> (&'static str, &'static st
 }
 
 /// What would help: a truckload more where runs end short, then most minutes first.
-pub fn relief(forecast: &Forecast) -> ReliefSays {
+pub fn relief(forecast: &Forecast) -> ReliefFindings {
     let currency = super::is_priced(&forecast.scenario.job).then_some(forecast.scenario.currency.as_str());
     let median_s = forecast.study.sorted(|o| o.finish.working.as_secs_f64()).percentile(0.5).value;
     relief_of(&forecast.relief, median_s, currency, forecast.units)
 }
 
 /// The same of any tries on a job that takes about so long \[s\]; without prices there is no currency.
-pub(crate) fn relief_of(all: &[Relief], median_s: f64, currency: Option<&str>, units: System) -> ReliefSays {
-    let told = Told { median_s, currency, units };
-    let lines: Vec<ReliefLine> = all.iter().map(|relief| line(relief, &told)).collect();
-    ReliefSays { title: title(&lines), how: how(all), lines }
+pub(crate) fn relief_of(
+    all: &[Relief],
+    median_s: f64,
+    currency: Option<&str>,
+    units: System,
+) -> ReliefFindings {
+    let context = Context { median_s, currency, units };
+    let lines: Vec<ReliefLine> = all.iter().map(|relief| line(relief, &context)).collect();
+    ReliefFindings { title: title(&lines), how: how(all), lines }
 }
 
 /// What is needed to say it.
-struct Told<'a> {
+struct Context<'a> {
     median_s: f64,
     currency: Option<&'a str>,
     units: System,
@@ -98,13 +103,13 @@ fn how(all: &[Relief]) -> String {
     )
 }
 
-fn line(relief: &Relief, told: &Told<'_>) -> ReliefLine {
+fn line(relief: &Relief, context: &Context<'_>) -> ReliefLine {
     if let Some(done) = &relief.done {
-        return truckload(relief, done, told);
+        return truckload(relief, done, context);
     }
     let (key, what) = improvement_words(relief.improvement);
     let saved_s = relief.saved_s;
-    let (median_s, currency) = (told.median_s, told.currency);
+    let (median_s, currency) = (context.median_s, context.currency);
     let minutes = |s: f64| Some(s / 60.0).filter(|m| m.is_finite());
     ReliefLine {
         key,
@@ -124,18 +129,18 @@ fn line(relief: &Relief, told: &Told<'_>) -> ReliefLine {
 }
 
 /// A truckload more saves no minutes: the job gets done more often.
-fn truckload(relief: &Relief, done: &DoneMore, told: &Told<'_>) -> ReliefLine {
+fn truckload(relief: &Relief, done: &DoneMore, context: &Context<'_>) -> ReliefLine {
     let (key, what) = improvement_words(relief.improvement);
     let span = format!("{} to {}", percent(done.after.low), percent(done.after.high));
     let minutes = |s: f64| Some(s / 60.0).filter(|m| m.is_finite());
     ReliefLine {
         key,
-        what: format!("{what} ({})", volume(done.truckload_m3, told.units)),
+        what: format!("{what} ({})", volume(done.truckload_m3, context.units)),
         helps: done.after.value - done.before.value >= LEAST_DONE,
         saves: done_words(done),
         interval: format!("share of the runs done: {span}"),
         give_or_take: span,
-        cost: told.currency.map(|_| "the truckload's price more".into()),
+        cost: context.currency.map(|_| "the truckload's price more".into()),
         saved_min: relief.saved_s.value / 60.0,
         saved_min_low: minutes(relief.saved_s.low),
         saved_min_high: minutes(relief.saved_s.high),
@@ -236,7 +241,7 @@ mod tests {
             |value: f64, half: f64| Mean { value, low: value - half, high: value + half, sd: 1.0, n: 100 };
         let (saved_s, saved_cost) = (mean(saved_s, half), mean(saved_cost, 0.0));
         let relief = Relief { improvement, saved_s, saved_cost, done: None };
-        line(&relief, &Told { median_s: 8_000.0, currency: Some("$"), units: System::Us })
+        line(&relief, &Context { median_s: 8_000.0, currency: Some("$"), units: System::Us })
     }
 
     #[test]

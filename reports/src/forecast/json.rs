@@ -1,25 +1,25 @@
 //! `summary.json`: everything that stands on the screen, for programs.
 
 use crate::findings::{
-    Amount, Assumed, DoneBy, HandbookSays, LeftOver, ReliefSays, Warnings, WhoWaits, amounts, assumed,
-    done_by, handbook, left_over, relief, warnings, who_waits,
+    Amount, Assumed, DoneBy, HandbookFindings, LeftOver, ReliefFindings, Warnings, WhoWaits, amounts,
+    assumed, done_by, handbook, left_over, relief, warnings, who_waits,
 };
 use crate::forecast::Forecast;
 use crate::provenance::Provenance;
 use crate::render::ExportError;
-use crate::render::json::{Reading, Told, bytes};
+use crate::render::json::{JobSummary, Reading, bytes};
 use serde::Serialize;
 
 #[derive(Serialize)]
 struct Summary<'a> {
     provenance: &'a Provenance,
-    scenario: Told<'a>,
+    scenario: JobSummary<'a>,
     reading: Reading,
     percentiles: &'a [f64],
     done_by: DoneBy,
-    handbook: HandbookSays,
+    handbook: HandbookFindings,
     who_waits: WhoWaits,
-    relief: ReliefSays,
+    relief: ReliefFindings,
     amounts: Vec<Amount>,
     left_over: LeftOver,
     warnings: Warnings,
@@ -35,7 +35,7 @@ pub fn summary_json(forecast: &Forecast) -> Result<Vec<u8>, ExportError> {
     let scenario = &forecast.scenario;
     bytes(&Summary {
         provenance: &forecast.provenance,
-        scenario: Told::new(scenario, forecast.units),
+        scenario: JobSummary::new(scenario, forecast.units),
         reading: Reading::new(),
         percentiles: &forecast.percentiles,
         done_by: done_by(forecast),

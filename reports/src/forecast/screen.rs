@@ -19,13 +19,13 @@ pub fn summary(forecast: &Forecast, columns: u16) -> String {
         .section("Done by when", done_lines(forecast, width))
         .gap()
         .section("By the handbook", {
-            let says = handbook(forecast);
-            [format!("{} {}", says.sentence, says.why)]
+            let findings = handbook(forecast);
+            [format!("{} {}", findings.sentence, findings.why)]
         })
         .gap()
         .section("What holds it up", {
-            let says = who_waits(forecast);
-            [format!("{}. {}", says.title, says.sentence)]
+            let findings = who_waits(forecast);
+            [format!("{}. {}", findings.title, findings.sentence)]
         })
         .gap()
         .section("What would help", relief_lines(forecast, width))
@@ -70,14 +70,14 @@ fn done_lines(forecast: &Forecast, width: u16) -> Vec<String> {
 }
 
 fn relief_lines(forecast: &Forecast, width: u16) -> Vec<String> {
-    let says = relief(forecast);
+    let findings = relief(forecast);
     let (help, useless): (Vec<&ReliefLine>, Vec<&ReliefLine>) =
-        says.lines.iter().partition(|line| line.helps);
+        findings.lines.iter().partition(|line| line.helps);
     let rows = help.iter().map(|line| {
         let cost = line.cost.clone().unwrap_or_default();
         vec![capital(&line.what), line.saves.clone(), line.give_or_take.clone(), cost]
     });
-    let priced = says.lines.iter().any(|line| line.cost.is_some());
+    let priced = findings.lines.iter().any(|line| line.cost.is_some());
     let header = ["", "saves", "simulation error", if priced { "job cost" } else { "" }];
     let mut all = lines(&header, rows.collect(), &[1], width);
     if help.is_empty() {

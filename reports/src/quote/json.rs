@@ -3,18 +3,18 @@
 use crate::findings::{Assumed, Warnings, assumed, warnings};
 use crate::provenance::Provenance;
 use crate::quote::findings::Asked;
-use crate::quote::{Quote, QuoteSays};
+use crate::quote::{Quote, QuoteFindings};
 use crate::render::ExportError;
-use crate::render::json::{Reading, Told, bytes};
+use crate::render::json::{JobSummary, Reading, bytes};
 use serde::Serialize;
 
 #[derive(Serialize)]
 struct Summary<'a> {
     provenance: &'a Provenance,
-    scenario: Told<'a>,
+    scenario: JobSummary<'a>,
     reading: Reading,
     asked: &'a Asked,
-    quote: &'a QuoteSays,
+    quote: &'a QuoteFindings,
     warnings: Warnings,
     assumed: Assumed,
 }
@@ -27,10 +27,10 @@ pub fn quote_json(quote: &Quote) -> Result<Vec<u8>, ExportError> {
     let scenario = &quote.scenario;
     bytes(&Summary {
         provenance: &quote.provenance,
-        scenario: Told::new(scenario, quote.units),
+        scenario: JobSummary::new(scenario, quote.units),
         reading: Reading::new(),
         asked: &quote.asked,
-        quote: &quote.says,
+        quote: &quote.findings,
         warnings: warnings(&scenario.cautions),
         assumed: assumed(&scenario.assumptions),
     })

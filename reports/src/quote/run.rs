@@ -1,12 +1,12 @@
 //! The bundle that a quote is shown from: its runs, what they cost, and all that is said of it.
 
-use crate::client_page::{ClientSays, client};
+use crate::client_page::{ClientFindings, client};
 use crate::failure::Failure;
 use crate::findings::{is_priced, left_over_in, order};
 use crate::provenance::Provenance;
 use crate::quote::findings::{
-    Asked, CostSays, Costs, Gaps, HoursSays, Offer, RiskPoint, TruckloadSays, cost, gaps, hours, offer,
-    risk_curve, terms, truckload,
+    Asked, CostFindings, Costs, Gaps, HoursFindings, Offer, RiskPoint, TruckloadFindings, cost, gaps, hours,
+    offer, risk_curve, terms, truckload,
 };
 use scenarios::Scenario;
 use scenarios::units::System;
@@ -26,24 +26,24 @@ pub struct Quote {
     /// Units to show.
     pub units: System,
     /// What is said.
-    pub says: QuoteSays,
+    pub findings: QuoteFindings,
     /// What the client is told.
-    pub client: ClientSays,
+    pub client: ClientFindings,
     /// What it takes to get the same answer again.
     pub provenance: Provenance,
 }
 
 /// What a quote says: screen, files, charts and page all say what stands here.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct QuoteSays {
+pub struct QuoteFindings {
     /// What to ask for the job.
     pub offer: Offer,
     /// What it costs.
-    pub cost: CostSays,
+    pub cost: CostFindings,
     /// For those who bill by the hour.
-    pub hours: HoursSays,
+    pub hours: HoursFindings,
     /// What a truckload more would mean.
-    pub truckload: TruckloadSays,
+    pub truckload: TruckloadFindings,
     /// What is not in the quote.
     pub gaps: Gaps,
     /// Risk against price.
@@ -85,7 +85,7 @@ impl Quote {
             offer.verdict = format!("{first} {}", offer.verdict);
             hours.sentence = format!("{first} {}", hours.sentence);
         }
-        let says = QuoteSays {
+        let findings = QuoteFindings {
             cost: cost(&costs, currency),
             hours,
             truckload,
@@ -93,8 +93,9 @@ impl Quote {
             risk_curve: risk_curve(&total, &offer.ladder),
             offer,
         };
-        let client = client(&scenario, &study, units, terms(&asked, &says.offer, &says.hours), &provenance);
-        Self { units, says, client, costs, asked, provenance, study, scenario }
+        let client =
+            client(&scenario, &study, units, terms(&asked, &findings.offer, &findings.hours), &provenance);
+        Self { units, findings, client, costs, asked, provenance, study, scenario }
     }
 }
 

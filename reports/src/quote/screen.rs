@@ -1,8 +1,8 @@
 //! A quote on one screen.
 
 use crate::findings::{assumed, capital, the_job, warnings};
-use crate::quote::findings::{CostLine, HoursSays, Offer, Price};
-use crate::quote::{Quote, QuoteSays};
+use crate::quote::findings::{CostLine, HoursFindings, Offer, Price};
+use crate::quote::{Quote, QuoteFindings};
 use crate::render::screen::{Layout, lines};
 use crate::render::screen::{assumed_line, heed, report, titled, usual_line, warning_lines};
 use std::path::Path;
@@ -11,20 +11,20 @@ use std::path::Path;
 pub fn quote(quote: &Quote, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
-    let (scenario, says) = (&quote.scenario, &quote.says);
+    let (scenario, findings) = (&quote.scenario, &quote.findings);
     layout
         .section("The job", [titled(scenario), the_job(scenario, quote.units)])
         .gap()
-        .section("What to ask", offer_lines(&says.offer))
+        .section("What to ask", offer_lines(&findings.offer))
         .gap()
-        .section("Price and risk", price_lines(&says.offer, width))
+        .section("Price and risk", price_lines(&findings.offer, width))
         .gap()
-        .section("What it costs you", cost_lines(says, width))
+        .section("What it costs you", cost_lines(findings, width))
         .gap()
-        .section("By the hour", hours_lines(&says.hours))
-        .section("Material", [says.truckload.sentence.clone()])
+        .section("By the hour", hours_lines(&findings.hours))
+        .section("Material", [findings.truckload.sentence.clone()])
         .gap()
-        .section("Not in it", gap_lines(says));
+        .section("Not in it", gap_lines(findings));
     let warnings = warnings(&scenario.cautions);
     if !warnings.doubtful.is_empty() {
         layout.section("Warnings", warning_lines(&warnings.doubtful, &scenario.file));
@@ -76,51 +76,51 @@ fn short(odds: &str) -> String {
         .replace("less than", "under")
 }
 
-fn cost_lines(says: &QuoteSays, width: u16) -> Vec<String> {
+fn cost_lines(findings: &QuoteFindings, width: u16) -> Vec<String> {
     let row = |line: &CostLine| {
         let mut row = vec![capital(line.what), line.mean_said.clone()];
         row.extend(line.said.iter().cloned());
         row
     };
-    let mut rows: Vec<Vec<String>> = says.cost.parts.iter().map(row).collect();
-    rows.push(row(&says.cost.total));
-    let total = &says.cost.total;
+    let mut rows: Vec<Vec<String>> = findings.cost.parts.iter().map(row).collect();
+    rows.push(row(&findings.cost.total));
+    let total = &findings.cost.total;
     let mut sure = vec!["  sim. error".to_owned(), total.mean_known.clone()];
     sure.extend(total.known.iter().cloned());
     rows.push(sure);
     let header = ["", "mean", "P10", "P50", "P80", "P90", "P95"];
     let mut all = lines(&header, rows, &[1, 2, 3, 4, 5, 6], width);
-    all.push(says.cost.by_itself.to_owned());
+    all.push(findings.cost.by_itself.to_owned());
     all
 }
 
-fn hours_lines(says: &HoursSays) -> Vec<String> {
-    let rows: Vec<String> = says.rows.iter().map(|row| format!("{} {}", row.label, row.said)).collect();
-    let mut all = vec![says.sentence.clone()];
-    all.push(format!("On the job {}. {}", rows.join(", "), says.leaves));
+fn hours_lines(findings: &HoursFindings) -> Vec<String> {
+    let rows: Vec<String> = findings.rows.iter().map(|row| format!("{} {}", row.label, row.said)).collect();
+    let mut all = vec![findings.sentence.clone()];
+    all.push(format!("On the job {}. {}", rows.join(", "), findings.leaves));
     all
 }
 
-fn gap_lines(says: &QuoteSays) -> Vec<String> {
-    let mut all: Vec<String> = says.gaps.unpriced.iter().map(|gap| format!("{gap}.")).collect();
-    all.push(says.gaps.sentence.to_owned());
+fn gap_lines(findings: &QuoteFindings) -> Vec<String> {
+    let mut all: Vec<String> = findings.gaps.unpriced.iter().map(|gap| format!("{gap}.")).collect();
+    all.push(findings.gaps.sentence.to_owned());
     all
 }
 
 /// The price to ask.
 pub fn quote_first(quote: &Quote, folder: &Path, columns: u16) -> String {
     let mut layout = Layout::new(columns);
-    let (scenario, says) = (&quote.scenario, &quote.says);
+    let (scenario, findings) = (&quote.scenario, &quote.findings);
     layout.section("The job", [titled(scenario)]);
-    layout.section("What to ask", [says.offer.verdict.clone()]);
-    layout.section("What it costs", [says.cost.range.clone()]);
-    let hours = match &says.truckload.first {
+    layout.section("What to ask", [findings.offer.verdict.clone()]);
+    layout.section("What it costs", [findings.cost.range.clone()]);
+    let hours = match &findings.truckload.first {
         // The order is said once, with the price.
-        Some(first) => says.hours.sentence.trim_start_matches(first.as_str()).trim().to_owned(),
-        None => says.hours.sentence.clone(),
+        Some(first) => findings.hours.sentence.trim_start_matches(first.as_str()).trim().to_owned(),
+        None => findings.hours.sentence.clone(),
     };
     layout.section("By the hour", [hours]);
-    layout.section("Not in it", [says.gaps.short()]);
+    layout.section("Not in it", [findings.gaps.short()]);
     heed(&mut layout, &warnings(&scenario.cautions), &assumed(&scenario.assumptions));
     report(
         &mut layout,
@@ -142,7 +142,7 @@ mod tests {
     #[test]
     fn the_price_stands_in_the_first_lines() {
         let text = plain(100);
-        let verdict = &example::quote().says.offer.verdict;
+        let verdict = &example::quote().findings.offer.verdict;
         let first = text.lines().take(5).collect::<Vec<_>>().join("\n");
         assert!(first.contains(verdict.split(';').next().unwrap()), "{text}");
     }

@@ -13,7 +13,7 @@ use crate::render::table::{Table, Unit};
 /// If the table cannot be written.
 pub fn cost_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
     type Row = (&'static str, String, Estimate);
-    let cost = &quote.says.cost;
+    let cost = &quote.findings.cost;
     let rows = |line: &CostLine| {
         let shares = cost.shares.iter().map(|share| label(*share));
         let key = line.key;
@@ -42,7 +42,7 @@ pub fn risk_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
         .plain("stays_share_of_price", |point| point.stays.value / point.price)
         .estimate("loss_mean", Unit::Money, |point| point.loss)
         .plain("called", |point| point.called.clone())
-        .csv(&quote.says.risk_curve)
+        .csv(&quote.findings.risk_curve)
 }
 
 /// What the runs cost, in its parts, the first `most` of them.

@@ -28,7 +28,7 @@ impl Reading {
 
 /// What is known of the job before any run.
 #[derive(Serialize)]
-pub(crate) struct Told<'a> {
+pub(crate) struct JobSummary<'a> {
     title: &'a str,
     job: String,
     date: Option<String>,
@@ -39,7 +39,7 @@ pub(crate) struct Told<'a> {
     alternatives: &'a [String],
 }
 
-impl<'a> Told<'a> {
+impl<'a> JobSummary<'a> {
     pub(crate) fn new(scenario: &'a Scenario, units: scenarios::units::System) -> Self {
         Self {
             title: &scenario.title,

@@ -2,7 +2,7 @@
 
 use crate::provenance::Provenance;
 use crate::render::ExportError;
-use crate::render::json::{Reading, Told, bytes};
+use crate::render::json::{JobSummary, Reading, bytes};
 use crate::render::table::{Object, outcome};
 use scenarios::Scenario;
 use serde::Serialize;
@@ -11,7 +11,7 @@ use sim::{Outcome, Replay};
 #[derive(Serialize)]
 struct OneRun<'a> {
     provenance: &'a Provenance,
-    scenario: Told<'a>,
+    scenario: JobSummary<'a>,
     reading: Reading,
     #[serde(flatten)]
     run: Object<'a, 'a, Outcome>,
@@ -30,7 +30,7 @@ pub fn replay_json(
     let table = outcome(&scenario.job);
     bytes(&OneRun {
         provenance,
-        scenario: Told::new(scenario, units),
+        scenario: JobSummary::new(scenario, units),
         reading: Reading::new(),
         run: table.object(&replay.outcome),
     })

@@ -15,18 +15,18 @@ pub(crate) mod tests;
 pub use by::{DoneInTime, Keeps};
 pub use knee::Knee;
 pub use money::Money;
-pub use points::{PointSays, Range, SHARES, ValueSays};
+pub use points::{PointFindings, Range, SHARES, ValueFindings};
 pub use steps::Saved;
 pub(super) use steps::paired;
 
-use crate::findings::{OrderSays, is_priced, order_of};
+use crate::findings::{OrderFindings, is_priced, order_of};
 use crate::sweep::{Point, Sweep};
 use scenarios::units::figure;
 use serde::Serialize;
 
 /// Everything a sweep says.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SweepSays {
+pub struct SweepFindings {
     /// The answer in a sentence or two.
     pub verdict: String,
     /// At how many points material is missing and what to order: said before anything is promised.
@@ -46,7 +46,7 @@ pub struct SweepSays {
     /// The cheapest point that is done in time, where a time was asked for.
     pub by: Option<DoneInTime>,
     /// Every point; values of the last thing change fastest.
-    pub points: Vec<PointSays>,
+    pub points: Vec<PointFindings>,
 }
 
 /// One thing varied.
@@ -102,14 +102,14 @@ impl Mark {
     }
 }
 
-impl SweepSays {
+impl SweepFindings {
     /// The marks of a point.
     pub fn marks(&self, point: usize) -> Vec<Mark> {
         let is = |mark: &Mark| match mark {
             Mark::Knee => self.knee.at == Some(point) && !self.knee.open,
             Mark::Cheapest => self.money.as_ref().is_some_and(|money| money.at == point),
             Mark::InTime => self.by.as_ref().is_some_and(|by| by.at == Some(point)),
-            Mark::AsItStands => self.points.get(point).is_some_and(|says| says.as_it_stands),
+            Mark::AsItStands => self.points.get(point).is_some_and(|findings| findings.as_it_stands),
         };
         Mark::ALL.into_iter().filter(is).collect()
     }
@@ -139,7 +139,7 @@ impl SweepSays {
 }
 
 /// Everything a sweep says.
-pub fn sweep(sweep: &Sweep) -> SweepSays {
+pub fn sweep(sweep: &Sweep) -> SweepFindings {
     let priced = sweep.points.iter().any(|point| is_priced(&point.scenario.job));
     let knee = knee::knee(sweep);
     let by = sweep.deadline.map(|deadline| by::done_in_time(sweep, deadline, priced));
@@ -148,7 +148,7 @@ pub fn sweep(sweep: &Sweep) -> SweepSays {
         || format!("{} {}", knee.steps, knee.sentence).trim().to_owned(),
         |by| by.sentence.clone(),
     );
-    SweepSays {
+    SweepFindings {
         verdict: short.iter().cloned().chain([answer]).collect::<Vec<_>>().join(" "),
         short,
         how: how(sweep),
@@ -166,7 +166,7 @@ pub fn sweep(sweep: &Sweep) -> SweepSays {
 fn short(sweep: &Sweep) -> Option<String> {
     let order =
         |point: &Point| order_of(point.runs.iter().map(|run| run.missing_m3), &point.scenario, sweep.units);
-    let short: Vec<OrderSays> = sweep.points.iter().map(order).filter(|order| !order.enough).collect();
+    let short: Vec<OrderFindings> = sweep.points.iter().map(order).filter(|order| !order.enough).collect();
     let worst = short.iter().max_by(|a, b| a.missing_m3.total_cmp(&b.missing_m3))?;
     Some(match short.len() {
         all if all == sweep.points.len() => worst.sentence.clone(),

@@ -3,18 +3,18 @@
 use crate::findings::{Assumed, Warnings, assumed, warnings};
 use crate::provenance::Provenance;
 use crate::render::ExportError;
-use crate::render::json::{Reading, Told, bytes};
+use crate::render::json::{JobSummary, Reading, bytes};
 use crate::sweep::Sweep;
-use crate::sweep::findings::{SHARES, SweepSays};
+use crate::sweep::findings::{SHARES, SweepFindings};
 use serde::Serialize;
 
 #[derive(Serialize)]
 struct Document<'a> {
     provenance: &'a Provenance,
-    scenario: Told<'a>,
+    scenario: JobSummary<'a>,
     reading: Reading,
     percentiles: [f64; 4],
-    sweep: &'a SweepSays,
+    sweep: &'a SweepFindings,
     warnings: Warnings,
     assumed: Assumed,
 }
@@ -23,13 +23,13 @@ struct Document<'a> {
 ///
 /// # Errors
 /// If the document cannot be written.
-pub fn sweep_json(sweep: &Sweep, says: &SweepSays) -> Result<Vec<u8>, ExportError> {
+pub fn sweep_json(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<u8>, ExportError> {
     bytes(&Document {
         provenance: &sweep.provenance,
-        scenario: Told::new(&sweep.base, sweep.units),
+        scenario: JobSummary::new(&sweep.base, sweep.units),
         reading: Reading::new(),
         percentiles: SHARES,
-        sweep: says,
+        sweep: findings,
         warnings: warnings(&sweep.cautions()),
         assumed: assumed(&sweep.assumptions()),
     })

@@ -12,23 +12,23 @@ use crate::render::page::charts::Charts;
 use crate::render::page::frame::{heading, whole};
 use crate::render::page::{assumed, cautions, job};
 use crate::sweep::Sweep;
-use crate::sweep::findings::SweepSays;
+use crate::sweep::findings::SweepFindings;
 
 /// The whole page. The figures are those of [`sweep_figures`](super::figures::sweep_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).
-pub fn sweep_page(sweep: &Sweep, says: &SweepSays, wide: &[Figure], narrow: &[Figure]) -> String {
+pub fn sweep_page(sweep: &Sweep, findings: &SweepFindings, wide: &[Figure], narrow: &[Figure]) -> String {
     let charts = Charts { wide, narrow };
     let base = &sweep.base;
     let cautions = sweep.cautions();
     let parts = [
-        answers::part(says, &charts),
-        answers::money(says, &charts),
+        answers::part(findings, &charts),
+        answers::money(findings, &charts),
         cautions::part(&cautions),
-        points::part(sweep, says),
-        points::waits(says),
+        points::part(sweep, findings),
+        points::waits(findings),
         job::part(base, sweep.units),
         assumed::part(&sweep.assumptions()),
-        foot::part(sweep, says),
+        foot::part(sweep, findings),
     ];
-    whole(&base.title, &heading(base, sweep.units), &answers::answer(says, &cautions), &parts)
+    whole(&base.title, &heading(base, sweep.units), &answers::answer(findings, &cautions), &parts)
 }

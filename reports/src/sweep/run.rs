@@ -140,10 +140,10 @@ impl Sweep {
         let plan = Plan::new(&base.job).map_err(refused)?;
         let mut points = Vec::new();
         for (places, scenario) in places(&things).into_iter().zip(scenarios) {
-            let stuck = |error| Failure::StuckAt { point: scenario.name(), error };
+            let deadlock = |error| Failure::DeadlockAt { point: scenario.name(), error };
             let variant = plan.variant(&scenario.job).map_err(refused)?;
             let study =
-                Study::new(&variant, wanted.seed, Runs::Exactly(wanted.runs), &made).map_err(stuck)?;
+                Study::new(&variant, wanted.seed, Runs::Exactly(wanted.runs), &made).map_err(deadlock)?;
             let runs = study.outcomes.iter().map(Run::from).collect();
             points.push(Point { places, scenario, runs, accounts: study.accounts });
         }

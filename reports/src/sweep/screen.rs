@@ -7,32 +7,35 @@ use crate::findings::{assumed, the_job, warnings};
 use crate::render::screen::Layout;
 use crate::render::screen::{assumed_line, heed, report, titled, usual_line, warning_lines};
 use crate::sweep::Sweep;
-use crate::sweep::findings::{Mark, SweepSays, Thing};
+use crate::sweep::findings::{Mark, SweepFindings, Thing};
 use std::path::Path;
 
 /// Everything a person needs to know of a sweep, the answers first.
-pub fn sweep(sweep: &Sweep, says: &SweepSays, columns: u16) -> String {
+pub fn sweep(sweep: &Sweep, findings: &SweepFindings, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let base = &sweep.base;
-    layout.section("The job", [titled(base), the_job(base, sweep.units)]).section("Swept", swept(says)).gap();
-    if let Some(short) = &says.short {
+    layout
+        .section("The job", [titled(base), the_job(base, sweep.units)])
+        .section("Swept", swept(findings))
+        .gap();
+    if let Some(short) = &findings.short {
         layout.section("First", [short.clone()]).gap();
     }
-    if let Some(by) = &says.by {
+    if let Some(by) = &findings.by {
         layout.section(&format!("By {}", by.clock), [by.sentence.clone()]).gap();
     }
-    layout.section("What pays", pays(says)).gap();
-    match (&says.money, says.unpriced) {
+    layout.section("What pays", pays(findings)).gap();
+    match (&findings.money, findings.unpriced) {
         (Some(money), _) => layout.section("Money", [money.sentence.clone()]).gap(),
         (None, Some(why)) => layout.section("Money", [format!("Not known: {why}.")]).gap(),
         _ => &mut layout,
     };
     if sweep.things.len() == 1 {
-        layout.section("Every point", rows::lines_of(says, width)).gap();
-        layout.section("Who waits", rows::waits(says, width));
+        layout.section("Every point", rows::lines_of(findings, width)).gap();
+        layout.section("Who waits", rows::waits(findings, width));
     } else {
-        layout.section("Every point", grid::lines_of(sweep, says, width));
+        layout.section("Every point", grid::lines_of(sweep, findings, width));
     }
     let (warnings, assumed) = (warnings(&sweep.cautions()), assumed(&sweep.assumptions()));
     layout.gap();
@@ -58,7 +61,7 @@ pub fn sweep_files(sweep: &Sweep, folder: &Path, columns: u16) -> String {
         .text()
 }
 
-fn swept(says: &SweepSays) -> Vec<String> {
+fn swept(findings: &SweepFindings) -> Vec<String> {
     let range = |(i, thing): (usize, &Thing)| {
         let words = if i == 0 { thing.heading() } else { thing.words.clone() };
         match (thing.labels.first(), thing.labels.last()) {
@@ -67,20 +70,21 @@ fn swept(says: &SweepSays) -> Vec<String> {
             _ => words,
         }
     };
-    let things: Vec<String> = says.things.iter().enumerate().map(range).collect();
-    vec![format!("{}. {}", things.join(", "), says.how)]
+    let things: Vec<String> = findings.things.iter().enumerate().map(range).collect();
+    vec![format!("{}. {}", things.join(", "), findings.how)]
 }
 
-fn pays(says: &SweepSays) -> Vec<String> {
-    let mut lines = vec![format!("{} {}", says.knee.steps, says.knee.sentence).trim().to_owned()];
-    lines.extend(says.later.iter().cloned());
+fn pays(findings: &SweepFindings) -> Vec<String> {
+    let mut lines = vec![format!("{} {}", findings.knee.steps, findings.knee.sentence).trim().to_owned()];
+    lines.extend(findings.later.iter().cloned());
     lines
 }
 
 /// What the letters in a table mean.
-fn legend(says: &SweepSays) -> Option<String> {
-    let each =
-        Mark::ALL.into_iter().filter_map(|mark| Some(format!("{} {}", mark.letter(), says.meaning(mark)?)));
+fn legend(findings: &SweepFindings) -> Option<String> {
+    let each = Mark::ALL
+        .into_iter()
+        .filter_map(|mark| Some(format!("{} {}", mark.letter(), findings.meaning(mark)?)));
     Some(each.collect::<Vec<_>>().join("; "))
         .filter(|words| !words.is_empty())
         .map(|words| format!("{words}."))
@@ -100,18 +104,20 @@ fn thinned(count: usize, most: usize, wanted: impl Fn(usize) -> bool) -> Vec<usi
 }
 
 /// The answer to a sweep.
-pub fn sweep_first(sweep: &Sweep, says: &SweepSays, folder: &Path, columns: u16) -> String {
+pub fn sweep_first(sweep: &Sweep, findings: &SweepFindings, folder: &Path, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     layout.section("The job", [titled(&sweep.base)]);
-    if let Some(short) = &says.short {
+    if let Some(short) = &findings.short {
         layout.section("First", [short.clone()]);
     }
-    if let Some(by) = &says.by {
+    if let Some(by) = &findings.by {
         layout.section(&format!("By {}", by.clock), [by.sentence.clone()]);
     }
-    layout
-        .section("What pays", [without_error(format!("{} {}", says.knee.steps, says.knee.sentence).trim())]);
-    if let Some(money) = &says.money {
+    layout.section(
+        "What pays",
+        [without_error(format!("{} {}", findings.knee.steps, findings.knee.sentence).trim())],
+    );
+    if let Some(money) = &findings.money {
         layout.section("Money", [without_error(&money.sentence)]);
     }
     heed(&mut layout, &warnings(&sweep.cautions()), &assumed(&sweep.assumptions()));

@@ -3,7 +3,7 @@
 use crate::findings::{Estimate, is_priced};
 use crate::render::ExportError;
 use crate::render::table::{Table, Unit};
-use crate::sweep::findings::{PointSays, Range, SHARES, SweepSays, paired};
+use crate::sweep::findings::{PointFindings, Range, SHARES, SweepFindings, paired};
 use crate::sweep::{Point, Run, Sweep};
 use scenarios::Value;
 use scenarios::units::System;
@@ -11,7 +11,7 @@ use scenarios::units::System;
 /// A point, what is said of it, and what it saves in time and money against the point before it along each thing.
 struct Row<'a> {
     point: &'a Point,
-    says: &'a PointSays,
+    findings: &'a PointFindings,
     /// Counted from the start of the day and then told from midnight: the last digit is not the same as that of the sum.
     finish_clock_s: Range,
     saved: Vec<Option<[Option<Estimate>; 2]>>,
@@ -23,10 +23,10 @@ struct Row<'a> {
 ///
 /// # Errors
 /// If the table cannot be written.
-pub fn sweep_csv(sweep: &Sweep, says: &SweepSays) -> Result<Vec<u8>, ExportError> {
-    let rows: Vec<Row<'_>> = (0..sweep.points.len()).map(|place| row(sweep, says, place)).collect();
+pub fn sweep_csv(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<u8>, ExportError> {
+    let rows: Vec<Row<'_>> = (0..sweep.points.len()).map(|place| row(sweep, findings, place)).collect();
     let mut table = things(sweep)
-        .plain("as_it_stands", |row: &Row<'_>| row.says.as_it_stands)
+        .plain("as_it_stands", |row: &Row<'_>| row.findings.as_it_stands)
         .plain("runs", |row| row.point.runs.len())
         .plain("loaders", |row| row.point.scenario.job.loaders.len())
         .plain("rakers", |row| row.point.scenario.job.rakers.len())
@@ -40,7 +40,7 @@ pub fn sweep_csv(sweep: &Sweep, says: &SweepSays) -> Result<Vec<u8>, ExportError
     table = table.plain("by_clock_s", |_| sweep.deadline.map(|deadline| deadline.by_s)).estimate(
         "chance_by",
         Unit::None,
-        |row| row.says.chance,
+        |row| row.findings.chance,
     );
     for thing in 0..2 {
         for (place, figure) in ["s", "cost"].into_iter().enumerate() {
@@ -48,16 +48,16 @@ pub fn sweep_csv(sweep: &Sweep, says: &SweepSays) -> Result<Vec<u8>, ExportError
             table = table.estimate(format!("saved_along_{}_{figure}", thing + 1), Unit::None, saved);
         }
     }
-    table.plain("who_waits", |row| row.says.who_waits.clone()).csv(&rows)
+    table.plain("who_waits", |row| row.findings.who_waits.clone()).csv(&rows)
 }
 
 /// Figures of which percentiles are told.
 const FIGURES: [(&str, fn(&Row<'_>) -> Option<Range>); 5] = [
-    ("finish_working_s", |row| Some(row.says.finish_working_s)),
+    ("finish_working_s", |row| Some(row.findings.finish_working_s)),
     ("finish_clock_s", |row| Some(row.finish_clock_s)),
-    ("loads", |row| Some(row.says.loads)),
-    ("labour_h", |row| Some(row.says.labour_h)),
-    ("cost", |row| row.says.cost.filter(|_| is_priced(&row.point.scenario.job))),
+    ("loads", |row| Some(row.findings.loads)),
+    ("labour_h", |row| Some(row.findings.labour_h)),
+    ("cost", |row| row.findings.cost.filter(|_| is_priced(&row.point.scenario.job))),
 ];
 
 /// The value of each thing varied as typed, in metric and in US units, and its place among the values.
@@ -84,15 +84,15 @@ fn things(sweep: &Sweep) -> Table<'_, Row<'_>> {
     table
 }
 
-fn row<'a>(sweep: &'a Sweep, says: &'a SweepSays, place: usize) -> Row<'a> {
-    let (point, says) = (&sweep.points[place], &says.points[place]);
+fn row<'a>(sweep: &'a Sweep, findings: &'a SweepFindings, place: usize) -> Row<'a> {
+    let (point, findings) = (&sweep.points[place], &findings.points[place]);
     let saved = |before: usize| {
         let priced = [before, place].iter().any(|at| is_priced(&sweep.points[*at].scenario.job));
         let mean = |figure: fn(&Run) -> f64| Estimate::from(paired(sweep, before, place, figure));
         [Some(mean(Run::working_s)), priced.then(|| mean(|run| run.cost))]
     };
-    let saved = says.saved.iter().map(|step| step.as_ref().map(|step| saved(step.against))).collect();
+    let saved = findings.saved.iter().map(|step| step.as_ref().map(|step| saved(step.against))).collect();
     let clock = point.sorted(Run::clock_s);
     let finish_clock_s = SHARES.map(|share| Estimate::from(clock.percentile(share)).plus(point.start_s()));
-    Row { point, says, finish_clock_s, saved }
+    Row { point, findings, finish_clock_s, saved }
 }

@@ -34,8 +34,8 @@ pub(super) fn helps(all: &Buckets, job_s: f64) -> Vec<HelpLine> {
     let others: Vec<_> =
         all.relief.iter().filter(|r| r.improvement != Improvement::LargerBucket).copied().collect();
     let currency = is_priced(&all.scenario.job).then_some(all.scenario.currency.as_str());
-    let says = relief_of(&others, job_s, currency, all.units);
-    let lines = others.iter().zip(says.lines);
+    let findings = relief_of(&others, job_s, currency, all.units);
+    let lines = others.iter().zip(findings.lines);
     let line = |(relief, line): (&sim::Relief, crate::findings::ReliefLine)| HelpLine {
         key: line.key,
         what: line.what,

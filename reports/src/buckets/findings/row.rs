@@ -1,6 +1,6 @@
 //! What is said of each bucket by itself, of today's, and of hand barrows.
 
-use super::worth::{self, WorthSays};
+use super::worth::{self, WorthFindings};
 use crate::buckets::{Buckets, Tried};
 use crate::findings::{Calendar, DoneRow, Estimate, done_rows, is_priced, who_waits_in, who_waits_with};
 use crate::findings::{Saved, Unit, saved};
@@ -30,7 +30,7 @@ pub enum Standing {
 
 /// One bucket of the list.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct BucketSays {
+pub struct BucketFindings {
     /// Its name.
     pub name: String,
     /// What it is, in words: `22 ft3 heaped, 66 in wide, 230 lb`.
@@ -60,7 +60,7 @@ pub struct BucketSays {
     /// The same in words.
     pub price_said: Option<String>,
     /// What it is worth; `None` where that was not asked for, and for today's bucket.
-    pub worth: Option<WorthSays>,
+    pub worth: Option<WorthFindings>,
 }
 
 /// What runs tell of a job compared with today's.
@@ -80,7 +80,7 @@ pub struct Runs {
 
 /// The job as it is today.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct TodaySays {
+pub struct TodayFindings {
     /// Which bucket it is: `"today's bucket", 14 ft3 heaped`.
     pub what: String,
     /// What its runs tell.
@@ -91,7 +91,7 @@ pub struct TodaySays {
 
 /// Hand barrows in place of the loader.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct BarrowSays {
+pub struct BarrowFindings {
     /// `a hand barrow`, `3 hand barrows`.
     pub name: String,
     /// What its runs tell; `None` where it cannot be.
@@ -102,15 +102,15 @@ pub struct BarrowSays {
     pub words: String,
 }
 
-pub(super) fn buckets(all: &Buckets) -> Vec<BucketSays> {
+pub(super) fn buckets(all: &Buckets) -> Vec<BucketFindings> {
     all.tried.iter().enumerate().map(|(row, tried)| bucket(all, row, tried)).collect()
 }
 
-fn bucket(all: &Buckets, row: usize, tried: &Tried) -> BucketSays {
+fn bucket(all: &Buckets, row: usize, tried: &Tried) -> BucketFindings {
     let (bucket, fitted) = (&tried.bucket, &tried.fitted);
     let standing = standing(all, row, tried);
     let runs = tried.study.as_ref().zip(fitted.job.as_ref()).map(|(study, job)| runs(all, job, study));
-    BucketSays {
+    BucketFindings {
         name: bucket.name.clone(),
         what: what(all, tried),
         heaped_m3: bucket.heaped_m3,
@@ -124,7 +124,7 @@ fn bucket(all: &Buckets, row: usize, tried: &Tried) -> BucketSays {
         out_of_reach: fitted.gates.out_of_reach.clone(),
         price: bucket.price,
         price_said: bucket.price.map(|price| scenarios::units::money(price, &all.list.currency)),
-        worth: runs.as_ref().and_then(|runs| worth::says(all, tried, runs)),
+        worth: runs.as_ref().and_then(|runs| worth::findings(all, tried, runs)),
         runs,
     }
 }
@@ -200,7 +200,7 @@ pub(super) fn runs(all: &Buckets, job: &Job, study: &Study) -> Runs {
     }
 }
 
-pub(super) fn today(all: &Buckets) -> TodaySays {
+pub(super) fn today(all: &Buckets) -> TodayFindings {
     let job = &all.scenario.job;
     let heaped = job.loaders.get(all.wanted.loader).map_or(0.0, |loader| loader.heaped_m3);
     let heaped = in_bucket(heaped, all.units);
@@ -208,21 +208,21 @@ pub(super) fn today(all: &Buckets) -> TodaySays {
         Some(bucket) => format!("\"{}\" of the list, {heaped} heaped", bucket.name),
         None => format!("the bucket in {}, {heaped} heaped", all.scenario.file),
     };
-    TodaySays {
+    TodayFindings {
         what,
         runs: runs(all, job, &all.today),
         pace: who_waits_with(job, &all.today, &all.relief).sentence,
     }
 }
 
-pub(super) fn barrow(all: &Buckets) -> Option<BarrowSays> {
+pub(super) fn barrow(all: &Buckets) -> Option<BarrowFindings> {
     let count = all.wanted.barrows;
     let name = if count == 1 { "a hand barrow".to_owned() } else { format!("{count} hand barrows") };
     let loader = all.loader();
     let told = match all.barrow.as_ref()? {
         Err(why) => {
             let words = format!("The job cannot be done with {name} in place of {loader}: {why}.");
-            return Some(BarrowSays { name, runs: None, cost: None, words });
+            return Some(BarrowFindings { name, runs: None, cost: None, words });
         }
         Ok(told) => told,
     };
@@ -235,5 +235,5 @@ pub(super) fn barrow(all: &Buckets) -> Option<BarrowSays> {
         format!(" By the file's prices the job costs {} on average.", cost.said.mean)
     });
     let words = format!("In place of {loader}, with {people} and no machine; nothing is bought.{costs}");
-    Some(BarrowSays { name, runs: Some(runs(all, &told.scenario.job, &told.study)), cost, words })
+    Some(BarrowFindings { name, runs: Some(runs(all, &told.scenario.job, &told.study)), cost, words })
 }

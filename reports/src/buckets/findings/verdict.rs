@@ -1,7 +1,7 @@
 //! Which bucket to buy, if any, and what would help more.
 
 use super::worth::until;
-use super::{BarrowSays, BucketSays, HelpLine, Standing, TodaySays};
+use super::{BarrowFindings, BucketFindings, HelpLine, Standing, TodayFindings};
 use crate::buckets::Buckets;
 use crate::findings::Unit;
 use crate::findings::about_duration;
@@ -31,12 +31,12 @@ const LITTLE: f64 = 0.5;
 
 pub(super) fn verdict(
     all: &Buckets,
-    today: &TodaySays,
-    rows: &[BucketSays],
-    barrow: Option<&BarrowSays>,
+    today: &TodayFindings,
+    rows: &[BucketFindings],
+    barrow: Option<&BarrowFindings>,
     helps: &[HelpLine],
 ) -> Verdict {
-    let fit: Vec<&BucketSays> = rows.iter().filter(|row| row.standing == Standing::Fits).collect();
+    let fit: Vec<&BucketFindings> = rows.iter().filter(|row| row.standing == Standing::Fits).collect();
     let best = best(all, today, &fit);
     let (buy, answer) = match best {
         Some(best) => answer(best),
@@ -54,30 +54,31 @@ pub(super) fn verdict(
     Verdict { buy, answer, besides }
 }
 
-fn mean_s(row: &BucketSays) -> f64 {
+fn mean_s(row: &BucketFindings) -> f64 {
     row.runs.as_ref().map_or(0.0, |runs| runs.saved.mean.value)
 }
 
 /// Whether it surely saves time that matters.
-fn saves(row: &BucketSays, today: &TodaySays) -> bool {
+fn saves(row: &BucketFindings, today: &TodayFindings) -> bool {
     let job_s = today.runs.finish.first().map_or(0.0, |p50| p50.finish_working_s.value);
     let sure = row.runs.as_ref().and_then(|runs| runs.saved.mean.low).is_some_and(|low| low > 0.0);
     sure && mean_s(row) >= LEAST_S.max(LEAST_SHARE * job_s)
 }
 
 /// Of those that surely save time the one that is worth most, or saves most where worth was not asked for.
-fn best<'a>(all: &Buckets, today: &TodaySays, fit: &[&'a BucketSays]) -> Option<&'a BucketSays> {
+fn best<'a>(all: &Buckets, today: &TodayFindings, fit: &[&'a BucketFindings]) -> Option<&'a BucketFindings> {
     let candidates = fit.iter().copied().filter(|row| saves(row, today));
     if all.wanted.usage.is_none() {
         return candidates.max_by(|a, b| mean_s(a).total_cmp(&mean_s(b)));
     }
-    let worth = |row: &BucketSays| row.worth.as_ref().map_or(f64::NEG_INFINITY, |w| w.present_value[1]);
-    let pays =
-        |row: &&BucketSays| row.worth.as_ref().and_then(|w| w.pays).is_some_and(|pays| pays.value >= EVEN);
+    let worth = |row: &BucketFindings| row.worth.as_ref().map_or(f64::NEG_INFINITY, |w| w.present_value[1]);
+    let pays = |row: &&BucketFindings| {
+        row.worth.as_ref().and_then(|w| w.pays).is_some_and(|pays| pays.value >= EVEN)
+    };
     candidates.filter(pays).max_by(|a, b| worth(a).total_cmp(&worth(b)))
 }
 
-fn answer(best: &BucketSays) -> (Option<String>, String) {
+fn answer(best: &BucketFindings) -> (Option<String>, String) {
     let name = &best.name;
     let minutes = best.runs.as_ref().map_or_else(String::new, |runs| {
         let (low, high) = (runs.saved.p10.value, runs.saved.p90.value);
@@ -106,7 +107,7 @@ fn answer(best: &BucketSays) -> (Option<String>, String) {
     }
 }
 
-fn none(all: &Buckets, rows: &[BucketSays], fit: &[&BucketSays]) -> String {
+fn none(all: &Buckets, rows: &[BucketFindings], fit: &[&BucketFindings]) -> String {
     if fit.is_empty() {
         let others = rows.iter().any(|row| row.standing != Standing::Today);
         let why = if others { "none of the others fits" } else { "the list holds no other" };
@@ -120,7 +121,7 @@ fn none(all: &Buckets, rows: &[BucketSays], fit: &[&BucketSays]) -> String {
 }
 
 /// What would help more than any bucket that fits.
-fn rather(today: &TodaySays, fit: &[&BucketSays], helps: &[HelpLine]) -> Option<String> {
+fn rather(today: &TodayFindings, fit: &[&BucketFindings], helps: &[HelpLine]) -> Option<String> {
     let help = helps.iter().find(|line| line.is_sure() && !line.is_done_more)?;
     let most = fit.iter().map(|row| mean_s(row)).fold(0.0_f64, f64::max);
     if most >= help.saved_s.value {
@@ -144,7 +145,7 @@ fn rather(today: &TodaySays, fit: &[&BucketSays], helps: &[HelpLine]) -> Option<
 }
 
 /// What those may cost that have no price in the list.
-fn unpriced(today: &TodaySays, fit: &[&BucketSays]) -> Vec<String> {
+fn unpriced(today: &TodayFindings, fit: &[&BucketFindings]) -> Vec<String> {
     let such = fit.iter().filter(|row| row.price.is_none() && saves(row, today));
     such.filter_map(|row| {
         let most = &row.worth.as_ref()?.said.present_value;
@@ -154,7 +155,7 @@ fn unpriced(today: &TodaySays, fit: &[&BucketSays]) -> Vec<String> {
 }
 
 /// What was not considered, and why.
-fn left_out(rows: &[BucketSays]) -> Vec<String> {
+fn left_out(rows: &[BucketFindings]) -> Vec<String> {
     let of = |standing: &[Standing]| -> Vec<String> {
         rows.iter()
             .filter(|row| standing.contains(&row.standing))
@@ -180,7 +181,7 @@ fn left_out(rows: &[BucketSays]) -> Vec<String> {
 }
 
 /// Where it is no slower by hand, no machine is needed at all.
-fn by_hand(barrow: &BarrowSays) -> Option<String> {
+fn by_hand(barrow: &BarrowFindings) -> Option<String> {
     let saved = &barrow.runs.as_ref()?.saved;
     (saved.mean.value >= 0.0).then(|| {
         format!("{} would do it no slower than the loader with today's bucket.", capital(&barrow.name))

@@ -10,7 +10,7 @@ use sim::Sorted;
 
 /// What a bucket is worth. Ranges are P10, P50 and P90 of many futures, as jobs and years differ; `null` stands for never.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct WorthSays {
+pub struct WorthFindings {
     /// What a job saves on average \[money\].
     pub per_job: Estimate,
     /// What a year saves \[money\].
@@ -48,7 +48,7 @@ pub struct WorthSaid {
 
 const SHARES: [f64; 3] = [0.1, 0.5, 0.9];
 
-pub(super) fn says(all: &Buckets, tried: &Tried, runs: &Runs) -> Option<WorthSays> {
+pub(super) fn findings(all: &Buckets, tried: &Tried, runs: &Runs) -> Option<WorthFindings> {
     let (payback, usage) = (tried.payback.as_ref()?, all.wanted.usage.as_ref()?);
     let currency = usage.currency.as_str();
     let each = |sample: &Sorted| SHARES.map(|share| sample.percentile(share).value);
@@ -78,13 +78,13 @@ pub(super) fn says(all: &Buckets, tried: &Tried, runs: &Runs) -> Option<WorthSay
         pays: pays.map_or_else(String::new, |pays| percent(pays.value)),
     };
     let present_value_mean = Estimate::from(payback.present_value.mean());
-    Some(WorthSays { per_job, yearly, years, hours, present_value, present_value_mean, pays, said })
+    Some(WorthFindings { per_job, yearly, years, hours, present_value, present_value_mean, pays, said })
 }
 
 /// A sum, without small change where there is something larger.
 pub(super) fn sum(value: f64, currency: &str) -> String {
     let value = if value.abs() < 10.0 { (value * 100.0).round() / 100.0 } else { value.round() };
-    // No minus before a nought.
+    // No minus before a zero.
     about_money(value + 0.0, currency)
 }
 

@@ -1,13 +1,13 @@
 //! Whether a full bucket may be lifted, and whether it passes the gates.
 
-use crate::buckets::findings::{BucketSays, BucketsSays, Standing};
+use crate::buckets::findings::{BucketFindings, BucketsFindings, Standing};
 use crate::render::page::fold::Part;
 use crate::render::page::words::tight;
 use maud::html;
 
-pub(super) fn part(says: &BucketsSays) -> Part {
+pub(super) fn part(findings: &BucketsFindings) -> Part {
     let body = html! {
-        dl { @for bucket in &says.buckets {
+        dl { @for bucket in &findings.buckets {
             dt { (bucket.name) @if let Some(mark) = mark(bucket) { " · " (mark) } }
             dd {
                 (tight(&bucket.what)) ". " (tight(&bucket.lift)) " " (tight(&bucket.gates))
@@ -21,7 +21,7 @@ pub(super) fn part(says: &BucketsSays) -> Part {
     Part::folded("fit", "Lift and gates", body)
 }
 
-fn mark(bucket: &BucketSays) -> Option<&'static str> {
+fn mark(bucket: &BucketFindings) -> Option<&'static str> {
     match bucket.standing {
         Standing::Fits => None,
         Standing::Today => Some("today's"),

@@ -1,13 +1,13 @@
 //! How buckets were compared with one another, and what it takes to get the same page again.
 
-use crate::buckets::findings::BucketsSays;
+use crate::buckets::findings::BucketsFindings;
 use crate::buckets::{Buckets, FUTURES};
 use crate::render::page::fold::Part;
 use crate::render::page::made_with::made_with;
 use crate::render::page::words;
 use maud::html;
 
-pub(super) fn part(all: &Buckets, says: &BucketsSays) -> Part {
+pub(super) fn part(all: &Buckets, findings: &BucketsFindings) -> Part {
     let from = &all.provenance;
     let runs = format!("{} of each", words::number(from.runs.into()));
     let body = html! {
@@ -16,7 +16,7 @@ pub(super) fn part(all: &Buckets, says: &BucketsSays) -> Part {
                 "run by run all of them had the same. A larger bucket carries more at the same fill; loading and dumping it take as "
                 "long as today's."
             }
-            @if says.usage.is_some() {
+            @if findings.usage.is_some() {
                 p {
                     (words::number(FUTURES.into())) " futures were played for each bucket: in each year a number of jobs, each of them saving "
                     "what one of the runs saves. Paid back: price divided by what a year saves, without interest. Worth: savings at the "

@@ -1,6 +1,6 @@
 //! Loads, finish and minutes saved of each bucket and of hand barrows, and what else would help.
 
-use crate::buckets::findings::{BucketsSays, Runs, Standing};
+use crate::buckets::findings::{BucketsFindings, Runs, Standing};
 use crate::findings::capital;
 use crate::render::page::fold::Part;
 use crate::render::page::table::{Row, Table};
@@ -8,11 +8,11 @@ use crate::render::page::words::{sentence, tight};
 use maud::html;
 use scenarios::units::figure;
 
-pub(super) fn part(says: &BucketsSays) -> Part {
-    let others = says.buckets.iter().filter(|bucket| bucket.standing != Standing::Today);
+pub(super) fn part(findings: &BucketsFindings) -> Part {
+    let others = findings.buckets.iter().filter(|bucket| bucket.standing != Standing::Today);
     let mut rows: Vec<(&str, &Runs)> =
         others.filter_map(|bucket| Some((bucket.name.as_str(), bucket.runs.as_ref()?))).collect();
-    rows.extend(says.barrow.iter().filter_map(|b| Some((b.name.as_str(), b.runs.as_ref()?))));
+    rows.extend(findings.barrow.iter().filter_map(|b| Some((b.name.as_str(), b.runs.as_ref()?))));
     let heads = [
         "",
         "loads",
@@ -31,7 +31,7 @@ pub(super) fn part(says: &BucketsSays) -> Part {
             h3 { "What holds the job up" }
             dl { @for (name, runs) in &rows { dt { (name) } dd { (tight(&sentence(&runs.held_up))) } } }
         }
-        @if let Some(barrow) = &says.barrow {
+        @if let Some(barrow) = &findings.barrow {
             p { b { (capital(&barrow.name)) ". " } (tight(&barrow.words)) }
         }
     };
@@ -47,16 +47,16 @@ fn row((name, runs): &(&str, &Runs)) -> Row {
 }
 
 /// What else would help, as minutes.
-pub(super) fn helps(says: &BucketsSays) -> Option<Part> {
+pub(super) fn helps(findings: &BucketsFindings) -> Option<Part> {
     let row = |line: &crate::buckets::findings::HelpLine| {
         Row::new(
             html! { (crate::findings::capital(&line.what)) },
             [html! { (tight(&line.saves)) }, html! { (tight(&line.interval)) }],
         )
     };
-    (!says.helps.is_empty()).then(|| {
+    (!findings.helps.is_empty()).then(|| {
         let heads = ["Tried alone, with today's bucket", "saves a job", "saves between"];
-        let body = Table::new(heads).rows(says.helps.iter().map(row)).draw();
+        let body = Table::new(heads).rows(findings.helps.iter().map(row)).draw();
         Part::folded("helps", "What else would help", body)
     })
 }

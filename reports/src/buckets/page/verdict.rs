@@ -1,7 +1,7 @@
 //! Which bucket to buy, large.
 
 use super::Charts;
-use crate::buckets::findings::BucketsSays;
+use crate::buckets::findings::BucketsFindings;
 use crate::render::page::cautions::heed;
 use crate::render::page::fold::Part;
 use crate::render::page::words::{sentence, tight};
@@ -9,11 +9,11 @@ use maud::{Markup, html};
 use scenarios::Caution;
 use scenarios::units::figure;
 
-pub(super) fn answer(says: &BucketsSays, cautions: &[Caution]) -> Markup {
-    let verdict = &says.verdict;
+pub(super) fn answer(findings: &BucketsFindings, cautions: &[Caution]) -> Markup {
+    let verdict = &findings.verdict;
     html! {
         section id="range" {
-            h2 { "Which bucket to buy for " (says.loader) }
+            h2 { "Which bucket to buy for " (findings.loader) }
             (heed(cautions))
             div.answer {
                 p.plan { (tight(&verdict.answer)) }
@@ -24,8 +24,8 @@ pub(super) fn answer(says: &BucketsSays, cautions: &[Caution]) -> Markup {
 }
 
 /// Minutes as a picture, and what they are compared with.
-pub(super) fn part(says: &BucketsSays, charts: &Charts<'_>) -> Part {
-    let today = &says.today;
+pub(super) fn part(findings: &BucketsFindings, charts: &Charts<'_>) -> Part {
+    let today = &findings.today;
     let body = html! {
         (charts.shown("saved", "Each bucket as a picture"))
         p {

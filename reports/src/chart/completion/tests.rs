@@ -3,7 +3,7 @@
 use super::*;
 use crate::chart::fixtures::{dateless, enough, handbook, job, skewed, study};
 
-fn short(runs: usize, of: usize) -> OrderSays {
+fn short(runs: usize, of: usize) -> OrderFindings {
     let each = (0..of).map(|run| (run < runs).then_some(2.0));
     crate::findings::order_of(each, &crate::example::scenario(), System::Metric)
 }

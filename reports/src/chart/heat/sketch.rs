@@ -204,8 +204,9 @@ mod tests {
         // WCAG 2.2, success criterion 1.4.3: at least 4.5 to 1.
         for i in 0..=100 {
             let dark = f64::from(i) / 100.0;
-            let (ground, on) = (luminance(shade(dark)), luminance(if dark > DARK { WHITE } else { BLACK }));
-            let contrast = (ground.max(on) + 0.05) / (ground.min(on) + 0.05);
+            let (background, on) =
+                (luminance(shade(dark)), luminance(if dark > DARK { WHITE } else { BLACK }));
+            let contrast = (background.max(on) + 0.05) / (background.min(on) + 0.05);
             assert!(contrast >= 4.5, "{dark}: {contrast}");
         }
     }

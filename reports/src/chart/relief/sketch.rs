@@ -139,7 +139,7 @@ impl<'a> Sketch<'a> {
     }
 }
 
-/// From and to of the axis: all means and intervals, nought, and some room.
+/// From and to of the axis: all means and intervals, zero, and some room.
 fn range(data: &ReliefData) -> (f64, f64) {
     let ends = data.rows.iter().flat_map(|row| {
         let (low, high) = row.interval.unwrap_or((row.saved, row.saved));

@@ -19,12 +19,12 @@ fn prepared(reliefs: &[Relief]) -> ReliefData {
 #[test]
 fn the_figure_says_what_the_tables_say() {
     let reliefs = [saves(Improvement::AnotherRaker, 34.2, 3.0), saves(Improvement::AnotherLoader, -6.0, 1.0)];
-    let says = relief_of(&reliefs, 7_200.0, None, System::Us);
-    let data = prepare(&says);
-    assert_eq!(data.title, says.title);
+    let findings = relief_of(&reliefs, 7_200.0, None, System::Us);
+    let data = prepare(&findings);
+    assert_eq!(data.title, findings.title);
     assert_eq!(data.rows[0].words, "34 min (31 min to 37 min)");
     assert_eq!(data.rows[1].words, "6 min lost (5 min to 7 min lost)");
-    for (row, line) in data.rows.iter().zip(&says.lines) {
+    for (row, line) in data.rows.iter().zip(&findings.lines) {
         assert!(
             row.name == line.what && row.words.contains(&line.saves) && row.words.contains(&line.interval)
         );

@@ -14,11 +14,11 @@ type Done = Result<(), ChartError>;
 /// Draws the figure. Its height follows from the number of rows.
 ///
 /// # Errors
-/// If there is nothing to hold against the first job, or the size has no room for a figure.
+/// If there is nothing to compare with the first job, or the size has no room for a figure.
 pub fn draw(data: &SavedData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.rows.is_empty() {
-        return Err(ChartError::Nothing("there is nothing to hold against the first job"));
+        return Err(ChartError::Nothing("there is nothing to compare with the first job"));
     }
     let rows: Vec<String> = data.rows.iter().map(|row| format!("{}: {}", row.name, row.words)).collect();
     let description = format!("{}. {}.", data.note, rows.join("; "));
@@ -154,13 +154,14 @@ impl<'a> Sketch<'a> {
         let left = (mean - width / 2.0).max(self.area.left).min(latest).max(MARGIN);
         let at = self.area.top + (row + 1) as f64 * self.pitch - soft.line() * 0.75;
         let tall = how.px * 0.6;
-        let ground = Area { left: left - 2.0, top: at - tall, right: left + width + 2.0, bottom: at + tall };
-        paper.fill(ground, ink::PAPER)?;
+        let background =
+            Area { left: left - 2.0, top: at - tall, right: left + width + 2.0, bottom: at + tall };
+        paper.fill(background, ink::PAPER)?;
         paper.text_level(&words, (left, at), Side::RightOf, how)
     }
 }
 
-/// From and to of the axis: the edge where losses are cut off, or all bands and intervals, nought, and some room.
+/// From and to of the axis: the edge where losses are cut off, or all bands and intervals, zero, and some room.
 fn range(data: &SavedData) -> (f64, f64) {
     let ends = data.rows.iter().flat_map(|row| {
         let (low, high) = row.interval.unwrap_or((row.mean, row.mean));

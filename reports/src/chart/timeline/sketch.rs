@@ -245,7 +245,7 @@ impl<'a> Sketch<'a> {
                 top: foot - cell.top * height,
                 bottom: foot - cell.foot * height,
             };
-            paper.fill(area, ink::of(cell.doing).ground)
+            paper.fill(area, ink::of(cell.doing).background)
         })
     }
 }

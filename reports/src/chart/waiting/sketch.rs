@@ -108,7 +108,7 @@ impl<'a> Sketch<'a> {
             from += percent;
             let bar = Area { left, top: middle - half, right, bottom: middle + half };
             let gap = (bar.width() * 0.2).min(1.0);
-            paper.fill(Area { right: right - gap, ..bar }, ink::of(*doing).ground)?;
+            paper.fill(Area { right: right - gap, ..bar }, ink::of(*doing).background)?;
             // Before a bar is named its number must have room, with some of the fill left to see on both sides.
             let label = format!("{percent:.0} %");
             let width = how.width(&label);

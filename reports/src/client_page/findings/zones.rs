@@ -1,7 +1,7 @@
 //! The ground in the client's words, and what the client has to see to on it.
 
 use super::when::{of_day, short_clock};
-use crate::findings::OrderSays;
+use crate::findings::OrderFindings;
 use jiff::civil::Date;
 use scenarios::Scenario;
 use scenarios::units::{System, area, length, short_length, volume};
@@ -14,7 +14,7 @@ const MOST_TRUCKS: usize = 3;
 
 /// A line for each zone: its measures as far as they were given, and its volume.
 /// No volume or depth where the material ordered does not cover the ground.
-pub(super) fn zones(scenario: &Scenario, order: &OrderSays, units: System) -> Vec<String> {
+pub(super) fn zones(scenario: &Scenario, order: &OrderFindings, units: System) -> Vec<String> {
     let zones = &scenario.job.zones;
     let line = |index: usize| {
         let stated = scenario.stated.zones.get(index).copied().unwrap_or_default();

@@ -3,13 +3,13 @@
 use crate::chart::relief::minus;
 use crate::chart::saved::{SavedData, SavedRow};
 use crate::chart::words::short_name;
-use crate::compare::findings::ComparisonSays;
+use crate::compare::findings::ComparisonFindings;
 use crate::findings::{Estimate, Saved, about_duration, about_money, share_of_runs};
 
 /// The figure of time saved.
-pub(crate) fn prepare_time(says: &ComparisonSays) -> SavedData {
+pub(crate) fn prepare_time(findings: &ComparisonFindings) -> SavedData {
     let rows: Vec<(String, &Saved)> =
-        says.differences.iter().map(|d| (named(&d.letter, &d.name), &d.time)).collect();
+        findings.differences.iter().map(|d| (named(&d.letter, &d.name), &d.time)).collect();
     let (unit, unit_s) = match furthest(&rows) {
         s if s < 180.0 => ("s", 1.0),
         s if s < 5.0 * 3_600.0 => ("min", 60.0),
@@ -17,19 +17,20 @@ pub(crate) fn prepare_time(says: &ComparisonSays) -> SavedData {
     };
     let scale = Scale::Time(unit_s);
     let words = Words { figure: "differences", what: "time", better: "faster", unit };
-    prepare(says, &rows, &scale, &words)
+    prepare(findings, &rows, &scale, &words)
 }
 
 /// The figure of money saved; without rows where costs are not known.
-pub(crate) fn prepare_money(says: &ComparisonSays) -> SavedData {
-    let priced = says.differences.iter().filter_map(|d| Some((named(&d.letter, &d.name), d.money.as_ref()?)));
+pub(crate) fn prepare_money(findings: &ComparisonFindings) -> SavedData {
+    let priced =
+        findings.differences.iter().filter_map(|d| Some((named(&d.letter, &d.name), d.money.as_ref()?)));
     let rows: Vec<(String, &Saved)> = priced.collect();
-    let cost = says.choices.first().and_then(|choice| choice.cost.as_ref());
+    let cost = findings.choices.first().and_then(|choice| choice.cost.as_ref());
     let currency = cost.map_or("", |cost| cost.currency.as_str());
     let digits = if furthest(&rows) < 10.0 { 2 } else { 0 };
     let scale = Scale::Money(digits, currency);
     let words = Words { figure: "money", what: "money", better: "cheaper", unit: currency };
-    prepare(says, &rows, &scale, &words)
+    prepare(findings, &rows, &scale, &words)
 }
 
 struct Words<'a> {
@@ -77,12 +78,12 @@ fn furthest(rows: &[(String, &Saved)]) -> f64 {
 }
 
 fn prepare(
-    says: &ComparisonSays,
+    findings: &ComparisonFindings,
     rows: &[(String, &Saved)],
     scale: &Scale<'_>,
     words: &Words<'_>,
 ) -> SavedData {
-    let first = says
+    let first = findings
         .choices
         .first()
         .map_or_else(String::new, |c| format!("{} \"{}\"", c.letter, short_name(&c.name)));
@@ -104,7 +105,7 @@ fn prepare(
     let unit = if words.unit.is_empty() { String::new() } else { format!(", {}", words.unit) };
     SavedData {
         figure: words.figure,
-        title: title(says, rows, scale, words),
+        title: title(findings, rows, scale, words),
         note: format!(
             "{} saved compared with {first}{unit}, run by run on the same days and loads; band: 8 runs in 10, upright line: the middle run, \
              dot: mean with its 95 % interval",
@@ -115,9 +116,14 @@ fn prepare(
 }
 
 /// Names the job that surely saves most on average; if none does, says so.
-fn title(says: &ComparisonSays, rows: &[(String, &Saved)], scale: &Scale<'_>, words: &Words<'_>) -> String {
+fn title(
+    findings: &ComparisonFindings,
+    rows: &[(String, &Saved)],
+    scale: &Scale<'_>,
+    words: &Words<'_>,
+) -> String {
     let what = words.what;
-    let first = says.choices.first().map_or_else(String::new, |c| format!("\"{}\"", short_name(&c.name)));
+    let first = findings.choices.first().map_or_else(String::new, |c| format!("\"{}\"", short_name(&c.name)));
     let sure = |mean: Estimate| mean.low.is_some_and(|low| low > 0.0);
     let best = rows.iter().max_by(|(_, a), (_, b)| a.mean.value.total_cmp(&b.mean.value));
     match best {

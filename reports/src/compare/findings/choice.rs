@@ -11,7 +11,7 @@ pub const SHARES: [f64; 4] = [0.1, 0.5, 0.8, 0.9];
 
 /// One of the jobs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ChoiceSays {
+pub struct ChoiceFindings {
     /// Its letter in tables and charts.
     pub letter: String,
     /// What it is called.
@@ -60,16 +60,16 @@ pub struct Cost {
 }
 
 /// Every job by itself, in their order.
-pub(super) fn choices(comparison: &Comparison) -> Vec<ChoiceSays> {
-    (0..comparison.choices.len()).map(|place| says(comparison, place)).collect()
+pub(super) fn choices(comparison: &Comparison) -> Vec<ChoiceFindings> {
+    (0..comparison.choices.len()).map(|place| findings(comparison, place)).collect()
 }
 
-fn says(comparison: &Comparison, place: usize) -> ChoiceSays {
+fn findings(comparison: &Comparison, place: usize) -> ChoiceFindings {
     let choice = &comparison.choices[place];
     let (scenario, study) = (&choice.scenario, &choice.study);
     let waits = who_waits_in(&scenario.job, study);
     let short = study.sorted(|o| o.short_m3);
-    ChoiceSays {
+    ChoiceFindings {
         letter: Choice::letter(place),
         name: choice.name.clone(),
         file: scenario.file.clone(),

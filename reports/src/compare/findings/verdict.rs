@@ -4,7 +4,7 @@ use super::difference::between;
 use super::money;
 use crate::compare::{Choice, Comparison, Judged};
 use crate::findings::Unit;
-use crate::findings::{Estimate, OrderSays, capital, order, percent, share_of_runs};
+use crate::findings::{Estimate, OrderFindings, capital, order, percent, share_of_runs};
 use scenarios::units::figure;
 use serde::Serialize;
 use sim::Paired;
@@ -42,13 +42,13 @@ pub struct Verdict {
 
 /// Which job to take.
 pub(super) fn verdict(comparison: &Comparison) -> Verdict {
-    let told = Told { comparison, unit: unit(comparison) };
+    let context = Context { comparison, unit: unit(comparison) };
     let best = comparison.best;
     let letter = crate::compare::Choice::letter;
     let saved = (best > 0).then(|| between(comparison, comparison.judged, 0, best));
     Verdict {
-        take: told.in_full(),
-        sure: told.sure(),
+        take: context.in_full(),
+        sure: context.sure(),
         besides: money::besides(comparison),
         best: letter(best),
         best_name: comparison.choices[best].name.clone(),
@@ -59,7 +59,7 @@ pub(super) fn verdict(comparison: &Comparison) -> Verdict {
         others_better_by_at_most: comparison.within,
         confidence: comparison.promise.confidence,
         saved_against_first: saved.map(|paired| Estimate::from(paired.mean)),
-        as_good: told.left().map(letter).collect(),
+        as_good: context.left().map(letter).collect(),
     }
 }
 
@@ -93,12 +93,12 @@ pub(super) fn quoted(comparison: &Comparison, place: usize) -> String {
     format!("\"{}…\"", kept.trim_end())
 }
 
-struct Told<'a> {
+struct Context<'a> {
     comparison: &'a Comparison,
     unit: Unit<'a>,
 }
 
-impl Told<'_> {
+impl Context<'_> {
     /// Those but the best that were never set aside.
     fn left(&self) -> impl Iterator<Item = usize> + '_ {
         let choices = self.comparison.choices.iter().enumerate();
@@ -109,7 +109,7 @@ impl Told<'_> {
     fn in_full(&self) -> String {
         let comparison = self.comparison;
         let of = |choice: &Choice| order(&choice.study, &choice.scenario, comparison.units);
-        let orders: Vec<OrderSays> = comparison.choices.iter().map(of).collect();
+        let orders: Vec<OrderFindings> = comparison.choices.iter().map(of).collect();
         match self.short(&orders) {
             Some(first) if !orders[comparison.best].enough && orders.iter().any(|order| order.enough) => {
                 format!(
@@ -122,23 +122,23 @@ impl Told<'_> {
     }
 
     /// Which of them run out of material, and what to order.
-    fn short(&self, orders: &[OrderSays]) -> Option<String> {
+    fn short(&self, orders: &[OrderFindings]) -> Option<String> {
         let comparison = self.comparison;
         let short: Vec<usize> = (0..orders.len()).filter(|place| !orders[*place].enough).collect();
         let best = comparison.best;
         let worst = short.iter().copied().max_by_key(|place| orders[*place].truckloads_more)?;
         if short.len() == orders.len() {
-            let told =
+            let context =
                 if orders[best].truckloads_more == orders[worst].truckloads_more { best } else { worst };
-            return Some(format!("All of them run out of material. {}", orders[told].sentence));
+            return Some(format!("All of them run out of material. {}", orders[context].sentence));
         }
-        let told = if short.contains(&best) { best } else { worst };
+        let context = if short.contains(&best) { best } else { worst };
         let others = match short.len() - 1 {
             0 => String::new(),
             1 => " (and one other)".to_owned(),
             n => format!(" (and {n} others)"),
         };
-        Some(format!("{}{others} runs out of material. {}", self.name(told), orders[told].sentence))
+        Some(format!("{}{others} runs out of material. {}", self.name(context), orders[context].sentence))
     }
 
     fn name(&self, place: usize) -> String {

@@ -2,7 +2,7 @@
 
 use super::Charts;
 use super::choices::named;
-use crate::compare::findings::{ChoiceSays, ComparisonSays, Difference};
+use crate::compare::findings::{ChoiceFindings, ComparisonFindings, Difference};
 use crate::compare::{Comparison, Judged};
 use crate::findings::Saved;
 use crate::findings::span;
@@ -11,36 +11,40 @@ use crate::render::page::table::{Row, Table};
 use crate::render::page::words::tight;
 use maud::{Markup, html};
 
-pub(super) fn time(comparison: &Comparison, says: &ComparisonSays, charts: &Charts<'_>) -> Part {
+pub(super) fn time(comparison: &Comparison, findings: &ComparisonFindings, charts: &Charts<'_>) -> Part {
     let of = match comparison.time() {
         Judged::ClockTime => "Minutes are those of the clock, nights included.",
         _ if comparison.has_nights() => "Minutes are working time, nights left out.",
         _ => "Minutes are time on the job.",
     };
-    let rows: Vec<(&Difference, &Saved)> = says.differences.iter().map(|d| (d, &d.time)).collect();
+    let rows: Vec<(&Difference, &Saved)> = findings.differences.iter().map(|d| (d, &d.time)).collect();
     let body = html! {
         (charts.shown("differences", "Each choice as a picture"))
         (more("Differences in figures", html! {
             (table(&rows, "saves on average", "faster in"))
             p.note {
                 "Run by run on the same days and loads. " (of) " ± with 95 % confidence. "
-                (tight(&says.runs))
+                (tight(&findings.runs))
             }
         }))
     };
-    Part::open("against", format!("Against {}, {}", says.choices[0].letter, says.choices[0].name), body)
+    Part::open(
+        "against",
+        format!("Against {}, {}", findings.choices[0].letter, findings.choices[0].name),
+        body,
+    )
 }
 
 /// Nothing where no cost is known.
-pub(super) fn money(says: &ComparisonSays, charts: &Charts<'_>) -> Option<Part> {
+pub(super) fn money(findings: &ComparisonFindings, charts: &Charts<'_>) -> Option<Part> {
     let rows: Vec<(&Difference, &Saved)> =
-        says.differences.iter().filter_map(|d| Some((d, d.money.as_ref()?))).collect();
+        findings.differences.iter().filter_map(|d| Some((d, d.money.as_ref()?))).collect();
     let heads = ["Choice", "8 days in 10 between", "1 day in 2 within", "8 days in 10 within"];
-    says.choices.iter().any(|choice| choice.cost.is_some()).then(|| {
+    findings.choices.iter().any(|choice| choice.cost.is_some()).then(|| {
         let body = html! {
             (charts.shown("money", "Each choice as a picture"))
             (more("Costs in figures", html! {
-                (Table::new(heads).rows(says.choices.iter().map(cost)).draw())
+                (Table::new(heads).rows(findings.choices.iter().map(cost)).draw())
                 @if !rows.is_empty() { (table(&rows, "costs on average", "cheaper in")) }
             }))
         };
@@ -48,7 +52,7 @@ pub(super) fn money(says: &ComparisonSays, charts: &Charts<'_>) -> Option<Part> 
     })
 }
 
-fn cost(choice: &ChoiceSays) -> Row {
+fn cost(choice: &ChoiceFindings) -> Row {
     let head = named(&choice.letter, &choice.name);
     match choice.cost.as_ref().map(|cost| cost.said.as_slice()) {
         Some([p10, p50, p80, p90]) => {

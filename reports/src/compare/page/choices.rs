@@ -1,7 +1,7 @@
 //! Each job by itself: how long it takes, what holds it up, how it differs from the first.
 
 use crate::compare::Comparison;
-use crate::compare::findings::{ChoiceSays, ComparisonSays};
+use crate::compare::findings::{ChoiceFindings, ComparisonFindings};
 use crate::findings::span;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::{Part, more};
@@ -15,8 +15,8 @@ pub(super) fn named(letter: &str, name: &str) -> Markup {
 }
 
 /// All of them in one picture; P10 to P90, P50, P80 and its time of the clock.
-pub(super) fn times(comparison: &Comparison, says: &ComparisonSays, charts: &Charts<'_>) -> Part {
-    let row = |choice: &ChoiceSays| {
+pub(super) fn times(comparison: &Comparison, findings: &ComparisonFindings, charts: &Charts<'_>) -> Part {
+    let row = |choice: &ChoiceFindings| {
         let cells = match choice.finish.as_slice() {
             [p10, p50, p80, p90] => vec![
                 span(&p10.duration, &p90.duration),
@@ -27,13 +27,13 @@ pub(super) fn times(comparison: &Comparison, says: &ComparisonSays, charts: &Cha
             _ => Vec::new(),
         };
         let cells = cells.into_iter().map(|words| html! { (tight(&words)) });
-        Row::new(named(&choice.letter, &choice.name), cells).plan(choice.letter == says.verdict.best)
+        Row::new(named(&choice.letter, &choice.name), cells).plan(choice.letter == findings.verdict.best)
     };
     let heads = ["Choice", "8 days in 10 between", "1 day in 2 within", "8 days in 10 within", "that is by"];
     let body = html! {
         (charts.shown("completion", "All choices as a picture"))
         (more("Times in figures", html! {
-            (Table::new(heads).rows(says.choices.iter().map(row)).draw())
+            (Table::new(heads).rows(findings.choices.iter().map(row)).draw())
             p.note {
                 "Time on the job from its start to the end of clean-up"
                 @if comparison.has_nights() { ", nights left out" }
@@ -45,9 +45,9 @@ pub(super) fn times(comparison: &Comparison, says: &ComparisonSays, charts: &Cha
 }
 
 /// Who waits for whom in each.
-pub(super) fn held_up(says: &ComparisonSays) -> Part {
+pub(super) fn held_up(findings: &ComparisonFindings) -> Part {
     let body = html! {
-        dl { @for choice in &says.choices {
+        dl { @for choice in &findings.choices {
             dt { (choice.letter) " " (choice.name) }
             dd { (choice.held_up) ". " (tight(&choice.held_up_more)) }
         } }
@@ -56,8 +56,8 @@ pub(super) fn held_up(says: &ComparisonSays) -> Part {
 }
 
 /// What was changed to make each.
-pub(super) fn differ(comparison: &Comparison, says: &ComparisonSays) -> Part {
-    let from = |place: usize, choice: &ChoiceSays| {
+pub(super) fn differ(comparison: &Comparison, findings: &ComparisonFindings) -> Part {
+    let from = |place: usize, choice: &ChoiceFindings| {
         let mut parts = Vec::new();
         if comparison.choices[place].scenario.file != comparison.first().scenario.file || place == 0 {
             parts.push(choice.file.clone());
@@ -72,7 +72,7 @@ pub(super) fn differ(comparison: &Comparison, says: &ComparisonSays) -> Part {
         parts.join("; ")
     };
     let body = html! {
-        dl { @for (place, choice) in says.choices.iter().enumerate() {
+        dl { @for (place, choice) in findings.choices.iter().enumerate() {
             dt { (choice.letter) " " (choice.name) }
             dd { (from(place, choice)) }
         } }

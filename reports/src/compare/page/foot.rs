@@ -1,7 +1,7 @@
 //! How it was worked out, and what it takes to get the same page again.
 
 use crate::compare::Comparison;
-use crate::compare::findings::ComparisonSays;
+use crate::compare::findings::ComparisonFindings;
 use crate::findings::percent;
 use crate::render::page::fold::Part;
 use crate::render::page::made_with::made_with;
@@ -9,9 +9,9 @@ use crate::render::page::words;
 use maud::html;
 use sim::LEVEL;
 
-pub(super) fn part(comparison: &Comparison, says: &ComparisonSays) -> Part {
+pub(super) fn part(comparison: &Comparison, findings: &ComparisonFindings) -> Part {
     let from = &comparison.provenance;
-    let verdict = &says.verdict;
+    let verdict = &findings.verdict;
     let body = html! {
             p {
                 "Every job was run many times in a simulator, each time with other random draws; run by run all of them had the same: "
@@ -29,8 +29,8 @@ pub(super) fn part(comparison: &Comparison, says: &ComparisonSays) -> Part {
                 "figure in the file. What happens less often than once in "
                 (words::number(u64::from(comparison.promise.first) / 3)) " runs may not have been seen before a job was dropped."
             }
-            (made_with(from, &format!("{} in all. {}", words::number(from.runs.into()), says.runs)))
-            @for choice in further_files(says, &from.scenario_hash) {
+            (made_with(from, &format!("{} in all. {}", words::number(from.runs.into()), findings.runs)))
+            @for choice in further_files(findings, &from.scenario_hash) {
                 p.note { "Also " (choice.0) ", SHA-256 " (choice.1) }
             }
     };
@@ -38,9 +38,9 @@ pub(super) fn part(comparison: &Comparison, says: &ComparisonSays) -> Part {
 }
 
 /// Files besides the first, with their hashes.
-fn further_files<'a>(says: &'a ComparisonSays, first: &str) -> Vec<(&'a str, &'a str)> {
+fn further_files<'a>(findings: &'a ComparisonFindings, first: &str) -> Vec<(&'a str, &'a str)> {
     let mut all: Vec<(&str, &str)> = Vec::new();
-    for choice in &says.choices {
+    for choice in &findings.choices {
         let one = (choice.file.as_str(), choice.scenario_hash.as_str());
         if one.1 != first && !all.contains(&one) {
             all.push(one);

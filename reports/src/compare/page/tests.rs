@@ -6,9 +6,9 @@ use crate::compare::findings::comparison;
 use crate::compare::fixtures::three;
 
 fn drawn(of: &Comparison) -> String {
-    let says = comparison(of);
-    let figures = |size| rival_figures(of, &says, size).unwrap();
-    comparison_page(of, &says, &figures(Size::PAGE), &figures(Size::PHONE))
+    let findings = comparison(of);
+    let figures = |size| rival_figures(of, &findings, size).unwrap();
+    comparison_page(of, &findings, &figures(Size::PAGE), &figures(Size::PHONE))
 }
 
 /// Everything between `from` and the next `to` after it, as often as there is any.

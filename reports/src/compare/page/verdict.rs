@@ -1,13 +1,13 @@
 //! Which job to take, large.
 
-use crate::compare::findings::ComparisonSays;
+use crate::compare::findings::ComparisonFindings;
 use crate::render::page::cautions::heed;
 use crate::render::page::words::tight;
 use maud::{Markup, html};
 use scenarios::Caution;
 
-pub(super) fn answer(says: &ComparisonSays, cautions: &[Caution]) -> Markup {
-    let verdict = &says.verdict;
+pub(super) fn answer(findings: &ComparisonFindings, cautions: &[Caution]) -> Markup {
+    let verdict = &findings.verdict;
     html! {
         section id="range" {
             h2 { "Which to take" }
@@ -17,7 +17,7 @@ pub(super) fn answer(says: &ComparisonSays, cautions: &[Caution]) -> Markup {
                 p { (tight(&verdict.sure)) }
                 @for line in &verdict.besides { p { (tight(line)) } }
             }
-            @for line in &says.not_alike { p.heed { (tight(line)) } }
+            @for line in &findings.not_alike { p.heed { (tight(line)) } }
         }
     }
 }

@@ -7,10 +7,10 @@ use crate::render::page::words::tight;
 use maud::html;
 
 pub(super) fn part(forecast: &Forecast) -> Part {
-    let says = findings::handbook(forecast);
+    let findings = findings::handbook(forecast);
     let body = html! {
-        p { (tight(&says.sentence)) }
-        p { (tight(&says.why)) }
+        p { (tight(&findings.sentence)) }
+        p { (tight(&findings.why)) }
     };
     Part::folded("handbook", "Handbook figure", body)
 }

@@ -12,17 +12,17 @@ use maud::{Markup, html};
 const TALLEST: u32 = 620;
 
 pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
-    let says = findings::relief(forecast);
+    let findings = findings::relief(forecast);
     Part::open(
         "help",
         "What would help",
         html! {
-            @if !charts.has("relief") { p.finding { (says.title) "." } }
+            @if !charts.has("relief") { p.finding { (findings.title) "." } }
             (charts.shown_within(TALLEST, "relief", "Each change as a picture"))
-            @if !says.lines.is_empty() {
+            @if !findings.lines.is_empty() {
                 (more("Each change in figures", html! {
-                    (table(&says.lines))
-                    p.note { (says.how) }
+                    (table(&findings.lines))
+                    p.note { (findings.how) }
                 }))
             }
         },

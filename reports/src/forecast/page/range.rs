@@ -11,16 +11,16 @@ use maud::{Markup, html};
 use sim::Sorted;
 
 pub(super) fn answer(forecast: &Forecast) -> Markup {
-    let says = findings::done_by(forecast);
+    let findings = findings::done_by(forecast);
     html! {
         section id="range" {
             h2 { "Done by when" }
             (cautions::heed(&forecast.scenario.cautions))
             div.answer {
-                @if says.order.enough { p.big { (large(&says)) } } @else { p.plan { (tight(&says.plan_on)) } }
-                @if !says.range.is_empty() { p { (tight(&says.range)) } }
-                @if says.order.enough { p.plan { (tight(&says.plan_on)) } }
-                @if let Some(by) = &says.by { p { (tight(&by.sentence)) } }
+                @if findings.order.enough { p.big { (large(&findings)) } } @else { p.plan { (tight(&findings.plan_on)) } }
+                @if !findings.range.is_empty() { p { (tight(&findings.range)) } }
+                @if findings.order.enough { p.plan { (tight(&findings.plan_on)) } }
+                @if let Some(by) = &findings.by { p { (tight(&by.sentence)) } }
             }
         }
     }
@@ -28,18 +28,18 @@ pub(super) fn answer(forecast: &Forecast) -> Markup {
 
 /// The chance of every time; nothing where nothing is left to chance.
 pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Option<Part> {
-    let says = findings::done_by(forecast);
-    let differ = says.rows.iter().any(|row| row.finish_working_s != says.plan.finish_working_s);
+    let findings = findings::done_by(forecast);
+    let differ = findings.rows.iter().any(|row| row.finish_working_s != findings.plan.finish_working_s);
     (differ || charts.has("completion")).then(|| {
         let body = html! {
             (charts.figure("completion"))
             @if differ {
                 (more("Times and chances in figures", html! {
                     div.pair {
-                        (rows(&says))
+                        (rows(&findings))
                         (chances(forecast))
                     }
-                    p.note { (says.intervals) }
+                    p.note { (findings.intervals) }
                 }))
             }
         };
@@ -48,25 +48,25 @@ pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Option<Part> {
 }
 
 /// The clock times of the first and the last row.
-fn large(says: &DoneBy) -> Markup {
-    match (says.rows.first(), says.rows.last()) {
+fn large(findings: &DoneBy) -> Markup {
+    match (findings.rows.first(), findings.rows.last()) {
         (Some(first), Some(last)) if first.clock != last.clock => html! {
             span { (first.clock) } " to " span { (last.clock) }
         },
         (Some(only), _) => html! { span { (only.clock) } },
-        _ => html! { span { (says.plan.clock) } },
+        _ => html! { span { (findings.plan.clock) } },
     }
 }
 
-fn rows(says: &DoneBy) -> Markup {
-    let done = if says.order.enough { "Done by" } else { "Crew stops by" };
+fn rows(findings: &DoneBy) -> Markup {
+    let done = if findings.order.enough { "Done by" } else { "Crew stops by" };
     let row = |row: &DoneRow| {
         let head = html! { (row.odds) " " span.soft.nowrap { "(" (row.label) ")" } };
         Row::new(head, [&row.duration, &row.clock, &row.known].map(|words| html! { (tight(words)) }))
             .plan(row.share == PLAN_SHARE)
     };
     Table::new(["Kept on", "Time on the job", done, "Simulation error"])
-        .rows(says.rows.iter().map(row))
+        .rows(findings.rows.iter().map(row))
         .draw()
 }
 

@@ -12,10 +12,10 @@ const TALLEST: u32 = 340;
 
 /// The chart says the finding in its title; without one it is said here.
 pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Part {
-    let says = findings::who_waits(forecast);
+    let findings = findings::who_waits(forecast);
     let body = html! {
-        @if !charts.has("waiting") { p.finding { (says.title) "." } }
-        p { (tight(&says.sentence)) }
+        @if !charts.has("waiting") { p.finding { (findings.title) "." } }
+        p { (tight(&findings.sentence)) }
         (charts.shown_within(TALLEST, "waiting", "The time of each as a picture"))
     };
     Part::open("waits", "What holds it up", body)

@@ -3,11 +3,11 @@
 use crate::chart::relief::{ReliefData, Row, draw_as};
 use crate::chart::{ChartError, Size};
 use crate::findings::capital;
-use crate::quote::findings::{CostLine, CostSays};
+use crate::quote::findings::{CostFindings, CostLine};
 
 /// Prepares the figure: the largest part first.
-pub(crate) fn prepare(says: &CostSays, runs: u32, currency: &str) -> ReliefData {
-    let mut lines: Vec<&CostLine> = says.parts.iter().collect();
+pub(crate) fn prepare(findings: &CostFindings, runs: u32, currency: &str) -> ReliefData {
+    let mut lines: Vec<&CostLine> = findings.parts.iter().collect();
     lines.sort_by(|a, b| b.mean.value.total_cmp(&a.mean.value));
     let row = |line: &&CostLine| {
         let [p10, .., p90, _] = &line.said;
@@ -26,11 +26,11 @@ pub(crate) fn prepare(says: &CostSays, runs: u32, currency: &str) -> ReliefData 
         format!("{} runs", scenarios::units::figure(f64::from(runs)))
     };
     ReliefData {
-        title: title(&lines, says),
+        title: title(&lines, findings),
         note: format!(
             "cost, {}: bar and dot: mean of {runs}; line: P10 to P90. Means add up to {}, the ends of the lines do not",
             if currency.is_empty() { "money" } else { currency },
-            says.total.mean_said
+            findings.total.mean_said
         ),
         unit: "",
         rows: lines.iter().map(row).collect(),
@@ -45,9 +45,9 @@ pub(crate) fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> 
     draw_as("parts", data, size)
 }
 
-fn title(lines: &[&CostLine], says: &CostSays) -> String {
+fn title(lines: &[&CostLine], findings: &CostFindings) -> String {
     let Some(first) = lines.first() else { return "Nothing costs anything".into() };
-    let all = &says.total.mean_said;
+    let all = &findings.total.mean_said;
     if lines.len() == 1 {
         return format!("It is all {}: {all}", first.what);
     }
@@ -63,7 +63,7 @@ mod tests {
     #[test]
     fn the_largest_part_comes_first_and_no_label_is_cut_off() {
         let quote = crate::example::quote();
-        let data = prepare(&quote.says.cost, 100, "$");
+        let data = prepare(&quote.findings.cost, 100, "$");
         assert!(data.rows.is_sorted_by(|a, b| a.saved >= b.saved));
         assert!(data.title.starts_with("Material is "), "{}", data.title);
         for size in [Size::PAGE, Size::WIDE, Size::PHONE] {

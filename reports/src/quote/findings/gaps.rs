@@ -137,9 +137,10 @@ mod tests {
         let mut scenario = example::scenario();
         scenario.job.loaders[0].fuel_working_l_per_h = 0.0;
         scenario.job.loaders[0].fuel_idling_l_per_h = 0.0;
-        let says = |scenario: &Scenario| gaps(scenario).unpriced.iter().any(|gap| gap.starts_with("Fuel"));
-        assert!(says(&scenario), "a price and no burn");
+        let findings =
+            |scenario: &Scenario| gaps(scenario).unpriced.iter().any(|gap| gap.starts_with("Fuel"));
+        assert!(findings(&scenario), "a price and no burn");
         scenario.job.prices.fuel_per_l = 0.0;
-        assert!(!says(&scenario), "a barrow burns none");
+        assert!(!findings(&scenario), "a barrow burns none");
     }
 }

@@ -15,7 +15,7 @@ const STEP_H: f64 = 0.25;
 
 /// Hours and rate.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct HoursSays {
+pub struct HoursFindings {
     /// The estimate in a sentence, or the rate that breaks even.
     pub sentence: String,
     /// What the rate or the limit leaves, in a sentence.
@@ -83,7 +83,7 @@ pub struct HourlyEstimate {
 }
 
 /// Hours and rate of jobs of these costs.
-pub fn hours(costs: &Costs, asked: &Asked, currency: &str) -> HoursSays {
+pub fn hours(costs: &Costs, asked: &Asked, currency: &str) -> HoursFindings {
     let hours = Sorted::new(costs.0.iter().map(|run| run.hours));
     let break_even = break_even(costs);
     let break_even_said = format!("{}/h", about_money(break_even.value, currency));
@@ -114,7 +114,7 @@ pub fn hours(costs: &Costs, asked: &Asked, currency: &str) -> HoursSays {
             hours: at,
         }
     };
-    HoursSays {
+    HoursFindings {
         sentence,
         leaves,
         counted: "Hours run from the start of the day to the end of clean-up, for the whole crew together: set-up, waiting and \
@@ -246,17 +246,17 @@ mod tests {
     #[test]
     fn an_estimate_runs_from_the_middle_to_the_p80_and_is_limited_by_the_p90() {
         // P50 4.5 h, P80 4.8 h (billed 5), P90 4.9 h (billed 5): 405, 450 and 450 at 90.
-        let says = hours(&costs(), &AT_90, "$");
+        let findings = hours(&costs(), &AT_90, "$");
         assert_eq!(
-            says.sentence,
+            findings.sentence,
             "4.5 to 5 hours at $90/h: $405 to $450, not to exceed $450 (9 jobs in 10). Material, delivery and the like come \
              on top."
         );
         assert_eq!(
-            says.rows.iter().map(|r| r.said.as_str()).collect::<Vec<_>>(),
+            findings.rows.iter().map(|r| r.said.as_str()).collect::<Vec<_>>(),
             ["4.5 h", "4.8 h", "4.9 h"]
         );
-        let at = says.estimate.unwrap();
+        let at = findings.estimate.unwrap();
         // 30 an hour stay of 4.5 h on average, in every job.
         assert!((at.stays.value - 135.0).abs() < 1e-9);
         assert_eq!((at.risk.value, at.hours), (0.0, [4.5, 5.0, 5.0]));
@@ -280,13 +280,13 @@ mod tests {
 
     #[test]
     fn the_rate_that_breaks_even_leaves_material_out() {
-        let says = hours(&costs(), &Asked { rate: None, ..AT_90 }, "$");
-        assert!((says.break_even_per_h.value - 60.0).abs() < 1e-9);
-        assert!((says.break_even_per_h.high.unwrap() - 60.0).abs() < 1e-9, "every hour costs the same");
+        let findings = hours(&costs(), &Asked { rate: None, ..AT_90 }, "$");
+        assert!((findings.break_even_per_h.value - 60.0).abs() < 1e-9);
+        assert!((findings.break_even_per_h.high.unwrap() - 60.0).abs() < 1e-9, "every hour costs the same");
         assert!(
-            says.sentence.starts_with("An hour on the job costs you $60/h on average"),
+            findings.sentence.starts_with("An hour on the job costs you $60/h on average"),
             "{}",
-            says.sentence
+            findings.sentence
         );
         let below = hours(&costs(), &Asked { rate: Some(50.0), ..AT_90 }, "$").estimate.unwrap();
         assert_eq!(below.risk.value, 1.0);

@@ -137,7 +137,7 @@ fn why(
     let risk = percent(asked.risk);
     let mut words = match (by, with_margin) {
         _ if certain && by == SettledBy::Risk => return String::new(),
-        (SettledBy::Person, _) => held_against(quote, at_risk, &format!("a risk of {risk}"), currency),
+        (SettledBy::Person, _) => compared_with(quote, at_risk, &format!("a risk of {risk}"), currency),
         (SettledBy::Margin, Some(price)) => format!(
             "The margin settles it: {} ({}), rounded up. The risk of {risk} alone asks for {}.",
             price.said,
@@ -168,7 +168,7 @@ fn why(
     if let Some(margin) = asked.margin {
         if let (SettledBy::Person, Some(price)) = (by, with_margin) {
             let what = format!("a margin of {}", percent(margin));
-            words = format!("{words} {}", held_against(quote, price, &what, currency));
+            words = format!("{words} {}", compared_with(quote, price, &what, currency));
         }
         words.push_str(" A margin is a share of the price: mean cost / (1 - margin).");
     }
@@ -176,7 +176,7 @@ fn why(
 }
 
 /// A price somebody set, compared with the one that would be wanted.
-fn held_against(quote: &Price, wanted: &Price, by: &str, currency: &str) -> String {
+fn compared_with(quote: &Price, wanted: &Price, by: &str, currency: &str) -> String {
     let short = wanted.price.value - quote.price.value;
     if short > quote.price.value * LEAST {
         format!(

@@ -11,7 +11,7 @@ pub const SHARES: [f64; 5] = [0.1, 0.5, 0.8, 0.9, 0.95];
 
 /// What the job costs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct CostSays {
+pub struct CostFindings {
     /// The range in a sentence.
     pub range: String,
     /// The mean split in a sentence.
@@ -50,7 +50,7 @@ pub struct CostLine {
 }
 
 /// What the job costs, in its parts.
-pub fn cost(costs: &Costs, currency: &str) -> CostSays {
+pub fn cost(costs: &Costs, currency: &str) -> CostFindings {
     let total = costs.total();
     let mean = total.mean().value;
     let total = line("total", "cost of the job", &total, mean, currency);
@@ -59,7 +59,7 @@ pub fn cost(costs: &Costs, currency: &str) -> CostSays {
         .map(|part| line(part.key(), part.words(), &costs.part(part), mean, currency))
         .filter(|line| line.percentiles[4].value > 0.0 || line.mean.value > 0.0)
         .collect();
-    CostSays {
+    CostFindings {
         range: range(&total),
         split: split(&parts),
         by_itself: "Each line by itself: percentiles of parts do not add up, means do.",
@@ -126,13 +126,13 @@ mod tests {
     #[test]
     fn means_add_up_and_what_costs_nothing_is_no_line() {
         let costs = Costs((0..=100).map(|i| run(i, f64::from(i), 150.0)).collect());
-        let says = cost(&costs, "$");
-        assert_eq!(says.parts.iter().map(|line| line.key).collect::<Vec<_>>(), ["labour", "material"]);
-        let sum: f64 = says.parts.iter().map(|line| line.mean.value).sum();
-        assert!((sum - says.total.mean.value).abs() < 1e-9);
-        assert_eq!(says.split, "On average: material 75 %, labour 25 %.");
-        assert_eq!(says.range, "The job costs you $160 (P10) to $240 (P90), $200 on average.");
-        assert_eq!(says.parts[0].said, ["$10", "$50", "$80", "$90", "$95"]);
-        assert_eq!(says.parts[1].known[0], "exactly");
+        let findings = cost(&costs, "$");
+        assert_eq!(findings.parts.iter().map(|line| line.key).collect::<Vec<_>>(), ["labour", "material"]);
+        let sum: f64 = findings.parts.iter().map(|line| line.mean.value).sum();
+        assert!((sum - findings.total.mean.value).abs() < 1e-9);
+        assert_eq!(findings.split, "On average: material 75 %, labour 25 %.");
+        assert_eq!(findings.range, "The job costs you $160 (P10) to $240 (P90), $200 on average.");
+        assert_eq!(findings.parts[0].said, ["$10", "$50", "$80", "$90", "$95"]);
+        assert_eq!(findings.parts[1].known[0], "exactly");
     }
 }

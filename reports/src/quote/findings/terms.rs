@@ -1,10 +1,10 @@
 //! What is asked for, as the client is told it.
 
-use super::{Asked, HoursSays, Offer};
+use super::{Asked, HoursFindings, Offer};
 use crate::client_page::Terms;
 
 /// Whoever bills by the hour and sets no price offers hours and a rate.
-pub(in crate::quote) fn terms(asked: &Asked, offer: &Offer, hours: &HoursSays) -> Terms {
+pub(in crate::quote) fn terms(asked: &Asked, offer: &Offer, hours: &HoursFindings) -> Terms {
     match hours.estimate.as_ref().filter(|_| asked.price.is_none()) {
         Some(at) => Terms::Hourly {
             hours: at.hours_said.clone(),

@@ -3,7 +3,7 @@
 use super::costs::Costs;
 use super::price::risk_at;
 use super::words::odds;
-use crate::findings::{Estimate, LeftOver, OrderSays, about_money};
+use crate::findings::{Estimate, LeftOver, OrderFindings, about_money};
 use scenarios::Scenario;
 use scenarios::units::{System, money, volume};
 use serde::Serialize;
@@ -11,7 +11,7 @@ use sim::Sorted;
 
 /// What a truckload more would mean.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct TruckloadSays {
+pub struct TruckloadFindings {
     /// All of it in a sentence or two.
     pub sentence: String,
     /// What to order and that it is not in the price, to be said before the price; `None` where the order is enough.
@@ -28,10 +28,10 @@ pub struct TruckloadSays {
 pub fn truckload(
     scenario: &Scenario,
     units: System,
-    (left, order): (&LeftOver, &OrderSays),
+    (left, order): (&LeftOver, &OrderFindings),
     costs: &Costs,
     price: f64,
-) -> TruckloadSays {
+) -> TruckloadFindings {
     let truckload_m3 = scenario.stated.truckload_m3;
     let fixed = scenario.stated.fixed;
     let per_m3 = (fixed.material + fixed.delivery) / scenario.ordered_m3;
@@ -70,7 +70,7 @@ pub fn truckload(
         }
         None => format!("{first} That is not in this price: the material has no price in the file."),
     });
-    TruckloadSays { sentence, first, truckload_m3, costs: one, risk_with_it }
+    TruckloadFindings { sentence, first, truckload_m3, costs: one, risk_with_it }
 }
 
 #[cfg(test)]
@@ -85,13 +85,13 @@ mod tests {
         let dear = quote.costs.total().values()[99] + 1.0;
         let left = crate::findings::left_over_in(&quote.study, &quote.scenario, quote.units, &[0.5]);
         let order = crate::findings::order(&quote.study, &quote.scenario, quote.units);
-        let says = truckload(&quote.scenario, quote.units, (&left, &order), &quote.costs, dear);
-        assert!((says.costs.unwrap() - 7_200.0 / 24.0).abs() < 1e-9, "{says:?}");
-        assert_eq!(says.risk_with_it.unwrap().value, 0.1);
+        let findings = truckload(&quote.scenario, quote.units, (&left, &order), &quote.costs, dear);
+        assert!((findings.costs.unwrap() - 7_200.0 / 24.0).abs() < 1e-9, "{findings:?}");
+        assert_eq!(findings.risk_with_it.unwrap().value, 0.1);
         assert!(
-            says.sentence.contains("$300 more; if you pay for it you lose money 1 job in 10"),
+            findings.sentence.contains("$300 more; if you pay for it you lose money 1 job in 10"),
             "{}",
-            says.sentence
+            findings.sentence
         );
         let dearer = truckload(&quote.scenario, quote.units, (&left, &order), &quote.costs, dear + 301.0);
         assert_eq!(dearer.risk_with_it.unwrap().value, 0.0);
@@ -104,14 +104,14 @@ mod tests {
         quote.study.outcomes.iter_mut().for_each(|o| (o.short_m3, o.ends_short) = (2.0, true));
         let from = quote.provenance.clone();
         let quote = crate::quote::Quote::of(quote.scenario, quote.study, quote.asked, from);
-        let verdict = &quote.says.offer.verdict;
+        let verdict = &quote.findings.offer.verdict;
         assert!(verdict.starts_with("Order 1 more truckload"), "{verdict}");
         let left_out = verdict.find("not in this price: about $300 more").expect(verdict);
         assert!(left_out < verdict.find("Quote $").expect(verdict), "{verdict}");
         assert!(
-            quote.says.hours.sentence.starts_with("Order 1 more truckload"),
+            quote.findings.hours.sentence.starts_with("Order 1 more truckload"),
             "{}",
-            quote.says.hours.sentence
+            quote.findings.hours.sentence
         );
         assert!(quote.client.missing.is_some());
         assert_eq!(quote.client.ground, ["arena"], "no volume is promised");

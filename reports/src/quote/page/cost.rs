@@ -10,21 +10,22 @@ use crate::render::page::words::tight;
 use maud::html;
 
 pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {
-    let says = &quote.says.cost;
-    let shares = says.shares.into_iter().map(crate::findings::label);
+    let findings = &quote.findings.cost;
+    let shares = findings.shares.into_iter().map(crate::findings::label);
     let heads = ["".to_owned(), "Mean".to_owned()].into_iter().chain(shares);
-    let known =
-        std::iter::once(&says.total.mean_known).chain(&says.total.known).map(|known| html! { (known) });
+    let known = std::iter::once(&findings.total.mean_known)
+        .chain(&findings.total.known)
+        .map(|known| html! { (known) });
     let known = Row::new(html! { "Simulation error" }, known);
-    let table = Table::new(heads).rows(says.parts.iter().map(row)).foot([row(&says.total), known]);
+    let table = Table::new(heads).rows(findings.parts.iter().map(row)).foot([row(&findings.total), known]);
     let body = html! {
-        p { (tight(&says.range)) }
+        p { (tight(&findings.range)) }
         (charts.shown("parts", "Each part as a picture"))
         (more("Each part in figures", html! {
-            p { (tight(&says.split)) }
+            p { (tight(&findings.split)) }
             (table.draw())
             p.note {
-                (says.by_itself)
+                (findings.by_itself)
                 " P80: 8 jobs in 10 cost no more. cost.csv has every line's intervals, runs.csv every run's parts."
             }
         }))

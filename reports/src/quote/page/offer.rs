@@ -11,7 +11,7 @@ use crate::render::page::words::tight;
 use maud::{Markup, html};
 
 pub(super) fn answer(quote: &Quote) -> Markup {
-    let offer = &quote.says.offer;
+    let offer = &quote.findings.offer;
     html! {
         section id="range" {
             h2 { "What to ask" }
@@ -27,7 +27,7 @@ pub(super) fn answer(quote: &Quote) -> Markup {
 
 /// What every price carries.
 pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {
-    let offer = &quote.says.offer;
+    let offer = &quote.findings.offer;
     let heads = ["", "Price", "You lose money", "You keep on average", "8 jobs in 10", "Lost, if lost"];
     let body = html! {
         (charts.figure("risk"))

@@ -7,8 +7,8 @@ use crate::quote::figures::{parts, risk};
 
 fn drawn(quote: &Quote) -> String {
     let figures = |size| {
-        let of_risk = risk::prepare(&quote.costs.total(), &quote.says.offer, "$");
-        let of_parts = parts::prepare(&quote.says.cost, 100, "$");
+        let of_risk = risk::prepare(&quote.costs.total(), &quote.findings.offer, "$");
+        let of_parts = parts::prepare(&quote.findings.cost, 100, "$");
         vec![
             Figure {
                 name: "risk",
@@ -41,14 +41,16 @@ fn both_pages_stand_alone_and_call_nothing_safe() {
 fn the_report_says_the_verdict_the_prices_the_parts_and_what_is_missing() {
     let quote = example::quote();
     let html = drawn(&quote).replace('\u{a0}', " ");
-    let says = &quote.says;
-    for words in [&says.offer.verdict, &says.offer.why, &says.cost.split, &says.hours.sentence] {
+    let findings = &quote.findings;
+    for words in
+        [&findings.offer.verdict, &findings.offer.why, &findings.cost.split, &findings.hours.sentence]
+    {
         assert!(html.contains(words.as_str()), "{words}");
     }
-    for price in &says.offer.ladder {
+    for price in &findings.offer.ladder {
         assert!(html.contains(&price.said), "{price:?}");
     }
-    for never in &says.gaps.never {
+    for never in &findings.gaps.never {
         let rest = &never[1..];
         assert!(html.contains(rest), "{never}");
     }
@@ -90,7 +92,7 @@ fn the_client_reads_the_price_and_no_other_sum() {
     quote.asked.rate = None;
     let quote = Quote::of(quote.scenario, quote.study, quote.asked, quote.provenance);
     let html = client_page(&quote.client);
-    let price = quote.says.offer.quote.said.trim_start_matches('$').to_owned();
+    let price = quote.findings.offer.quote.said.trim_start_matches('$').to_owned();
     assert_eq!(sums(&html), [price]);
     for inner in ["risk", "margin", "lose", "P90", "P10", "heapcast quote", &quote.provenance.scenario_hash] {
         assert!(!body(&html).contains(inner), "{inner}");
@@ -102,13 +104,13 @@ fn the_client_reads_the_price_and_no_other_sum() {
 fn a_client_who_pays_by_the_hour_reads_hours_rate_and_limit() {
     let quote = example::quote();
     let html = client_page(&quote.client);
-    let at = quote.says.hours.estimate.as_ref().unwrap();
+    let at = quote.findings.hours.estimate.as_ref().unwrap();
     let words = html.replace('\u{a0}', " ");
     let expected = format!("{} hours at $95 an hour: {}.", at.hours_said, at.sums_said);
     assert!(words.contains(&expected), "{expected}");
     assert!(words.contains(&format!("Not more than {} without asking you first.", at.limit_said)));
     assert!(
-        !html.contains(&quote.says.offer.quote.said) && !html.contains("$720"),
+        !html.contains(&quote.findings.offer.quote.said) && !html.contains("$720"),
         "the material is left to be filled in"
     );
     assert!(html.contains("Material, brought here"));

@@ -7,10 +7,10 @@ use maud::html;
 use scenarios::Assumption;
 
 pub(crate) fn part(assumptions: &[Assumption]) -> Part {
-    let says = findings::assumed(assumptions);
+    let findings = findings::assumed(assumptions);
     let body = html! {
-            p { (says.sentence) @if !says.all.is_empty() { " Write the key into the file to say it yourself." } }
-            @for (source, lines) in by_source(&says.all) {
+            p { (findings.sentence) @if !findings.all.is_empty() { " Write the key into the file to say it yourself." } }
+            @for (source, lines) in by_source(&findings.all) {
                 h3 { "Source: " (source) }
                 ul.assumed { @for line in lines { li {
                     (sentence(&line.words)) " " code { (line.key) }

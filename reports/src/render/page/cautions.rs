@@ -28,8 +28,8 @@ pub(crate) fn heed(cautions: &[Caution]) -> Markup {
 const OPEN: usize = 1;
 
 pub(crate) fn part(cautions: &[Caution]) -> Part {
-    let says = findings::warnings(cautions);
-    let (open, folded) = says.doubtful.split_at(says.doubtful.len().min(OPEN));
+    let findings = findings::warnings(cautions);
+    let (open, folded) = findings.doubtful.split_at(findings.doubtful.len().min(OPEN));
     let body = html! {
         @if !open.is_empty() {
             h3 { "Look at these before the day" }
@@ -39,11 +39,11 @@ pub(crate) fn part(cautions: &[Caution]) -> Part {
             (more(&format!("{} more to look at", folded.len()), html! { @for warning in folded { (one(warning)) } }))
         }
         p { (KEEP_CLEAR) }
-        @if says.usual.is_empty() {
+        @if findings.usual.is_empty() {
             p { "This page works out time; it does not judge whether a machine, a load or a slope is fit for the work." }
         } @else {
             (more("On the day", html! {
-                ul { @for warning in &says.usual { li {
+                ul { @for warning in &findings.usual { li {
                     b { (sentence(&warning.cause)) } " " (sentence(&warning.remedy))
                 } } }
             }))

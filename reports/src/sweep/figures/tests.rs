@@ -1,17 +1,17 @@
 use super::*;
 use crate::chart::legibility::faults;
 use crate::sweep::Deadline;
-use crate::sweep::findings::{sweep as says, tests::made};
+use crate::sweep::findings::{sweep as findings, tests::made};
 use scenarios::units::System;
 use std::path::Path;
 
 const SIZES: [(&str, Size); 3] = [("page", Size::PAGE), ("wide", Size::WIDE), ("phone", Size::PHONE)];
 
 /// Draws at every size, keeps the figures if asked to, and says what is wrong with them.
-fn hang(name: &str, sweep: &Sweep) -> Vec<String> {
+fn preview(name: &str, sweep: &Sweep) -> Vec<String> {
     let mut wrong = Vec::new();
     for (at, size) in SIZES {
-        for figure in sweep_figures(sweep, &says(sweep), size).expect("figures") {
+        for figure in sweep_figures(sweep, &findings(sweep), size).expect("figures") {
             if let Some(folder) = std::env::var_os("HEAPCAST_PREVIEW") {
                 let file = format!("{}-{name}-{at}.svg", figure.name);
                 std::fs::write(Path::new(&folder).join(file), &figure.svg).expect("a folder to write to");
@@ -58,7 +58,7 @@ fn curves_over_one_thing_are_drawn_without_fault() {
         ("one", line("rakers 2", 100.0, 50.0, 20.0)),
         ("minutes", line("room 1..6", 3.0, 2.0, 0.5)),
     ];
-    let wrong: Vec<String> = all.iter().flat_map(|(name, sweep)| hang(name, sweep)).collect();
+    let wrong: Vec<String> = all.iter().flat_map(|(name, sweep)| preview(name, sweep)).collect();
     assert_eq!(wrong, [""; 0]);
 }
 
@@ -85,14 +85,14 @@ fn fields_over_two_things_are_drawn_without_fault() {
             grid(["rakers 1, 2", "raker.somebody with a very long name indeed.rate = 10, 20 m3/h"], 100.0),
         ),
     ];
-    let wrong: Vec<String> = all.iter().flat_map(|(name, sweep)| hang(name, sweep)).collect();
+    let wrong: Vec<String> = all.iter().flat_map(|(name, sweep)| preview(name, sweep)).collect();
     assert_eq!(wrong, [""; 0]);
 }
 
 #[test]
 fn a_sweep_without_prices_has_no_figure_of_the_cost() {
     let sweep = made(&["rakers 1..3"], 20, |point, _| 100.0 - point as f64, None);
-    let figures = sweep_figures(&sweep, &says(&sweep), Size::PAGE).unwrap();
+    let figures = sweep_figures(&sweep, &findings(&sweep), Size::PAGE).unwrap();
     assert_eq!(figures.iter().map(|figure| figure.name).collect::<Vec<_>>(), ["sweep"]);
 }
 
@@ -105,7 +105,7 @@ fn nearly_never_and_nearly_always_are_not_called_0_and_100() {
         None,
     );
     sweep.deadline = Some(Deadline { by_s: 10.0 * 3600.0, chance: 0.8 });
-    let says = says(&sweep);
-    let words: Vec<String> = time_heat(&says).cells.into_iter().map(|cell| cell.words).collect();
+    let findings = findings(&sweep);
+    let words: Vec<String> = time_heat(&findings).cells.into_iter().map(|cell| cell.words).collect();
     assert_eq!(words, ["0", "99", "99", "100"]);
 }

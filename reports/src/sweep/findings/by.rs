@@ -83,11 +83,11 @@ pub(super) fn done_in_time(sweep: &Sweep, deadline: Deadline, priced: bool) -> D
         before.iter().copied().filter(|point| verdict(*point) == Keeps::Perhaps).collect();
     let at = surely.map(|place| order[place]).or_else(|| perhaps.first().copied());
     let nearest = nearest(sweep, &order, &chances, deadline);
-    let told = Told { sweep, deadline, chances: &chances, priced };
+    let context = Context { sweep, deadline, chances: &chances, priced };
     let (keeps, sentence) = match (surely, at) {
-        (Some(_), Some(at)) => (Keeps::Surely, told.surely(at, &perhaps)),
-        (None, Some(at)) => (Keeps::Perhaps, told.perhaps(at)),
-        _ => (Keeps::Not, nearest.map_or_else(String::new, |nearest| told.none(nearest))),
+        (Some(_), Some(at)) => (Keeps::Surely, context.surely(at, &perhaps)),
+        (None, Some(at)) => (Keeps::Perhaps, context.perhaps(at)),
+        _ => (Keeps::Not, nearest.map_or_else(String::new, |nearest| context.none(nearest))),
     };
     DoneInTime {
         clock: Calendar::of(&sweep.base, sweep.units).clock(deadline.by_s),
@@ -113,14 +113,14 @@ fn nearest(sweep: &Sweep, order: &[usize], chances: &[Share], deadline: Deadline
 }
 
 /// What is needed to say it.
-struct Told<'a> {
+struct Context<'a> {
     sweep: &'a Sweep,
     deadline: Deadline,
     chances: &'a [Share],
     priced: bool,
 }
 
-impl Told<'_> {
+impl Context<'_> {
     fn words(&self, point: usize) -> String {
         point_words(&self.sweep.things, &self.sweep.points[point].places, self.sweep.units)
     }

@@ -147,7 +147,7 @@ struct Step {
 /// Whether an interval is told.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Known {
-    Told,
+    Said,
     Untold,
 }
 
@@ -191,7 +191,7 @@ impl<'a> Line<'a> {
             let each: Vec<String> = self.steps[..told]
                 .iter()
                 .enumerate()
-                .map(|(i, step)| self.step(i, step, Known::Told))
+                .map(|(i, step)| self.step(i, step, Known::Said))
                 .collect();
             return capital(&format!("{}.", each.join(", ")));
         }
@@ -245,7 +245,7 @@ impl<'a> Line<'a> {
             step_words(&self.sweep.things[0], place(step.from), place(step.to), self.sweep.units, saying);
         let verb = if number == 0 { "saves " } else { "" };
         match step.sure {
-            Sure::Saves if known == Known::Told => {
+            Sure::Saves if known == Known::Said => {
                 format!("{what} {verb}{}{}", about_duration(step.saved.value), bracketed(step.saved))
             }
             Sure::Saves => format!("{what} {verb}{}", about_duration(step.saved.value)),

@@ -17,11 +17,11 @@ pub type Range = [Estimate; 4];
 
 /// What is known at a point.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct PointSays {
+pub struct PointFindings {
     /// `2 rakers and a bucket of 14 ft3`.
     pub words: String,
     /// The value of each thing.
-    pub values: Vec<ValueSays>,
+    pub values: Vec<ValueFindings>,
     /// Whether this is the job before anything is varied.
     pub as_it_stands: bool,
     /// Working time to the finish \[s\].
@@ -60,7 +60,7 @@ pub struct PointSays {
 
 /// A value of a thing.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ValueSays {
+pub struct ValueFindings {
     /// As it would be typed.
     pub typed: String,
     /// With its unit, in the system shown.
@@ -72,11 +72,11 @@ pub struct ValueSays {
 }
 
 /// What is known at every point, in the order of the points.
-pub(super) fn points(sweep: &Sweep, priced: bool) -> Vec<PointSays> {
-    (0..sweep.points.len()).map(|point| says(sweep, point, priced)).collect()
+pub(super) fn points(sweep: &Sweep, priced: bool) -> Vec<PointFindings> {
+    (0..sweep.points.len()).map(|point| findings(sweep, point, priced)).collect()
 }
 
-fn says(sweep: &Sweep, at: usize, priced: bool) -> PointSays {
+fn findings(sweep: &Sweep, at: usize, priced: bool) -> PointFindings {
     let (point, units) = (&sweep.points[at], sweep.units);
     let start_s = point.start_s();
     let range = |sample: &Sorted| SHARES.map(|share| Estimate::from(sample.percentile(share)));
@@ -87,7 +87,7 @@ fn says(sweep: &Sweep, at: usize, priced: bool) -> PointSays {
     let waits = who_waits_by(&point.scenario.job, &point.accounts, point.runs.len() as u32);
     let calendar = Calendar::of(&point.scenario, units);
     let done = |i: usize| calendar.done(finish_working_s[i].value, finish_clock_s[i].value);
-    PointSays {
+    PointFindings {
         words: point_words(&sweep.things, &point.places, units),
         values: values(sweep, point),
         as_it_stands: point.scenario.job == sweep.base.job,
@@ -121,11 +121,11 @@ fn range_words(time: &Range) -> String {
     if said(0) == said(3) { said(1) } else { format!("{} to {}", said(0), said(3)) }
 }
 
-fn values(sweep: &Sweep, point: &Point) -> Vec<ValueSays> {
+fn values(sweep: &Sweep, point: &Point) -> Vec<ValueFindings> {
     let each = sweep.things.iter().zip(&point.places).map(|(vary, place)| {
         let value = &vary.values[*place];
         let (number, unit) = value.number(sweep.units);
-        ValueSays { typed: value.to_string(), label: value.label(sweep.units), number, unit }
+        ValueFindings { typed: value.to_string(), label: value.label(sweep.units), number, unit }
     });
     each.collect()
 }

@@ -1,4 +1,4 @@
-//! What a sweep says of hand-made runs: every saving is plain arithmetic. All numbers are invented.
+//! What a sweep says of hand-made runs: every saving is plain arithmetic. All numbers are made up.
 
 use super::*;
 use crate::example;
@@ -65,12 +65,12 @@ fn line(what: &str, minutes: &[f64]) -> Sweep {
 
 #[test]
 fn the_knee_is_where_the_last_step_worth_taking_leads() {
-    let says = sweep(&line("rakers 1..5", &[200.0, 162.0, 150.0, 146.0, 146.0]));
-    assert_eq!(says.knee.at, Some(2));
-    assert!(!says.knee.open);
-    assert_eq!(says.knee.steps, "A second raker saves 38 min, a third 12 min, a fourth 4 min.");
-    assert_eq!(says.knee.sentence, "The knee is at 3 rakers: beyond it at most 4 min more is saved.");
-    assert_eq!(says.letters(2), "K");
+    let findings = sweep(&line("rakers 1..5", &[200.0, 162.0, 150.0, 146.0, 146.0]));
+    assert_eq!(findings.knee.at, Some(2));
+    assert!(!findings.knee.open);
+    assert_eq!(findings.knee.steps, "A second raker saves 38 min, a third 12 min, a fourth 4 min.");
+    assert_eq!(findings.knee.sentence, "The knee is at 3 rakers: beyond it at most 4 min more is saved.");
+    assert_eq!(findings.letters(2), "K");
 }
 
 #[test]
@@ -149,10 +149,10 @@ fn a_small_step_before_a_large_one_does_not_end_the_search() {
 
 #[test]
 fn where_the_last_step_pays_the_knee_may_lie_beyond() {
-    let says = sweep(&line("rakers 1..3", &[200.0, 150.0, 110.0]));
-    assert_eq!((says.knee.at, says.knee.open), (Some(2), true));
-    assert!(says.knee.sentence.contains("there or beyond this range"), "{}", says.knee.sentence);
-    assert_eq!(says.letters(2), "", "what is not found is not marked");
+    let findings = sweep(&line("rakers 1..3", &[200.0, 150.0, 110.0]));
+    assert_eq!((findings.knee.at, findings.knee.open), (Some(2), true));
+    assert!(findings.knee.sentence.contains("there or beyond this range"), "{}", findings.knee.sentence);
+    assert_eq!(findings.letters(2), "", "what is not found is not marked");
 }
 
 #[test]
@@ -160,31 +160,31 @@ fn where_nothing_surely_saves_time_there_is_no_knee() {
     // A minute saved in every second run and lost in the others.
     let swing =
         |point: usize, run: u32| 200.0 + if run.is_multiple_of(2) { point as f64 } else { -(point as f64) };
-    let says = sweep(&made(&["rakers 1..3"], 40, swing, None));
-    assert_eq!(says.knee.at, None);
-    assert!(says.knee.sentence.contains("there is no knee"), "{}", says.knee.sentence);
-    assert_eq!(says.knee.steps, "A second raker saves nothing to speak of, a third nothing to speak of.");
+    let findings = sweep(&made(&["rakers 1..3"], 40, swing, None));
+    assert_eq!(findings.knee.at, None);
+    assert!(findings.knee.sentence.contains("there is no knee"), "{}", findings.knee.sentence);
+    assert_eq!(findings.knee.steps, "A second raker saves nothing to speak of, a third nothing to speak of.");
 }
 
 #[test]
 fn a_range_that_gets_worse_upwards_is_read_from_its_upper_end() {
-    let says = sweep(&line("haul 10, 20, 40 yd", &[100.0, 104.0, 140.0]));
+    let findings = sweep(&line("haul 10, 20, 40 yd", &[100.0, 104.0, 140.0]));
     // 4 min are a tenth of the 40 min of the range, but more than 3 % of the job.
-    assert_eq!((says.knee.at, says.knee.open), (Some(0), true));
+    assert_eq!((findings.knee.at, findings.knee.open), (Some(0), true));
     assert!(
-        says.knee.steps.starts_with("A mean haul of 20 yd instead of 40 yd saves 36 min"),
+        findings.knee.steps.starts_with("A mean haul of 20 yd instead of 40 yd saves 36 min"),
         "{}",
-        says.knee.steps
+        findings.knee.steps
     );
-    assert!(says.later.is_empty());
+    assert!(findings.later.is_empty());
 }
 
 #[test]
 fn too_many_of_a_good_thing_do_not_turn_the_range_round() {
-    let says = sweep(&line("loaders 1..5", &[200.0, 150.0, 140.0, 180.0, 230.0]));
-    assert_eq!((says.knee.at, says.knee.open), (Some(2), false));
+    let findings = sweep(&line("loaders 1..5", &[200.0, 150.0, 140.0, 180.0, 230.0]));
+    assert_eq!((findings.knee.at, findings.knee.open), (Some(2), false));
     assert_eq!(
-        says.later,
+        findings.later,
         [
             "Not every step helps: a fifth loader makes the job 50 min longer.",
             "Not every step helps: a fourth loader makes the job 40 min longer."
@@ -194,12 +194,12 @@ fn too_many_of_a_good_thing_do_not_turn_the_range_round() {
 
 #[test]
 fn a_key_of_the_file_is_read_towards_its_quicker_end() {
-    let says = sweep(&line("loader.x.loading = 20, 30, 40 s", &[100.0, 102.0, 140.0]));
-    assert_eq!((says.knee.at, says.knee.open), (Some(1), false));
+    let findings = sweep(&line("loader.x.loading = 20, 30, 40 s", &[100.0, 102.0, 140.0]));
+    assert_eq!((findings.knee.at, findings.knee.open), (Some(1), false));
     assert!(
-        says.knee.steps.starts_with("\"loader.x.loading = 30 s\" instead of 40 s saves 38 min"),
+        findings.knee.steps.starts_with("\"loader.x.loading = 30 s\" instead of 40 s saves 38 min"),
         "{}",
-        says.knee.steps
+        findings.knee.steps
     );
 }
 
@@ -211,19 +211,19 @@ fn a_wide_step_is_judged_by_what_it_saves_and_not_by_its_width() {
 
 #[test]
 fn more_that_makes_it_later_is_said() {
-    let says = sweep(&line("loaders 1..3", &[200.0, 150.0, 154.0]));
-    assert_eq!(says.later, ["Not every step helps: a third loader makes the job 4 min longer."]);
-    assert_eq!(says.knee.at, Some(1));
+    let findings = sweep(&line("loaders 1..3", &[200.0, 150.0, 154.0]));
+    assert_eq!(findings.later, ["Not every step helps: a third loader makes the job 4 min longer."]);
+    assert_eq!(findings.knee.at, Some(1));
 }
 
 #[test]
 fn savings_against_the_point_before_are_means_of_paired_differences() {
-    // Saves 10 or 20 min by turns: 15 on average, known from 40 runs to t(39; 0.975) sd / sqrt(40) with sd 5.0637.
+    // Saves 10 or 20 min alternately: 15 on average, known from 40 runs to t(39; 0.975) sd / sqrt(40) with sd 5.0637.
     let minutes =
         |point: usize, run: u32| 200.0 - if point == 1 { 10.0 + 10.0 * f64::from(run % 2) } else { 0.0 };
-    let says = sweep(&made(&["rakers 1..2"], 40, minutes, None));
-    assert_eq!(says.points[0].saved, [None]);
-    let saved = says.points[1].saved[0].clone().unwrap();
+    let findings = sweep(&made(&["rakers 1..2"], 40, minutes, None));
+    assert_eq!(findings.points[0].saved, [None]);
+    let saved = findings.points[1].saved[0].clone().unwrap();
     assert_eq!((saved.against, saved.words.as_str()), (0, "15 min"));
     assert!((saved.min - 15.0).abs() < 1e-9);
     let half = 2.0227 * 5.0637 / 40.0_f64.sqrt();
@@ -234,8 +234,8 @@ fn savings_against_the_point_before_are_means_of_paired_differences() {
 #[test]
 fn money_turns_at_the_cheapest_point_and_the_others_cost_so_much_more() {
     let costs = [500.0, 470.0, 520.0];
-    let says = sweep(&made(&["rakers 1..3"], 20, |_, _| 100.0, Some(&|point| costs[point])));
-    let money = says.money.unwrap();
+    let findings = sweep(&made(&["rakers 1..3"], 20, |_, _| 100.0, Some(&|point| costs[point])));
+    let money = findings.money.unwrap();
     assert_eq!((money.at, money.as_cheap.as_slice()), (1, &[][..]));
     assert_eq!(
         money.sentence,
@@ -245,21 +245,21 @@ fn money_turns_at_the_cheapest_point_and_the_others_cost_so_much_more() {
 
 #[test]
 fn points_that_cost_the_same_are_not_told_apart() {
-    let says = sweep(&made(&["rakers 1..2"], 20, |_, _| 100.0, Some(&|_| 500.0)));
-    let money = says.money.unwrap();
+    let findings = sweep(&made(&["rakers 1..2"], 20, |_, _| 100.0, Some(&|_| 500.0)));
+    let money = findings.money.unwrap();
     assert_eq!(money.as_cheap, [1]);
     assert_eq!(money.sentence, "Cheapest: 1 raker, at $500. These runs cannot tell 2 rakers from it.");
 }
 
 #[test]
 fn a_job_without_prices_has_no_cheapest_point() {
-    let says = sweep(&line("rakers 1..2", &[100.0, 90.0]));
-    assert_eq!((says.money, says.unpriced), (None, Some("the file names no prices")));
-    assert_eq!(says.points[0].cost, None);
+    let findings = sweep(&line("rakers 1..2", &[100.0, 90.0]));
+    assert_eq!((findings.money, findings.unpriced), (None, Some("the file names no prices")));
+    assert_eq!(findings.points[0].cost, None);
 }
 
 /// With `kept[point]` of a thousand runs done in time.
-fn by(kept: &[u32], cost: Option<&dyn Fn(usize) -> f64>) -> SweepSays {
+fn by(kept: &[u32], cost: Option<&dyn Fn(usize) -> f64>) -> SweepFindings {
     let minutes = |point: usize, run: u32| if run < kept[point] { 100.0 } else { 140.0 };
     let mut all = made(&["rakers 1..4"], 1_000, minutes, cost);
     // Work begins at 8:00 am: 120 min end at ten.
@@ -282,12 +282,12 @@ fn the_cheapest_point_that_is_surely_done_in_time_is_named() {
 
 #[test]
 fn without_prices_the_smallest_crew_is_taken() {
-    let says = by(&[300, 500, 950, 990], None);
-    let by = says.by.clone().unwrap();
+    let findings = by(&[300, 500, 950, 990], None);
+    let by = findings.by.clone().unwrap();
     assert_eq!((by.at, by.keeps), (Some(2), Keeps::Surely));
     assert!(by.sentence.starts_with("3 rakers, surely: the least that is done by"), "{}", by.sentence);
-    assert_eq!(says.verdict, by.sentence);
-    assert_eq!(says.letters(2), "KT");
+    assert_eq!(findings.verdict, by.sentence);
+    assert_eq!(findings.letters(2), "KT");
 }
 
 #[test]
@@ -310,28 +310,28 @@ fn where_nothing_is_done_in_time_the_nearest_is_named_with_what_it_misses() {
 }
 
 /// Two to three rakers (rows), rooms of one to three (columns).
-fn grid(minutes: [f64; 6]) -> SweepSays {
+fn grid(minutes: [f64; 6]) -> SweepFindings {
     sweep(&made(&["rakers 2..3", "room 1..3"], 30, |point, run| minutes[point] + f64::from(run % 3), None))
 }
 
 #[test]
 fn in_a_grid_one_goes_along_the_thing_that_saves_more() {
-    let says = grid([200.0, 150.0, 148.0, 180.0, 120.0, 119.0]);
+    let findings = grid([200.0, 150.0, 148.0, 180.0, 120.0, 119.0]);
     // Room first (50 min), then a raker (30); another room saves a minute.
-    assert_eq!((says.knee.at, says.knee.open), (Some(4), false));
+    assert_eq!((findings.knee.at, findings.knee.open), (Some(4), false));
     assert_eq!(
-        says.knee.sentence,
+        findings.knee.sentence,
         "The knee is at 3 rakers and room for 2 heaps: beyond it at most 1 min more is saved."
     );
-    let saved = &says.points[4].saved;
+    let saved = &findings.points[4].saved;
     let minutes = |thing: usize| (saved[thing].as_ref().unwrap().against, saved[thing].as_ref().unwrap().min);
     assert_eq!((minutes(0), minutes(1)), ((1, 30.0), (3, 60.0)));
 }
 
 #[test]
 fn where_only_both_together_help_both_are_taken() {
-    let says = grid([200.0, 200.0, 200.0, 200.0, 120.0, 119.0]);
-    assert_eq!((says.knee.at, says.knee.open), (Some(4), false));
+    let findings = grid([200.0, 200.0, 200.0, 200.0, 120.0, 119.0]);
+    assert_eq!((findings.knee.at, findings.knee.open), (Some(4), false));
 }
 
 #[test]
@@ -340,15 +340,18 @@ fn small_steps_of_one_thing_are_not_held_against_large_ones_of_the_other() {
     let haul = [100.0, 100.0, 106.0, 112.0, 118.0];
     let minutes =
         |point: usize, run: u32| haul[point % 5] + if point < 5 { 100.0 } else { 0.0 } + f64::from(run % 3);
-    let says = sweep(&made(&["rakers 1..2", "haul 29..33 yd by 1"], 30, minutes, None));
-    assert_eq!((says.knee.at, says.knee.open), (Some(6), false));
-    assert_eq!(says.points[6].words, "2 rakers and a mean haul of 30 yd");
+    let findings = sweep(&made(&["rakers 1..2", "haul 29..33 yd by 1"], 30, minutes, None));
+    assert_eq!((findings.knee.at, findings.knee.open), (Some(6), false));
+    assert_eq!(findings.points[6].words, "2 rakers and a mean haul of 30 yd");
 }
 
 #[test]
 fn the_job_as_it_stands_is_marked() {
     let mut all = line("rakers 1..2", &[100.0, 90.0]);
     all.points[0].scenario.job = all.base.job.clone();
-    let says = sweep(&all);
-    assert_eq!((says.letters(0), says.meaning(Mark::AsItStands)), ("A".into(), Some("as it stands".into())));
+    let findings = sweep(&all);
+    assert_eq!(
+        (findings.letters(0), findings.meaning(Mark::AsItStands)),
+        ("A".into(), Some("as it stands".into()))
+    );
 }

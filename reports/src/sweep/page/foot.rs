@@ -5,11 +5,11 @@ use crate::render::page::fold::Part;
 use crate::render::page::made_with::made_with;
 use crate::render::page::words::number;
 use crate::sweep::Sweep;
-use crate::sweep::findings::SweepSays;
+use crate::sweep::findings::SweepFindings;
 use maud::html;
 use sim::LEVEL;
 
-pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {
+pub(super) fn part(sweep: &Sweep, findings: &SweepFindings) -> Part {
     let from = &sweep.provenance;
     let runs = format!("{} at every point, {} in all", number(from.runs.into()), number(sweep.runs_in_all()));
     let body = html! {
@@ -25,7 +25,7 @@ pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {
                 "keeps what is wanted, \"perhaps\" that a part of it does. Intervals cover the random draws of the runs, not a wrong "
                 "figure in the file."
             }
-            @if says.money.is_none() { p { "Without prices the smallest crew counts as the least, then the fewest steps from the slow end." } }
+            @if findings.money.is_none() { p { "Without prices the smallest crew counts as the least, then the fewest steps from the slow end." } }
             (made_with(from, &runs))
     };
     Part::folded("foot", "How it was worked out", body)

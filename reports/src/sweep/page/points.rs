@@ -5,36 +5,36 @@ use crate::render::page::fold::Part;
 use crate::render::page::table::{Row, Table};
 use crate::render::page::words::tight;
 use crate::sweep::Sweep;
-use crate::sweep::findings::{Mark, PointSays, SweepSays, Thing};
+use crate::sweep::findings::{Mark, PointFindings, SweepFindings, Thing};
 use maud::{Markup, html};
 
-pub(super) fn part(sweep: &Sweep, says: &SweepSays) -> Part {
+pub(super) fn part(sweep: &Sweep, findings: &SweepFindings) -> Part {
     let body = html! {
-        p.note { (says.how) }
-        @if says.points.len() > MOST_TOLD {
-            (marked(says))
+        p.note { (findings.how) }
+        @if findings.points.len() > MOST_TOLD {
+            (marked(findings))
         } @else if sweep.things.len() == 1 {
-            (table(says, 0..says.points.len(), &says.things[0]).draw())
+            (table(findings, 0..findings.points.len(), &findings.things[0]).draw())
         } @else {
-            (grid(sweep, says))
+            (grid(sweep, findings))
         }
-        (legend(says))
+        (legend(findings))
     };
     Part::folded("points", "Every point", body)
 }
 
-/// More points would make a book of the page: the charts and `sweep.csv` have them.
+/// More points would make the page too long: the charts and `sweep.csv` have them.
 const MOST_TOLD: usize = 120;
 
 /// The points that bear a mark, and where the others are.
-fn marked(says: &SweepSays) -> Markup {
+fn marked(findings: &SweepFindings) -> Markup {
     let points: Vec<usize> =
-        (0..says.points.len()).filter(|point| !says.letters(*point).is_empty()).collect();
+        (0..findings.points.len()).filter(|point| !findings.letters(*point).is_empty()).collect();
     html! {
         p { "The charts show all of them, and sweep.csv has every figure. Here are those that are marked:" }
         dl { @for point in points {
-            @let told = &says.points[point];
-            dt { (says.letters(point)) }
+            @let told = &findings.points[point];
+            dt { (findings.letters(point)) }
             dd {
                 (tight(&crate::findings::capital(&told.words))) ": " (tight(&told.range)) " h:min, 8 days in 10 done by "
                 (tight(&told.done_by[2]))
@@ -47,25 +47,25 @@ fn marked(says: &SweepSays) -> Markup {
 }
 
 /// One table for each value of the first thing, over those of the second.
-fn grid(sweep: &Sweep, says: &SweepSays) -> Markup {
+fn grid(sweep: &Sweep, findings: &SweepFindings) -> Markup {
     let row = sweep.row();
     html! {
-        @for (number, label) in says.things[0].labels.iter().enumerate() {
-            @let caption = format!("{}: {label}", says.things[0].heading());
-            (table(says, number * row..(number + 1) * row, &says.things[1]).caption(caption).draw())
+        @for (number, label) in findings.things[0].labels.iter().enumerate() {
+            @let caption = format!("{}: {label}", findings.things[0].heading());
+            (table(findings, number * row..(number + 1) * row, &findings.things[1]).caption(caption).draw())
         }
     }
 }
 
-fn table(says: &SweepSays, points: std::ops::Range<usize>, thing: &Thing) -> Table {
-    let (priced, place) = (says.money.is_some(), says.things.len() - 1);
-    let asked = says.by.as_ref().map(|by| format!("Done by {}", by.clock));
+fn table(findings: &SweepFindings, points: std::ops::Range<usize>, thing: &Thing) -> Table {
+    let (priced, place) = (findings.money.is_some(), findings.things.len() - 1);
+    let asked = findings.by.as_ref().map(|by| format!("Done by {}", by.clock));
     let cost = if priced { &["Cost, middle", "Cost, 8 in 10 within"][..] } else { &[] };
     let heads = [thing.heading(), "Takes 8 days in 10, h:min".into(), "8 days in 10 done by".into()];
     let heads = heads.into_iter().chain(asked.clone()).chain(["Saves".to_owned()]);
     let heads = heads.chain(cost.iter().map(|head| (*head).to_owned())).chain(["Loads".to_owned()]);
     Table::new(heads).rows(points.map(|point| {
-        let (told, letters) = (&says.points[point], says.letters(point));
+        let (told, letters) = (&findings.points[point], findings.letters(point));
         let head =
             html! { (tight(&told.values[place].label)) @if !letters.is_empty() { " " b { (letters) } } };
         let mut cells = vec![
@@ -83,7 +83,7 @@ fn table(says: &SweepSays, points: std::ops::Range<usize>, thing: &Thing) -> Tab
     }))
 }
 
-fn chance(told: &PointSays) -> Markup {
+fn chance(told: &PointFindings) -> Markup {
     let interval = told.chance.and_then(|chance| chance.low.zip(chance.high));
     html! {
         (tight(told.chance_words.as_deref().unwrap_or("")))
@@ -93,7 +93,7 @@ fn chance(told: &PointSays) -> Markup {
     }
 }
 
-fn saves(told: &PointSays, thing: usize) -> Markup {
+fn saves(told: &PointFindings, thing: usize) -> Markup {
     html! {
         @match told.saved.get(thing).and_then(|saved| saved.as_ref()) {
             None => {},
@@ -103,8 +103,8 @@ fn saves(told: &PointSays, thing: usize) -> Markup {
     }
 }
 
-fn legend(says: &SweepSays) -> Markup {
-    let keys = Mark::ALL.into_iter().filter_map(|mark| Some((mark.letter(), says.meaning(mark)?)));
+fn legend(findings: &SweepFindings) -> Markup {
+    let keys = Mark::ALL.into_iter().filter_map(|mark| Some((mark.letter(), findings.meaning(mark)?)));
     html! {
         p.note {
             "\"Saves\" is the time saved against the line above. "
@@ -117,17 +117,17 @@ fn legend(says: &SweepSays) -> Markup {
 const MOST_WAITS: usize = 24;
 
 /// Of a line every point, of a grid those that are marked.
-pub(super) fn waits(says: &SweepSays) -> Part {
-    let is_told = |point: &usize| says.things.len() == 1 || !says.letters(*point).is_empty();
-    let told: Vec<usize> = (0..says.points.len()).filter(is_told).take(MOST_WAITS).collect();
+pub(super) fn waits(findings: &SweepFindings) -> Part {
+    let is_told = |point: &usize| findings.things.len() == 1 || !findings.letters(*point).is_empty();
+    let told: Vec<usize> = (0..findings.points.len()).filter(is_told).take(MOST_WAITS).collect();
     let row = |point: &usize| {
-        let told = &says.points[*point];
+        let told = &findings.points[*point];
         Row::new(html! { (tight(&capital(&told.words))) }, [html! { (tight(&told.who_waits_in_full)) }])
     };
     let body = html! {
         (Table::new(["Point", "Who waits"]).rows(told.iter().map(row)).draw())
-        @if told.len() < says.points.len() {
-            p.note { "sweep.csv has it for " (says.points.len() - told.len()) " more." }
+        @if told.len() < findings.points.len() {
+            p.note { "sweep.csv has it for " (findings.points.len() - told.len()) " more." }
         }
     };
     Part::folded("waits", "Who waits", body)

@@ -1,13 +1,13 @@
 use super::sweep_page;
 use crate::chart::Size;
 use crate::sweep::figures::sweep_figures;
-use crate::sweep::findings::{sweep as says, tests::made};
+use crate::sweep::findings::{sweep as findings, tests::made};
 use crate::sweep::{Deadline, Sweep};
 
 fn drawn(sweep: &Sweep) -> String {
-    let says = says(sweep);
-    let figures = |size| sweep_figures(sweep, &says, size).unwrap();
-    sweep_page(sweep, &says, &figures(Size::PAGE), &figures(Size::PHONE))
+    let findings = findings(sweep);
+    let figures = |size| sweep_figures(sweep, &findings, size).unwrap();
+    sweep_page(sweep, &findings, &figures(Size::PAGE), &figures(Size::PHONE))
 }
 
 fn rakers() -> Sweep {
@@ -42,14 +42,18 @@ fn the_page_of_a_sweep_stands_alone_and_calls_nothing_safe() {
 #[test]
 fn the_answers_every_point_cautions_and_provenance_are_on_the_page() {
     let sweep = rakers();
-    let (html, says) = (drawn(&sweep), says(&sweep));
+    let (html, findings) = (drawn(&sweep), findings(&sweep));
     let flat = html.replace('\u{a0}', " ");
-    let by = says.by.as_ref().unwrap();
-    for words in [&by.sentence, &says.knee.steps, &says.knee.sentence, &says.money.as_ref().unwrap().sentence]
-    {
+    let by = findings.by.as_ref().unwrap();
+    for words in [
+        &by.sentence,
+        &findings.knee.steps,
+        &findings.knee.sentence,
+        &findings.money.as_ref().unwrap().sentence,
+    ] {
         assert!(flat.contains(words.as_str()), "{words}");
     }
-    for told in &says.points {
+    for told in &findings.points {
         assert!(flat.contains(&told.done_by[2]) && flat.contains(&told.cost_words.as_ref().unwrap()[1]));
     }
     for caution in &sweep.base.cautions {

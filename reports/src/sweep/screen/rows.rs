@@ -3,17 +3,17 @@
 use super::{legend, thinned};
 use crate::findings::about_duration;
 use crate::render::screen::lines;
-use crate::sweep::findings::{PointSays, SweepSays};
+use crate::sweep::findings::{PointFindings, SweepFindings};
 
 /// Rows that the screen has room for.
 const MOST: usize = 14;
 /// Points whose waiting is told.
 const MOST_WAITS: usize = 6;
 
-pub(super) fn lines_of(says: &SweepSays, width: u16) -> Vec<String> {
-    let priced = says.money.is_some();
-    let asked = says.by.is_some();
-    let thing = says.things.first().map_or("", |thing| thing.key.as_str());
+pub(super) fn lines_of(findings: &SweepFindings, width: u16) -> Vec<String> {
+    let priced = findings.money.is_some();
+    let asked = findings.by.is_some();
+    let thing = findings.things.first().map_or("", |thing| thing.key.as_str());
     let mut header = vec!["", short(thing), "takes (h:min)", "P80 by", "sim. error"];
     if asked {
         header.push("in time");
@@ -22,11 +22,11 @@ pub(super) fn lines_of(says: &SweepSays, width: u16) -> Vec<String> {
     if priced {
         header.push("cost P50");
     }
-    let shown = thinned(says.points.len(), MOST, |point| !says.letters(point).is_empty());
+    let shown = thinned(findings.points.len(), MOST, |point| !findings.letters(point).is_empty());
     let row = |point: &usize| {
-        let told = &says.points[*point];
+        let told = &findings.points[*point];
         let mut row = vec![
-            says.letters(*point),
+            findings.letters(*point),
             told.values[0].label.clone(),
             told.range.clone(),
             told.done_by[2].clone(),
@@ -45,13 +45,13 @@ pub(super) fn lines_of(says: &SweepSays, width: u16) -> Vec<String> {
     let mut right: Vec<usize> = vec![1, 3];
     right.extend((5..header.len()).filter(|column| header[*column] != "saves"));
     let mut all = lines(&header, rows, &right, width);
-    if shown.len() < says.points.len() {
+    if shown.len() < findings.points.len() {
         all.push(format!(
             "{} more points are in the report and in sweep.csv; \"saves\" is against the value just before.",
-            says.points.len() - shown.len()
+            findings.points.len() - shown.len()
         ));
     }
-    all.extend(legend(says));
+    all.extend(legend(findings));
     all
 }
 
@@ -61,7 +61,7 @@ fn short(words: &str) -> &str {
 }
 
 /// In whole minutes from a minute and a half on.
-fn saves(told: &PointSays) -> String {
+fn saves(told: &PointFindings) -> String {
     let Some(saved) = &told.saved[0] else { return String::new() };
     let size = about_duration(saved.min.abs() * 60.0);
     match saved.words.as_str() {
@@ -74,10 +74,10 @@ fn saves(told: &PointSays) -> String {
 }
 
 /// Who waits, for the points that matter.
-pub(super) fn waits(says: &SweepSays, width: u16) -> Vec<String> {
-    let shown = thinned(says.points.len(), MOST_WAITS, |point| !says.letters(point).is_empty());
+pub(super) fn waits(findings: &SweepFindings, width: u16) -> Vec<String> {
+    let shown = thinned(findings.points.len(), MOST_WAITS, |point| !findings.letters(point).is_empty());
     let row = |point: &usize| {
-        let told = &says.points[*point];
+        let told = &findings.points[*point];
         vec![told.values[0].label.clone(), format!("{}.", told.who_waits_in_full)]
     };
     lines(&[], shown.iter().map(row).collect(), &[0], width)

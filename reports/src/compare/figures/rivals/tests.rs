@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::chart::{Size, legibility};
-use crate::compare::fixtures::{by_turns, choice, comparison, three, usual};
+use crate::compare::fixtures::{alternately, choice, comparison, three, usual};
 
 /// Nine jobs with long names; the fifth is the best.
 pub(crate) fn nine() -> Comparison {
@@ -12,7 +12,7 @@ pub(crate) fn nine() -> Comparison {
         let name = format!("{} {n}", names[n as usize % 3]);
         choice(
             &name,
-            move |k| usual(k) + 12.0 * f64::from(n.abs_diff(4)) + by_turns(k, 0.0, 3.0),
+            move |k| usual(k) + 12.0 * f64::from(n.abs_diff(4)) + alternately(k, 0.0, 3.0),
             |_| 1_000.0,
         )
     };

@@ -48,8 +48,8 @@ fn where_all_lose_that_is_said() {
 
 #[test]
 fn the_figures_are_drawn_without_fault_at_every_size() {
-    for says in [three(), nine()].map(|jobs| comparison(&jobs)) {
-        for data in [prepare_time(&says), prepare_money(&says)] {
+    for findings in [three(), nine()].map(|jobs| comparison(&jobs)) {
+        for data in [prepare_time(&findings), prepare_money(&findings)] {
             for size in [Size::PAGE, Size::WIDE, Size::PHONE, Size { width: 300, height: 200 }] {
                 let svg = crate::chart::saved::draw(&data, size).expect("a figure");
                 assert_eq!(legibility::faults(&svg), [""; 0], "{size:?}");
