@@ -44,7 +44,7 @@ fn catalogue() -> Vec<PathBuf> {
 
 /// What is said of a file, with its folder left out so that the message is the same on every machine.
 fn said_of(path: &Path) -> Result<String, String> {
-    match files::scenario(path, &Selection::default()) {
+    match files::job_file(path).and_then(|file| file.scenario(&Selection::default())) {
         Ok(scenario) => Err(format!("accepted as \"{}\"", scenario.title)),
         Err(refusal) => Ok(refusal.to_string().replace(&format!("{}/", folder().display()), "")),
     }
@@ -112,10 +112,14 @@ fn every_message_names_the_file_and_the_line() {
 #[test]
 fn a_folder_and_a_missing_file_are_refused_in_words() {
     let folder = folder();
-    let refusal = files::scenario(&folder, &Selection::default()).expect_err("a folder is no scenario");
+    let refusal = files::job_file(&folder)
+        .and_then(|file| file.scenario(&Selection::default()))
+        .expect_err("a folder is no scenario");
     assert!(refusal.to_string().contains("folder"), "{refusal}");
     let missing = folder.join("no_such_file.toml");
-    let refusal = files::scenario(&missing, &Selection::default()).expect_err("there is no such file");
+    let refusal = files::job_file(&missing)
+        .and_then(|file| file.scenario(&Selection::default()))
+        .expect_err("there is no such file");
     assert!(refusal.to_string().contains("no_such_file.toml"), "{refusal}");
 }
 

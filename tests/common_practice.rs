@@ -8,7 +8,9 @@ use std::path::Path;
 fn read(alternative: Option<&str>) -> Scenario {
     let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/common_practice/job.toml");
     let selection = Selection { alternative: alternative.map(str::to_owned), ..Selection::default() };
-    crate::files::scenario(&file, &selection).unwrap_or_else(|refusal| panic!("{refusal}"))
+    crate::files::job_file(&file)
+        .and_then(|file| file.scenario(&selection))
+        .unwrap_or_else(|refusal| panic!("{refusal}"))
 }
 
 fn study(alternative: Option<&str>, runs: u32) -> Study {

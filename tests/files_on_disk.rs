@@ -40,7 +40,10 @@ impl Place {
 }
 
 fn read(path: &Path) -> Result<(), String> {
-    files::scenario(path, &Selection::default()).map(drop).map_err(|refusal| refusal.to_string())
+    files::job_file(path)
+        .and_then(|file| file.scenario(&Selection::default()))
+        .map(drop)
+        .map_err(|refusal| refusal.to_string())
 }
 
 #[test]
@@ -138,7 +141,7 @@ fn a_sound_file_is_read_from_disk_and_named_as_typed() {
     let place = Place::new();
     let path = place.path().join("small job.toml");
     fs::write(&path, SOUND).unwrap();
-    let scenario = files::scenario(&path, &Selection::default()).unwrap();
+    let scenario = files::job_file(&path).and_then(|file| file.scenario(&Selection::default())).unwrap();
     assert_eq!((scenario.title.as_str(), scenario.file), ("small job", path.display().to_string()));
     assert_eq!(scenario.hash.len(), 64);
 }

@@ -14,6 +14,7 @@
 //! - `buckets`: buckets before buying: hand arithmetic, lift and gates, worth, what is refused
 //! - `changes`: the job changed from the command line
 //! - `parts`: a forecast shared by four processes
+//! - `questions`: every question asked without the terminal
 //! - `sweep`: a job over a range, compared with single runs
 //! - `said`: what people read of every shipped scenario, and of a job that runs out of material
 //! - `guide`: the screens in the README and the guide are what the program says
@@ -44,6 +45,7 @@ mod output_folder;
 mod own_figures;
 mod parts;
 mod program;
+mod questions;
 mod quote;
 mod raw_signs;
 mod said;

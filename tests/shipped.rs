@@ -18,7 +18,9 @@ fn files() -> Vec<PathBuf> {
 
 fn read(name: &str, alternative: Option<&str>) -> Scenario {
     let selection = Selection { alternative: alternative.map(str::to_owned), ..Selection::default() };
-    crate::files::scenario(&folder().join(name), &selection).unwrap_or_else(|refusal| panic!("{refusal}"))
+    crate::files::job_file(&folder().join(name))
+        .and_then(|file| file.scenario(&selection))
+        .unwrap_or_else(|refusal| panic!("{refusal}"))
 }
 
 fn study(name: &str, runs: u32) -> Study {

@@ -32,6 +32,11 @@ pub trait Answer {
         Vec::new()
     }
 
+    /// What was asked for and could not be had, to be said beside the answer.
+    fn besides(&self) -> Option<String> {
+        None
+    }
+
     /// All files.
     ///
     /// # Errors

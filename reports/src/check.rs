@@ -1,9 +1,11 @@
 //! Cautions and assumptions, without a run.
 
 mod json;
+mod question;
 mod screen;
 
 pub use json::check_json;
+pub use question::QUESTION;
 pub use screen::{check, check_first, verdict};
 
 use crate::answer::{Answer, Document, RunRows, failed};

@@ -1,10 +1,12 @@
 //! Which of several jobs is the best.
 
+mod choices;
 pub mod figures;
 mod files;
 pub mod findings;
 mod json;
 mod page;
+mod question;
 mod run;
 mod runs_csv;
 mod screen;
@@ -16,7 +18,8 @@ pub(crate) mod fixtures;
 pub use files::{COMPARISON, comparison_summary, of_comparison};
 pub use json::comparison_json;
 pub use page::comparison_page;
-pub use run::{Choice, Comparison, Judged, MOST_CHOICES, Prefer, Wanted};
+pub use question::QUESTION;
+pub use run::{Choice, Comparison, Judged, MOST_CHOICES, Prefer, Wanted, compiled};
 pub use runs_csv::paired_runs_csv;
 pub use screen::{comparison, comparison_files, comparison_first};
 pub use tables::{comparison_csv, differences_csv};

@@ -198,6 +198,7 @@ pub(crate) fn forecast() -> Forecast {
         ],
         typical: Replay { outcome: outcome(50), accounts: accounts(&outcomes[50..51]), log: Vec::new() },
         percentiles: vec![0.1, 0.5, 0.8, 0.9, 0.95],
+        within_s: None,
         by_s: Some(38_400.0),
         units: System::Us,
         provenance: Provenance {

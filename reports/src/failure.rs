@@ -3,6 +3,9 @@
 /// Why there is no answer.
 #[derive(Debug, thiserror::Error)]
 pub enum Failure {
+    /// A file is not accepted.
+    #[error(transparent)]
+    Refused(#[from] Box<scenarios::Refusal>),
     /// The model has no meaning for the job.
     #[error("{file}: {error}")]
     Job {
@@ -44,6 +47,12 @@ pub enum Failure {
         /// Why not.
         error: String,
     },
+}
+
+impl From<scenarios::Refusal> for Failure {
+    fn from(refusal: scenarios::Refusal) -> Self {
+        Self::Refused(Box::new(refusal))
+    }
 }
 
 impl Failure {

@@ -5,6 +5,7 @@ mod files;
 mod json;
 pub(crate) mod page;
 mod percentiles_csv;
+mod question;
 mod run;
 mod screen;
 
@@ -12,12 +13,15 @@ pub use files::{FORECAST, of_forecast, summary};
 pub use json::summary_json;
 pub use page::page;
 pub use percentiles_csv::percentiles_csv;
+pub use question::QUESTION;
 pub use run::*;
 pub use screen::{files, forecast_first, summary as screen};
 
 use crate::answer::{Answer, Document, RunRows};
+use crate::ask::MOST_RUNS;
 use crate::failure::Failure;
-use crate::findings::{Warning, done_by, warnings};
+use crate::findings::{Estimate, Warning, done_by, warnings};
+use scenarios::units::duration;
 use std::path::Path;
 
 impl Answer for Forecast {
@@ -47,5 +51,35 @@ impl Answer for Forecast {
 
     fn runs(&self) -> u32 {
         self.study.runs()
+    }
+
+    fn besides(&self) -> Option<String> {
+        let p80 = done_by(self).plan.finish_working_s;
+        self.within_s.and_then(|within_s| missed(within_s, p80))
+    }
+}
+
+/// What to say where even the most runs do not know the P80 as closely as was wanted.
+fn missed(within_s: f64, p80: Estimate) -> Option<String> {
+    let reached = p80.high.zip(p80.low).map(|(high, low)| (high - p80.value).max(p80.value - low));
+    (reached.is_none_or(|half| half > within_s)).then(|| {
+        let reached =
+            reached.map_or_else(|| "not at all".to_owned(), |half| format!("to {}", duration(half)));
+        format!("{MOST_RUNS} runs know the P80 {reached}, not to {}", duration(within_s))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_precision_that_is_not_reached_is_said() {
+        let p80 = Estimate { value: 7_200.0, low: Some(7_190.0), high: Some(7_212.0) };
+        assert_eq!(missed(12.0, p80), None);
+        assert_eq!(missed(5.0, p80).as_deref(), Some("1000000 runs know the P80 to 12 s, not to 5 s"));
+        assert!(
+            missed(5.0, Estimate { high: None, ..p80 }).is_some_and(|words| words.contains("not at all"))
+        );
     }
 }

@@ -29,6 +29,7 @@
 //! ```
 
 pub mod answer;
+pub mod ask;
 pub mod asked;
 pub mod asked_money;
 pub mod chart;
@@ -49,6 +50,17 @@ pub mod sweep;
 
 pub mod client_page;
 mod crew_sheet;
+
+/// All questions, in the order in which they are shown.
+pub static QUESTIONS: [&ask::Question; 7] = [
+    &forecast::QUESTION,
+    &compare::QUESTION,
+    &quote::QUESTION,
+    &buckets::QUESTION,
+    &sweep::QUESTION,
+    &replay::QUESTION,
+    &check::QUESTION,
+];
 
 #[cfg(test)]
 mod example;

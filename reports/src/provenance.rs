@@ -1,6 +1,6 @@
 //! What it takes to get the same answer again, and the command for it.
 
-use scenarios::{Scenario, Selection};
+use scenarios::Scenario;
 use std::path::Path;
 
 /// What it takes to get the same answer again.
@@ -48,16 +48,7 @@ impl Provenance {
     }
 }
 
-/// How a person would type it: every word, quoted where it has to be.
-pub fn command_line(verb: &str, file: &Path, job: &Selection, seed: u64, more: &[(&str, String)]) -> String {
-    let alternative = job.alternative.iter().map(|name| ("alternative", name.clone()));
-    let changes = job.changes.iter().map(|change| ("change", change.to_string()));
-    let seed = [("seed", seed.to_string())];
-    let flags: Vec<_> = alternative.chain(changes).chain(seed).chain(more.iter().cloned()).collect();
-    typed(verb, &[file], &flags)
-}
-
-/// A command with its files and options.
+/// How a person would type a command with its files and options: every word, quoted where it has to be.
 pub fn typed(verb: &str, files: &[impl AsRef<Path>], flags: &[(&str, String)]) -> String {
     let mut words = vec!["heapcast".to_owned(), verb.to_owned()];
     words.extend(files.iter().map(|file| quoted(&file_name(file.as_ref()))));
@@ -92,28 +83,13 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_command_can_be_typed_again_and_names_no_folder() {
-        let file = Path::new("/somewhere/arena.toml");
-        let job = Selection {
-            alternative: Some("a second raker".into()),
-            changes: vec!["room = 4".parse().unwrap(), "zone.\"n. 1\".room=2".parse().unwrap()],
-            units: None,
-        };
-        assert_eq!(
-            command_line("forecast", file, &job, 7, &[("runs", "10".into())]),
-            "heapcast forecast arena.toml --alternative \"a second raker\" --change \"room = 4\" \
-             --change 'zone.\"n. 1\".room = 2' --seed 7 --runs 10"
-        );
-    }
-
-    #[test]
-    fn what_a_shell_would_take_apart_is_quoted() {
+    fn what_a_shell_would_take_apart_is_quoted_and_no_folder_is_named() {
         let flags = [
             ("within", "$20".to_owned()),
             ("change", "zone.\"n\".room = 3".to_owned()),
             ("by", "3 pm".into()),
         ];
-        let files = ["a.toml", "x/my job.toml"];
+        let files = ["a.toml", "/somewhere/my job.toml"];
         assert_eq!(
             typed("compare", &files, &flags),
             "heapcast compare a.toml \"my job.toml\" --within '$20' --change 'zone.\"n\".room = 3' --by \"3 pm\""

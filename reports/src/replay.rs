@@ -2,12 +2,14 @@
 
 mod files;
 mod json;
+mod question;
 mod run;
 mod screen;
 mod tables;
 
 pub use files::{REPLAY, of_replay};
 pub use json::replay_json;
+pub use question::QUESTION;
 pub use run::OneRun;
 pub use screen::{one_run, replay, replay_files};
 pub use tables::{events_csv, loads_csv};

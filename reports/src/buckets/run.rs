@@ -84,18 +84,38 @@ pub struct ByHand {
     pub study: Study,
 }
 
-impl Buckets {
-    /// Tries every bucket on the same days and loads. `made` is told of runs as they are finished, from any thread.
+/// The job with today's bucket, with every bucket of the list and by hand, compiled.
+pub struct Jobs {
+    /// The job with today's bucket.
+    pub scenario: Scenario,
+    /// The list as read.
+    pub list: BucketList,
+    /// What is wanted.
+    pub wanted: Wanted,
+    /// The job with today's bucket, compiled.
+    pub today: Plan,
+    /// Every bucket of the list on the loader.
+    fitted: Vec<(Fitted, Fit)>,
+    /// Hand barrows in place of the loader, or why they cannot be; `None` if they were not asked for.
+    barrow: Option<Result<(Scenario, Plan), String>>,
+}
+
+/// The job with a bucket of the list.
+enum Fit {
+    /// It cannot be done.
+    Impossible,
+    /// It is the job with today's bucket.
+    Todays,
+    /// Another job.
+    Other(Box<Plan>),
+}
+
+impl Jobs {
+    /// Puts every bucket on the loader and compiles the jobs.
     ///
     /// # Errors
-    /// If today's bucket does not fit the job, the model has no meaning for the job, or a run can make no progress.
-    pub fn new(
-        mut scenario: Scenario,
-        list: BucketList,
-        wanted: Wanted,
-        command: String,
-        made: impl Fn(u32) + Sync,
-    ) -> Result<Self, Failure> {
+    /// If today's bucket does not fit the job, or the model has no meaning for a job.
+    pub fn new(mut scenario: Scenario, list: BucketList, wanted: Wanted) -> Result<Self, Failure> {
         let row = wanted.today.and_then(|row| list.buckets.get(row));
         let fitted: Vec<Fitted> =
             list.buckets.iter().map(|bucket| with_bucket(&scenario, wanted.loader, bucket, row)).collect();
@@ -103,50 +123,74 @@ impl Buckets {
             scenario.job = todays_job(&list.buckets[today], &fitted[today])?;
         }
         let refused = |error| Failure::Job { file: scenario.file.clone(), error };
-        let plan = Plan::new(&scenario.job).map_err(refused)?;
-        let run = |job: &Job| -> Result<Study, Failure> {
-            Ok(Study::new(
-                &plan.variant(job).map_err(refused)?,
-                wanted.seed,
-                Runs::Exactly(wanted.runs),
-                &made,
-            )?)
-        };
-        let today = run(&scenario.job)?;
-        let one = |(bucket, fitted): (&Bucket, Fitted)| {
-            let same = fitted.job.as_ref() == Some(&scenario.job);
-            let study = match &fitted.job {
-                Some(_) if same => Some(today.clone()),
-                Some(job) => Some(run(job)?),
-                None => None,
+        let today = Plan::new(&scenario.job).map_err(refused)?;
+        let variant = |job: &Job| today.variant(job).map_err(refused);
+        let fit = |fitted: Fitted| {
+            let fit = match &fitted.job {
+                None => Fit::Impossible,
+                Some(job) if *job == scenario.job => Fit::Todays,
+                Some(job) => Fit::Other(Box::new(variant(job)?)),
             };
-            let payback =
-                study.as_ref().filter(|_| !same).and_then(|study| worth(bucket, &today, study, &wanted));
-            Ok(Tried { bucket: bucket.clone(), fitted, study, payback })
+            Ok((fitted, fit))
         };
-        let tried = list.buckets.iter().zip(fitted).map(one).collect::<Result<Vec<_>, Failure>>()?;
+        let fitted = fitted.into_iter().map(fit).collect::<Result<Vec<_>, Failure>>()?;
         let barrow = match wanted.barrows {
             0 => None,
             count => Some(match scenarios::barrow(&scenario, wanted.loader, count) {
-                Ok(by_hand) => Ok(ByHand { study: run(&by_hand.job)?, scenario: by_hand }),
+                Ok(by_hand) => {
+                    let plan = variant(&by_hand.job)?;
+                    Ok((by_hand, plan))
+                }
                 Err(why) => Err(why),
             }),
         };
-        let usual_m3 = scenario.stated.truckload_m3;
-        let relief = sim::relief(&scenario.job, &plan, &today, usual_m3, tries(&today), &made)?;
-        let provenance = Provenance::new(&scenario, wanted.seed, wanted.runs, command);
-        let units = scenario.units;
-        Ok(Self { scenario, list, wanted, today, tried, barrow, relief, units, provenance })
+        Ok(Self { scenario, list, wanted, today, fitted, barrow })
     }
 
-    /// Runs made in all at the most, for a progress bar.
-    pub fn runs_at_most(scenario: &Scenario, list: &BucketList, wanted: &Wanted) -> u64 {
+    /// Runs made in all at the most.
+    pub fn runs_at_most(&self) -> u64 {
+        let Self { scenario, list, wanted, .. } = self;
         let improved = Improvement::ALL
             .iter()
             .filter(|i| i.of(&scenario.job, scenario.stated.truckload_m3).is_some())
             .count();
         let others = usize::from(wanted.barrows > 0);
         u64::from(wanted.runs) * (1 + list.buckets.len() + improved + others) as u64
+    }
+}
+
+impl Buckets {
+    /// Tries every bucket on the same days and loads. `made` is told of runs as they are finished, from any thread.
+    ///
+    /// # Errors
+    /// If a run can make no progress, or the model has no meaning for an improved job.
+    pub fn new(jobs: Jobs, command: String, made: impl Fn(u32) + Sync) -> Result<Self, Failure> {
+        let Jobs { scenario, list, wanted, today: plan, fitted, barrow } = jobs;
+        let run = |plan: &Plan| Study::new(plan, wanted.seed, Runs::Exactly(wanted.runs), &made);
+        let today = run(&plan)?;
+        let one = |(bucket, (fitted, fit)): (&Bucket, (Fitted, Fit))| {
+            let (study, payback) = match fit {
+                Fit::Impossible => (None, None),
+                Fit::Todays => (Some(today.clone()), None),
+                Fit::Other(plan) => {
+                    let study = run(&plan)?;
+                    let payback = worth(bucket, &today, &study, &wanted);
+                    (Some(study), payback)
+                }
+            };
+            Ok(Tried { bucket: bucket.clone(), fitted, study, payback })
+        };
+        let tried = list.buckets.iter().zip(fitted).map(one).collect::<Result<Vec<_>, Failure>>()?;
+        let barrow = match barrow {
+            Some(Ok((scenario, plan))) => Some(Ok(ByHand { study: run(&plan)?, scenario })),
+            Some(Err(why)) => Some(Err(why)),
+            None => None,
+        };
+        let usual_m3 = scenario.stated.truckload_m3;
+        let relief = sim::relief(&scenario.job, &plan, &today, usual_m3, tries(&today), &made)?;
+        let provenance = Provenance::new(&scenario, wanted.seed, wanted.runs, command);
+        let units = scenario.units;
+        Ok(Self { scenario, list, wanted, today, tried, barrow, relief, units, provenance })
     }
 
     /// Name of the loader the buckets are for.

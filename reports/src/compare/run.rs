@@ -91,22 +91,19 @@ const USUAL_WITHIN_SHARE: f64 = 0.01;
 const TRIAL_RUNS: u32 = 200;
 
 impl Comparison {
-    /// Runs the jobs until the best of them, or one near enough, is known. `made` is told of runs as they are finished, from
-    /// any thread.
+    /// Runs the jobs until the best of them, or one near enough, is known. `plans` are the jobs [compiled]; `made` is told of runs
+    /// as they are finished, from any thread.
     ///
     /// # Errors
-    /// If the model has no meaning for a job, a run can make no progress, or costs are wanted that cannot be compared.
+    /// If a run can make no progress.
     pub fn new(
         jobs: Vec<(String, Scenario)>,
+        plans: &[Plan],
         wanted: &Wanted,
         command: String,
         made: impl Fn(u32) + Sync,
     ) -> Result<Self, Failure> {
         let Some((_, first)) = jobs.first() else { return Err(Failure::Asked("there is no job".into())) };
-        if wanted.prefer == Prefer::Cost {
-            all_priced_alike(&jobs)?;
-        }
-        let plans = jobs.iter().map(plan).collect::<Result<Vec<_>, _>>()?;
         let judged = judged_by(&jobs, wanted.prefer);
         let indifference = match wanted.within {
             Some(within) => within,
@@ -117,7 +114,7 @@ impl Comparison {
             Promise { indifference, confidence: wanted.confidence, first: wanted.runs, most: wanted.most };
         let starts: Vec<f64> = jobs.iter().map(|(_, s)| s.job.shift.start_s).collect();
         let figure = |i: usize, outcome: &Outcome| judged.of(starts[i], outcome);
-        let selected = select(&plans, wanted.seed, RandomNumbers::Common, &promise, figure, made)?;
+        let selected = select(plans, wanted.seed, RandomNumbers::Common, &promise, figure, made)?;
         let runs = u32::try_from(selected.runs()).unwrap_or(u32::MAX);
         let provenance = Provenance::new(first, wanted.seed, runs, command);
         let units = first.units;
@@ -192,6 +189,17 @@ impl Judged {
             Self::Cost => outcome.cost,
         }
     }
+}
+
+/// The jobs made ready, if they can be compared by what is preferred.
+///
+/// # Errors
+/// If the model has no meaning for a job, or costs are wanted that cannot be compared.
+pub fn compiled(jobs: &[(String, Scenario)], prefer: Prefer) -> Result<Vec<Plan>, Failure> {
+    if prefer == Prefer::Cost {
+        all_priced_alike(jobs)?;
+    }
+    jobs.iter().map(plan).collect()
 }
 
 fn plan((name, scenario): &(String, Scenario)) -> Result<Plan, Failure> {

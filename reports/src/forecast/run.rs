@@ -23,6 +23,8 @@ pub struct Forecast {
     pub percentiles: Vec<f64>,
     /// A clock time whose chance of being kept is asked for \[s after midnight of the first day\].
     pub by_s: Option<f64>,
+    /// How closely the P80 was to be known \[s\], if that was asked for.
+    pub within_s: Option<f64>,
     /// Units to show.
     pub units: System,
     /// What it takes to get the same answer again.
@@ -80,6 +82,10 @@ impl Forecast {
             typical,
             percentiles: wanted.percentiles.clone(),
             by_s: wanted.by_s,
+            within_s: match wanted.runs {
+                Runs::UntilP80Within { half_width_s, .. } => Some(half_width_s),
+                Runs::Exactly(_) => None,
+            },
             units: scenario.units,
             provenance: Provenance::new(&scenario, study.seed, study.runs(), command(study.runs())),
             study,

@@ -51,23 +51,22 @@ pub struct QuoteFindings {
 }
 
 impl Quote {
-    /// Makes all runs of a job and works out what they cost. `command` makes the line that gives the same answer again from
-    /// the number of runs; `made` is told of runs as they are finished, from any thread.
+    /// Makes all runs of a job and works out what they cost. `plan` is the scenario's job made ready; `made` is told of runs as they
+    /// are finished, from any thread.
     ///
     /// # Errors
-    /// If the file has no price at all, the model has no meaning for the job, or a run of it can make no progress.
+    /// If the file has no price at all, or a run of the job can make no progress.
     pub fn new(
         scenario: Scenario,
+        plan: &Plan,
         asked: Asked,
         (seed, runs): (u64, u32),
-        command: impl FnOnce(u32) -> String,
+        command: String,
         made: impl Fn(u32) + Sync,
     ) -> Result<Self, Failure> {
         is_known(&scenario)?;
-        let refused = |error| Failure::Job { file: scenario.file.clone(), error };
-        let plan = Plan::new(&scenario.job).map_err(refused)?;
-        let study = Study::new(&plan, seed, Runs::Exactly(runs), &made)?;
-        let provenance = Provenance::new(&scenario, seed, study.runs(), command(study.runs()));
+        let study = Study::new(plan, seed, Runs::Exactly(runs), &made)?;
+        let provenance = Provenance::new(&scenario, seed, study.runs(), command);
         Ok(Self::of(scenario, study, asked, provenance))
     }
 

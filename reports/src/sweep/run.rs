@@ -122,28 +122,50 @@ pub struct Wanted {
     pub deadline: Option<Deadline>,
 }
 
-impl Sweep {
-    /// Runs the job at every point. `scenarios` are those of [`scenarios::grid`] for the things varied; `made` is told of
-    /// runs as they are finished, from any thread.
+/// A job and all its points, compiled.
+pub struct Points {
+    /// The job before anything is varied.
+    pub base: Scenario,
+    /// What is varied, one thing or two.
+    pub things: Vec<Vary>,
+    /// The job at every combination of their values, as [`scenarios::grid`] gives them.
+    pub all: Vec<(Scenario, Plan)>,
+}
+
+impl Points {
+    /// Compiles the job at every point. `scenarios` are those of [`scenarios::grid`] for the things varied.
     ///
     /// # Errors
-    /// If the model has no meaning for the job at a point, or a run there can make no progress.
+    /// If the model has no meaning for the job at a point.
+    pub fn new(base: Scenario, things: Vec<Vary>, scenarios: Vec<Scenario>) -> Result<Self, Failure> {
+        let refused = |error| Failure::Job { file: base.file.clone(), error };
+        let plan = Plan::new(&base.job).map_err(refused)?;
+        let mut all = Vec::new();
+        for scenario in scenarios {
+            let variant = plan.variant(&scenario.job).map_err(refused)?;
+            all.push((scenario, variant));
+        }
+        Ok(Self { base, things, all })
+    }
+}
+
+impl Sweep {
+    /// Runs the job at every point. `made` is told of runs as they are finished, from any thread.
+    ///
+    /// # Errors
+    /// If a run can make no progress at a point.
     pub fn new(
-        base: Scenario,
-        things: Vec<Vary>,
-        scenarios: Vec<Scenario>,
+        points: Points,
         wanted: &Wanted,
         command: String,
         made: impl Fn(u32) + Sync,
     ) -> Result<Self, Failure> {
-        let refused = |error| Failure::Job { file: base.file.clone(), error };
-        let plan = Plan::new(&base.job).map_err(refused)?;
+        let Points { base, things, all } = points;
         let mut points = Vec::new();
-        for (places, scenario) in places(&things).into_iter().zip(scenarios) {
+        for (places, (scenario, plan)) in places(&things).into_iter().zip(all) {
             let deadlock = |error| Failure::DeadlockAt { point: scenario.name(), error };
-            let variant = plan.variant(&scenario.job).map_err(refused)?;
             let study =
-                Study::new(&variant, wanted.seed, Runs::Exactly(wanted.runs), &made).map_err(deadlock)?;
+                Study::new(&plan, wanted.seed, Runs::Exactly(wanted.runs), &made).map_err(deadlock)?;
             let runs = study.outcomes.iter().map(Run::from).collect();
             points.push(Point { places, scenario, runs, accounts: study.accounts });
         }

@@ -14,7 +14,7 @@ pub(crate) enum Failure {
     Refused(#[from] Box<Refusal>),
     /// There is no answer to what was asked.
     #[error(transparent)]
-    NoAnswer(#[from] NoAnswer),
+    NoAnswer(NoAnswer),
     /// Files cannot be written.
     #[error(transparent)]
     Output(#[from] OutputError),
@@ -62,6 +62,15 @@ impl Failure {
     /// Whether it only means that whoever read the output has gone.
     pub(crate) fn is_broken_pipe(&self) -> bool {
         matches!(self, Self::Standard(error) if error.kind() == std::io::ErrorKind::BrokenPipe)
+    }
+}
+
+impl From<NoAnswer> for Failure {
+    fn from(why: NoAnswer) -> Self {
+        match why {
+            NoAnswer::Refused(refusal) => Self::Refused(refusal),
+            why => Self::NoAnswer(why),
+        }
     }
 }
 

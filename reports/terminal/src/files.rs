@@ -1,8 +1,7 @@
 //! Scenarios and lists read from disk: plain files and nothing else, no folders, devices, pipes or sockets, nothing without end.
 
 use scenarios::{
-    BucketList, Files, JobFile, NamedFile, NotRead, Problem, Refusal, Scenario, Selection, escaped, nearest,
-    shown_path,
+    BucketList, Files, JobFile, NamedFile, NotRead, Problem, Refusal, escaped, nearest, shown_path,
 };
 use std::fs::{self, File, Metadata};
 use std::io::{self, ErrorKind, Read};
@@ -20,14 +19,6 @@ const NO_FILES: [&str; 2] = ["/proc", "/sys"];
 pub(crate) fn job_file(path: &Path) -> Result<JobFile, Refusal> {
     let folder = path.parent().unwrap_or(Path::new(""));
     JobFile::of_text(&text(path, &SCENARIO)?, &shown_path(path), Folder(folder.to_owned()))
-}
-
-/// Reads a scenario file and makes the job selected.
-///
-/// # Errors
-/// Everything that is wrong with it, in one go.
-pub(crate) fn scenario(path: &Path, selection: &Selection) -> Result<Scenario, Refusal> {
-    job_file(path)?.scenario(selection)
 }
 
 /// Reads a list of buckets.

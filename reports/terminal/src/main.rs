@@ -2,6 +2,7 @@
 
 mod cli;
 mod command;
+mod disk;
 mod failure;
 mod files;
 mod interrupt;
@@ -10,16 +11,14 @@ mod part_file;
 mod progress;
 mod say;
 
-use clap::Parser;
-use cli::Cli;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let cli = match Cli::try_parse() {
-        Ok(cli) => cli,
+    let typed = match cli::read(std::env::args_os()) {
+        Ok(typed) => typed,
         Err(error) => return ExitCode::from(say::usage(&error)),
     };
-    match command::run(&cli) {
+    match command::run(&typed) {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) if failure.is_broken_pipe() => ExitCode::SUCCESS,
         Err(failure) => {

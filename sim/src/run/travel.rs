@@ -80,9 +80,7 @@ impl<O: Observer> Run<'_, O> {
         }
         let start = self.s.places[server].free_at().max(self.now);
         let is_sure = || {
-            start < self.s.next_closing
-                && self.s.resting.is_none()
-                && self.s.places[server].all_are_known()
+            start < self.s.next_closing && self.s.resting.is_none() && self.s.places[server].all_are_known()
         };
         if (start == self.now || is_sure()) && self.passes_ahead(loader, leg, start) {
             return;

@@ -12,6 +12,11 @@ fn wanted(prefer: Prefer) -> Wanted {
     Wanted { seed: 1, runs: 200, most: 400, confidence: 0.95, prefer, within: None }
 }
 
+fn compared(jobs: Vec<(String, Scenario)>, wanted: &Wanted) -> Result<Comparison, Failure> {
+    let plans = compiled(&jobs, wanted.prefer)?;
+    Comparison::new(jobs, &plans, wanted, String::new(), |_| ())
+}
+
 #[test]
 fn jobs_of_the_same_hours_are_judged_by_the_time_they_take_and_others_by_the_clock() {
     let by = |change: fn(&mut Scenario)| judged_by(&jobs(change), Prefer::Time);
@@ -24,9 +29,7 @@ fn jobs_of_the_same_hours_are_judged_by_the_time_they_take_and_others_by_the_clo
 #[test]
 fn who_starts_an_hour_earlier_is_the_faster_by_the_clock() {
     // Nothing is left to chance, so both take the same.
-    let made = |wanted: &Wanted| {
-        Comparison::new(jobs(|s| s.job.shift.start_s -= 3_600.0), wanted, String::new(), |_| ()).unwrap()
-    };
+    let made = |wanted: &Wanted| compared(jobs(|s| s.job.shift.start_s -= 3_600.0), wanted).unwrap();
     let comparison = made(&wanted(Prefer::Time));
     assert_eq!((comparison.best, comparison.held, comparison.within), (1, true, 0.0));
     assert_eq!(comparison.choices[0].set_aside, Some(200));
@@ -34,9 +37,8 @@ fn who_starts_an_hour_earlier_is_the_faster_by_the_clock() {
 
 #[test]
 fn costs_that_are_unknown_or_in_two_currencies_are_not_compared() {
-    let refused = |change: fn(&mut Scenario)| {
-        Comparison::new(jobs(change), &wanted(Prefer::Cost), String::new(), |_| ()).unwrap_err().to_string()
-    };
+    let refused =
+        |change: fn(&mut Scenario)| compared(jobs(change), &wanted(Prefer::Cost)).unwrap_err().to_string();
     let unpriced = refused(|s| {
         s.job.prices = sim::Prices { fuel_per_l: 0.0, material: 0.0 };
         (s.job.loaders[0].machine_cost_per_h, s.job.loaders[0].operator_cost_per_h) = (0.0, 0.0);
@@ -52,7 +54,7 @@ fn a_hundredth_of_the_cost_does_not_matter_unless_a_sum_is_said() {
     let made = |within| {
         let wanted = Wanted { within, ..wanted(Prefer::Cost) };
         let jobs = jobs(|s| s.job.loaders[0].machine_cost_per_h += 5.0);
-        Comparison::new(jobs, &wanted, String::new(), |_| ()).unwrap()
+        compared(jobs, &wanted).unwrap()
     };
     let usual = made(None);
     // Nothing is left to chance, so every run costs the same.

@@ -1,7 +1,8 @@
 //! What can be typed after `heapcast new`.
 
-use super::{system, whole};
+use super::system;
 use clap::Args;
+use reports::ask::whole;
 use scenarios::LiftFigure;
 use scenarios::units::System;
 use std::path::PathBuf;
@@ -55,7 +56,7 @@ pub(crate) struct AnswerArgs {
     #[arg(long, value_name = "LENGTH")]
     pub(crate) distance: Option<String>,
     /// People who rake
-    #[arg(long, value_name = "NUMBER", value_parser = whole::<u32>(0, 64))]
+    #[arg(long, value_name = "NUMBER", value_parser = rakers)]
     pub(crate) rakers: Option<u32>,
     /// Clear width of a gate on the way, such as "6 ft" or "1.8 m", if there is one
     #[arg(long, value_name = "LENGTH")]
@@ -81,6 +82,10 @@ pub(crate) struct AnswerArgs {
     /// An hour of somebody who rakes, such as "$22/h"
     #[arg(long, value_name = "PRICE")]
     pub(crate) raker_cost: Option<String>,
+}
+
+fn rakers(text: &str) -> Result<u32, String> {
+    whole(text, 0, 64)
 }
 
 /// The figure that stands in the machine's manual: one of three.

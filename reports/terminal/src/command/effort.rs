@@ -1,10 +1,11 @@
 //! What a command will take in time and memory, told from a few runs before the others are made.
 
-use crate::cli::LimitArgs;
+use crate::cli::{LimitArgs, RowArgs};
 use crate::failure::Failure;
 use crate::say;
+use reports::ask::Load;
 use scenarios::units::{duration, figure};
-use sim::{Entry, Outcome, Plan, Runs, Study};
+use sim::{Entry, Plan, Runs, Study};
 use std::time::Instant;
 
 /// Time spent on finding out \[s\].
@@ -24,38 +25,35 @@ const ROW: f64 = 220.0;
 
 /// What a run of a job takes.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Pace {
+struct Pace {
     /// Time on one thread \[s\].
-    pub(super) run_s: f64,
+    run_s: f64,
     /// Loads of a run.
-    pub(super) loads: f64,
+    loads: f64,
 }
 
 /// What is about to be done, in runs of such a job.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Effort {
     /// What a run takes.
-    pub(super) pace: Pace,
+    pace: Pace,
     /// Runs that are surely made.
-    pub(super) least: f64,
+    least: f64,
     /// Runs that may be made.
-    pub(super) most: f64,
+    most: f64,
     /// Bytes kept of each.
-    pub(super) kept: f64,
+    kept: f64,
     /// Runs whose every step is kept.
-    pub(super) replayed: f64,
+    replayed: f64,
     /// Rows written of single runs.
-    pub(super) rows: f64,
+    rows: f64,
     /// The option that makes it smaller, and its value.
-    pub(super) option: (&'static str, u32),
+    option: (&'static str, u32),
 }
-
-/// What is kept of a run in a study.
-pub(super) const OUTCOME: f64 = size_of::<Outcome>() as f64;
 
 impl Pace {
     /// Makes a few runs. A job that gets stuck says so when its runs are made.
-    pub(super) fn of(plan: &Plan, seed: u64) -> Option<Self> {
+    fn of(plan: &Plan, seed: u64) -> Option<Self> {
         let begun = Instant::now();
         let (mut tried, mut run_s, mut times) = (1, f64::INFINITY, 0);
         loop {
@@ -74,7 +72,7 @@ impl Pace {
     }
 
     /// The mean of several.
-    pub(super) fn mean(paces: &[Self]) -> Option<Self> {
+    fn mean(paces: &[Self]) -> Option<Self> {
         let n = paces.len() as f64;
         let mean = |of: fn(&Self) -> f64| paces.iter().map(of).sum::<f64>() / n;
         (!paces.is_empty()).then(|| Self { run_s: mean(|p| p.run_s), loads: mean(|p| p.loads) })
@@ -82,6 +80,21 @@ impl Pace {
 }
 
 impl Effort {
+    /// What there is to do, measured; `None` where a job gets stuck, which is said when its runs are made.
+    pub(super) fn of(load: &Load<'_>, rows: RowArgs) -> Option<Self> {
+        let paces: Option<Vec<Pace>> = load.plans.iter().map(|plan| Pace::of(plan, load.seed)).collect();
+        let (jobs, runs) = load.rows;
+        Some(Self {
+            pace: Pace::mean(&paces?)?,
+            least: load.least,
+            most: load.most,
+            kept: load.kept,
+            replayed: load.replayed,
+            rows: jobs * f64::from(runs.min(rows.rows)),
+            option: load.option,
+        })
+    }
+
     /// Says what will take long or much, and refuses what takes longer or more than is allowed.
     ///
     /// # Errors
@@ -209,6 +222,7 @@ fn bytes(size: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use sim::Outcome;
 
     const LIMITS: LimitArgs = LimitArgs { max_time: 3_600.0, max_size: 2e9 };
 
@@ -218,7 +232,7 @@ mod tests {
             pace: Pace { run_s, loads },
             least: runs_made,
             most: runs_made,
-            kept: OUTCOME,
+            kept: size_of::<Outcome>() as f64,
             replayed: 1.0,
             rows: runs_made.min(10_000.0),
             option: ("--runs", runs),

@@ -1,39 +1,51 @@
 //! Which jobs are meant: files, alternatives and changes, each under a name of its own.
 
-use crate::cli::CompareArgs;
+use super::MOST_CHOICES;
+use crate::ask::Reader;
 use crate::failure::Failure;
-use crate::files;
-use reports::compare::MOST_CHOICES;
+use scenarios::units::System;
 use scenarios::{Scenario, Selection, Variant};
-use std::path::Path;
+use std::path::{Path, PathBuf};
+
+/// What was typed to name them.
+pub(super) struct Typed<'a> {
+    /// Files; alternatives and variants are of the first of them.
+    pub(super) files: &'a [PathBuf],
+    /// Names of alternatives.
+    pub(super) alternatives: Vec<String>,
+    /// Changes.
+    pub(super) variants: Vec<Variant>,
+    /// Units to show.
+    pub(super) units: Option<System>,
+}
 
 /// The jobs to be compared, read and named, the first being what the others are compared with.
 ///
 /// # Errors
 /// Everything that is wrong with any of the files, or with their number.
-pub(super) fn choices(args: &CompareArgs) -> Result<Vec<(String, Scenario)>, Failure> {
-    let [first, others @ ..] = args.files.as_slice() else {
-        return Err(Failure::asked("name a scenario file".into()));
+pub(super) fn choices(typed: &Typed<'_>, reader: &dyn Reader) -> Result<Vec<(String, Scenario)>, Failure> {
+    let [first, others @ ..] = typed.files else {
+        return Err(Failure::Asked("name a scenario file".into()));
     };
     let selection = |alternative: Option<&str>, variant: Option<&Variant>| Selection {
         alternative: alternative.map(str::to_owned),
         changes: variant.map_or_else(Vec::new, |variant| variant.changes.clone()),
-        units: args.units,
+        units: typed.units,
     };
-    let file = files::job_file(first)?;
+    let file = reader.job(first)?;
     let base = file.scenario(&selection(None, None))?;
-    let nothing_said = others.is_empty() && args.alternatives.is_empty() && args.changes.is_empty();
-    let alternatives = if nothing_said { base.alternatives.clone() } else { args.alternatives.clone() };
-    let count = 1 + others.len() + alternatives.len() + args.changes.len();
+    let nothing_said = others.is_empty() && typed.alternatives.is_empty() && typed.variants.is_empty();
+    let alternatives = if nothing_said { base.alternatives.clone() } else { typed.alternatives.clone() };
+    let count = 1 + others.len() + alternatives.len() + typed.variants.len();
     counted(count, &base)?;
     let mut all = vec![(if others.is_empty() { base.name() } else { stem(first) }, base)];
     for other in others {
-        all.push((stem(other), files::scenario(other, &selection(None, None))?));
+        all.push((stem(other), reader.job(other)?.scenario(&selection(None, None))?));
     }
     for name in &alternatives {
         all.push((name.trim().to_owned(), file.scenario(&selection(Some(name), None))?));
     }
-    for variant in &args.changes {
+    for variant in &typed.variants {
         all.push((variant.label(), file.scenario(&selection(None, Some(variant)))?));
     }
     tell_apart(&mut all);
@@ -43,11 +55,11 @@ pub(super) fn choices(args: &CompareArgs) -> Result<Vec<(String, Scenario)>, Fai
 fn counted(count: usize, base: &Scenario) -> Result<(), Failure> {
     let file = &base.file;
     match count {
-        0 | 1 => Err(Failure::asked(format!(
+        0 | 1 => Err(Failure::Asked(format!(
             "there is nothing to compare: {file} has no alternatives; name a second file, add an [[alternative]] to it, or try \
              --change \"rakers = 2\""
         ))),
-        n if n > MOST_CHOICES => Err(Failure::asked(format!(
+        n if n > MOST_CHOICES => Err(Failure::Asked(format!(
             "{n} jobs are too many to compare at once; name at most {MOST_CHOICES}, or let `heapcast sweep` go through a range"
         ))),
         _ => Ok(()),
