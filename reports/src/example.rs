@@ -214,3 +214,35 @@ pub(crate) fn forecast() -> Forecast {
         study: Study::of(1, outcomes.clone(), accounts(&outcomes)),
     }
 }
+
+/// Holds a screen to its width, for narrow and wide ones.
+pub(crate) fn assert_fits(screen: impl Fn(u16) -> String) {
+    for columns in [80, 100, 200] {
+        let text = screen(columns);
+        let widest = text.lines().max_by_key(|line| line.chars().count()).unwrap();
+        assert!(widest.chars().count() <= usize::from(columns).min(100), "{columns}: {widest}");
+    }
+}
+
+/// What stands between two marks of a text, everywhere.
+pub(crate) fn between<'a>(text: &'a str, from: &str, to: &str) -> Vec<&'a str> {
+    text.split(from).skip(1).filter_map(|rest| rest.split(to).next()).collect()
+}
+
+/// Holds a page to standing alone: nothing is fetched, every link and hatching leads somewhere, and no id is given twice.
+pub(crate) fn assert_stands_alone(html: &str) {
+    for outside in ["http:", "https:", "src=", "<script", "<link", "@import", "javascript:"] {
+        assert!(!html.contains(outside), "{outside}");
+    }
+    assert!(html.contains("default-src 'none'"));
+    assert!(between(html, "url(", ")").iter().all(|target| target.starts_with('#')));
+    assert!(between(html, " href=\"", "\"").iter().all(|target| target.starts_with('#')));
+    let mut ids = between(html, " id=\"", "\"");
+    let targets = between(html, " href=\"#", "\"").into_iter().chain(between(html, "url(#", ")"));
+    let lost: Vec<&str> = targets.filter(|target| !ids.contains(target)).collect();
+    assert!(lost.is_empty(), "{lost:?}");
+    let count = ids.len();
+    ids.sort_unstable();
+    ids.dedup();
+    assert_eq!(ids.len(), count, "an id is given twice");
+}

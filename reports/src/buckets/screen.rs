@@ -4,8 +4,7 @@ use crate::buckets::Buckets;
 use crate::buckets::findings::{BucketFindings, BucketsFindings, Runs, Standing};
 use crate::findings::lower;
 use crate::findings::sentence;
-use crate::render::screen::{Layout, lines};
-use crate::render::screen::{heed, report, titled, usual_line, warning_lines};
+use crate::render::screen::{Layout, cares, heed, lines, report, titled};
 use scenarios::units::figure;
 use std::path::Path;
 
@@ -31,26 +30,13 @@ pub fn buckets(all: &Buckets, findings: &BucketsFindings, columns: u16) -> Strin
         layout.gap().section("Does it pay", worth_lines(findings, width));
     }
     layout.section("Counted", [findings.counted.clone()]).gap();
-    if !findings.warnings.doubtful.is_empty() {
-        layout.section("Warnings", warning_lines(&findings.warnings.doubtful, &all.scenario.file));
-    }
-    layout.section("Assumed", [findings.assumed.sentence.clone()]);
-    if !findings.warnings.usual.is_empty() {
-        layout.section("Take care", [usual_line(&findings.warnings.usual)]);
-    }
+    cares(&mut layout, &all.scenario.file, &findings.warnings, &findings.assumed.sentence);
     layout.text()
 }
 
 /// Where the files are and how to get the same answer again.
 pub fn buckets_files(all: &Buckets, folder: &Path, columns: u16) -> String {
-    let shown = scenarios::shown_path(folder);
-    Layout::new(columns)
-        .section(
-            "Files",
-            [format!("{shown}/report.html to read and print; buckets.csv and the charts next to it.")],
-        )
-        .section("Made with", [all.made_with()])
-        .text()
+    crate::render::screen::files(folder, "buckets.csv and the charts", all.made_with(), columns)
 }
 
 fn today_lines(findings: &BucketsFindings) -> Vec<String> {

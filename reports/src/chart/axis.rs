@@ -1,6 +1,8 @@
 //! Headings, grids and axes that figures share.
 
 use super::paper::{Area, Paper, Side, Type};
+use super::relief::minus;
+use super::ticks::{multiples, round_step};
 use super::{ChartError, Size, ink};
 
 type Done = Result<(), ChartError>;
@@ -40,6 +42,36 @@ pub(super) struct Tick {
     pub(super) at: f64,
     /// What it says.
     pub(super) label: String,
+}
+
+/// Marks at the multiples of a step.
+pub(super) fn ticks(
+    (from, to): (f64, f64),
+    step: f64,
+    at: impl Fn(f64) -> f64,
+    label: impl Fn(f64) -> String,
+) -> Vec<Tick> {
+    multiples(from, to, step).into_iter().map(|v| Tick { at: at(v), label: label(v) }).collect()
+}
+
+/// From nothing to all \[%\].
+pub(super) const PERCENT: (f64, f64) = (0.0, 100.0);
+
+/// Marks at round per cents.
+pub(super) fn percents(step: f64, at: impl Fn(f64) -> f64) -> Vec<Tick> {
+    ticks(PERCENT, step, at, |percent| format!("{percent:.0}"))
+}
+
+/// Marks at round numbers, no closer than so many px.
+pub(super) fn numbers(area: Area, range: (f64, f64), least_px: f64) -> Vec<Tick> {
+    let step = round_step((range.1 - range.0) / (area.width() / least_px));
+    let digits = if step < 1.0 { (-step.log10()).ceil() as usize } else { 0 };
+    ticks(range, step, |value| area.x(value, range), |value| minus(&format!("{value:.digits$}")))
+}
+
+/// The step of an upright axis in per cent that has room for its labels.
+pub(super) fn percent_step(area: Area, how: Type) -> f64 {
+    if area.height() / 5.0 > how.line() { 20.0 } else { 50.0 }
 }
 
 /// An upright axis in per cent (or another unit told elsewhere): level grid lines with labels left of them.

@@ -96,6 +96,16 @@ impl Area {
     pub(super) fn height(self) -> f64 {
         self.bottom - self.top
     }
+
+    /// Where a value of a level axis stands.
+    pub(super) fn x(self, value: f64, (from, to): (f64, f64)) -> f64 {
+        self.left + (value - from) / (to - from) * self.width()
+    }
+
+    /// Where a value of an upright axis stands.
+    pub(super) fn y(self, value: f64, (from, to): (f64, f64)) -> f64 {
+        self.bottom - (value - from) / (to - from) * self.height()
+    }
 }
 
 /// A sheet to draw on; all places in px from the upper left corner.

@@ -3,8 +3,7 @@
 use crate::compare::findings::{ChoiceFindings, ComparisonFindings};
 use crate::compare::{Comparison, Judged};
 use crate::findings::{order, sentence};
-use crate::render::screen::{Layout, lines};
-use crate::render::screen::{heed, report, usual_line, warning_lines};
+use crate::render::screen::{Layout, cares, heed, lines, report};
 use std::path::Path;
 
 /// Everything a person needs to choose.
@@ -29,23 +28,13 @@ pub fn comparison(comparison: &Comparison, findings: &ComparisonFindings, column
         layout.gap().section("What it costs", cost_lines(findings, width));
     }
     layout.gap().section("What holds it up", held_up_lines(&findings.choices, width)).gap();
-    if !findings.warnings.doubtful.is_empty() {
-        layout.section("Warnings", warning_lines(&findings.warnings.doubtful, &first.scenario.file));
-    }
-    layout.section("Assumed", [findings.assumed.sentence.clone()]);
-    if !findings.warnings.usual.is_empty() {
-        layout.section("Take care", [usual_line(&findings.warnings.usual)]);
-    }
+    cares(&mut layout, &first.scenario.file, &findings.warnings, &findings.assumed.sentence);
     layout.text()
 }
 
 /// Where the files are and how to get the same answer again.
 pub fn comparison_files(comparison: &Comparison, folder: &Path, columns: u16) -> String {
-    let shown = scenarios::shown_path(folder);
-    Layout::new(columns)
-        .section("Files", [format!("{shown}/report.html to read and print; tables and charts next to it.")])
-        .section("Made with", [comparison.made_with()])
-        .text()
+    crate::render::screen::files(folder, "tables and charts", comparison.made_with(), columns)
 }
 
 /// The title of the job, or the titles of several.

@@ -5,7 +5,7 @@ use crate::findings::{
     the_job, warnings, who_waits,
 };
 use crate::forecast::Forecast;
-use crate::render::screen::{Layout, assumed_line, heed, lines, report, titled, usual_line, warning_lines};
+use crate::render::screen::{Layout, assumed_line, cares, heed, lines, report, titled};
 use std::path::Path;
 
 /// Everything a person needs to know of the job, in the order they ask it.
@@ -34,24 +34,18 @@ pub fn summary(forecast: &Forecast, columns: u16) -> String {
         .section("Material", [left_over(forecast).sentence]);
     let warnings = warnings(&scenario.cautions);
     layout.gap();
-    if !warnings.doubtful.is_empty() {
-        layout.section("Warnings", warning_lines(&warnings.doubtful, &scenario.file));
-    }
-    layout.section("Assumed", [assumed_line(&scenario.file, &assumed(&scenario.assumptions).all)]);
-    if !warnings.usual.is_empty() {
-        layout.section("Take care", [usual_line(&warnings.usual)]);
-    }
+    cares(
+        &mut layout,
+        &scenario.file,
+        &warnings,
+        &assumed_line(&scenario.file, &assumed(&scenario.assumptions).all),
+    );
     layout.text()
 }
 
 /// Where the files are and how to get the same answer again.
 pub fn files(forecast: &Forecast, folder: &Path, columns: u16) -> String {
-    let from = &forecast.provenance;
-    let shown = scenarios::shown_path(folder);
-    Layout::new(columns)
-        .section("Files", [format!("{shown}/report.html to read and print; tables and charts next to it.")])
-        .section("Made with", [from.words()])
-        .text()
+    crate::render::screen::files(folder, "tables and charts", forecast.provenance.words(), columns)
 }
 
 fn done_lines(forecast: &Forecast, width: u16) -> Vec<String> {
@@ -166,11 +160,7 @@ mod tests {
 
     #[test]
     fn no_line_is_wider_than_the_screen() {
-        for columns in [80, 100, 200] {
-            let text = plain(columns);
-            let widest = text.lines().max_by_key(|line| line.chars().count()).unwrap();
-            assert!(widest.chars().count() <= usize::from(columns).min(100), "{columns}: {widest}");
-        }
+        example::assert_fits(plain);
     }
 
     #[test]

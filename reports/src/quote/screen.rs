@@ -3,8 +3,7 @@
 use crate::findings::{assumed, capital, the_job, warnings};
 use crate::quote::findings::{CostLine, HoursFindings, Offer, Price};
 use crate::quote::{Quote, QuoteFindings};
-use crate::render::screen::{Layout, lines};
-use crate::render::screen::{assumed_line, heed, report, titled, usual_line, warning_lines};
+use crate::render::screen::{Layout, assumed_line, cares, heed, lines, report, titled};
 use std::path::Path;
 
 /// The price first, then what it rests on.
@@ -26,13 +25,12 @@ pub fn quote(quote: &Quote, columns: u16) -> String {
         .gap()
         .section("Not in it", gap_lines(findings));
     let warnings = warnings(&scenario.cautions);
-    if !warnings.doubtful.is_empty() {
-        layout.section("Warnings", warning_lines(&warnings.doubtful, &scenario.file));
-    }
-    layout.section("Assumed", [assumed_line(&scenario.file, &assumed(&scenario.assumptions).all)]);
-    if !warnings.usual.is_empty() {
-        layout.section("Take care", [usual_line(&warnings.usual)]);
-    }
+    cares(
+        &mut layout,
+        &scenario.file,
+        &warnings,
+        &assumed_line(&scenario.file, &assumed(&scenario.assumptions).all),
+    );
     layout.text()
 }
 
@@ -155,11 +153,7 @@ mod tests {
 
     #[test]
     fn no_line_is_wider_than_the_screen() {
-        for columns in [80, 100, 200] {
-            let text = plain(columns);
-            let widest = text.lines().max_by_key(|line| line.chars().count()).unwrap();
-            assert!(widest.chars().count() <= usize::from(columns).min(100), "{columns}: {widest}");
-        }
+        example::assert_fits(plain);
     }
 
     #[test]

@@ -5,7 +5,7 @@ mod job;
 mod layout;
 mod problems;
 
-pub(crate) use job::{assumed_line, heed, report, titled, usual_line, warning_lines};
+pub(crate) use job::{assumed_line, cares, files, heed, report, titled, warning_lines};
 pub(crate) use layout::{Layout, lines};
 pub use problems::{Snippets, problems};
 

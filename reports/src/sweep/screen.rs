@@ -4,8 +4,7 @@ mod grid;
 mod rows;
 
 use crate::findings::{assumed, the_job, warnings};
-use crate::render::screen::Layout;
-use crate::render::screen::{assumed_line, heed, report, titled, usual_line, warning_lines};
+use crate::render::screen::{Layout, assumed_line, cares, heed, report, titled};
 use crate::sweep::Sweep;
 use crate::sweep::findings::{Mark, SweepFindings, Thing};
 use std::path::Path;
@@ -39,26 +38,18 @@ pub fn sweep(sweep: &Sweep, findings: &SweepFindings, columns: u16) -> String {
     }
     let (warnings, assumed) = (warnings(&sweep.cautions()), assumed(&sweep.assumptions()));
     layout.gap();
-    if !warnings.doubtful.is_empty() {
-        layout.section("Warnings", warning_lines(&warnings.doubtful, &base.file));
-    }
-    layout.section("Assumed", [assumed_line(&base.file, &assumed.all)]);
-    if !warnings.usual.is_empty() {
-        layout.section("Take care", [usual_line(&warnings.usual)]);
-    }
+    cares(&mut layout, &base.file, &warnings, &assumed_line(&base.file, &assumed.all));
     layout.text()
 }
 
 /// Where the files are and how to get the same answer again.
 pub fn sweep_files(sweep: &Sweep, folder: &Path, columns: u16) -> String {
-    let shown = scenarios::shown_path(folder);
-    Layout::new(columns)
-        .section(
-            "Files",
-            [format!("{shown}/report.html to read and print; sweep.csv and charts next to it.")],
-        )
-        .section("Made with", [format!("{} at every point", sweep.provenance.words())])
-        .text()
+    crate::render::screen::files(
+        folder,
+        "sweep.csv and charts",
+        format!("{} at every point", sweep.provenance.words()),
+        columns,
+    )
 }
 
 fn swept(findings: &SweepFindings) -> Vec<String> {
@@ -172,11 +163,7 @@ mod tests {
     #[test]
     fn no_line_is_wider_than_the_screen() {
         for sweep in [rakers(4), rakers(40), grid(4, 6), grid(20, 20)] {
-            for columns in [80, 100, 200] {
-                let text = plain(&sweep, columns);
-                let widest = text.lines().max_by_key(|line| line.chars().count()).unwrap();
-                assert!(widest.chars().count() <= usize::from(columns).min(100), "{columns}: {widest}");
-            }
+            crate::example::assert_fits(|columns| plain(&sweep, columns));
         }
     }
 

@@ -2,10 +2,12 @@
 
 use super::labels::{Labels, colour};
 use super::{CompletionData, Mark, MarkKind};
-use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, upright};
+use crate::chart::axis::{
+    Heading, MARGIN, PERCENT, Tick, grid, level, percent_step, percents, ticks, upright,
+};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::seal::About;
-use crate::chart::ticks::{multiples, round_step};
+use crate::chart::ticks::round_step;
 use crate::chart::time_axis::TimeAxis;
 use crate::chart::{ChartError, Size, ink};
 use scenarios::units::{clock, duration};
@@ -100,13 +102,8 @@ impl<'a> Sketch<'a> {
 
     fn draw_curve(&self, paper: &Paper<'_>) -> Done {
         let area = self.curve;
-        let y = |percent: f64| area.bottom - percent / 100.0 * area.height();
-        let step = if area.height() / 5.0 > Type::soft(self.size).line() { 20.0 } else { 50.0 };
-        let ticks: Vec<Tick> = multiples(0.0, 100.0, step)
-            .into_iter()
-            .map(|percent| Tick { at: y(percent), label: format!("{percent:.0}") })
-            .collect();
-        upright(paper, area, &ticks, Type::soft(self.size))?;
+        let (y, soft) = (|percent: f64| area.y(percent, PERCENT), Type::soft(self.size));
+        upright(paper, area, &percents(percent_step(area, soft), y), soft)?;
         let mut points = vec![(area.left, y(0.0))];
         points.extend(self.data.curve.first().map(|(min, _)| (self.x(*min), y(0.0))));
         points.extend(self.data.curve.iter().map(|(min, percent)| (self.x(*min), y(*percent))));
@@ -122,13 +119,9 @@ impl<'a> Sketch<'a> {
         let lines = (area.height() / (soft.line() * 1.1)).floor().clamp(1.0, 4.0);
         let step = round_step(most / lines);
         let top = (most / step).ceil() * step;
-        let y = |share: f64| area.bottom - share / top * area.height();
+        let y = |share: f64| area.y(share, (0.0, top));
         let digits = usize::from(step < 1.0);
-        let ticks: Vec<Tick> = multiples(0.0, top, step)
-            .into_iter()
-            .map(|share| Tick { at: y(share), label: format!("{share:.digits$}") })
-            .collect();
-        upright(paper, area, &ticks, soft)?;
+        upright(paper, area, &ticks((0.0, top), step, y, |share| format!("{share:.digits$}")), soft)?;
         for (from, share) in &data.bars {
             let (left, right) = (self.x(*from), self.x(from + data.bar_min));
             let gap = ((right - left) * 0.08).min(1.0);
@@ -158,7 +151,7 @@ impl<'a> Sketch<'a> {
                     MarkKind::Handbook => paper.dashes((at, area.top), (at, area.bottom), colour, 1.8)?,
                 }
             }
-            let y = self.curve.bottom - mark.chance / 100.0 * self.curve.height();
+            let y = self.curve.y(mark.chance, PERCENT);
             paper.dot((at, y), self.size.text() * 0.3, colour)?;
         }
         self.labels.draw(paper, &self.data.marks, |mark| (self.x(mark.at), self.curve.top))

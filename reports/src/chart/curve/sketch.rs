@@ -127,13 +127,11 @@ impl<'a> Sketch<'a> {
     }
 
     fn x(&self, value: f64) -> f64 {
-        let (from, to) = self.x_range;
-        self.area.left + (value - from) / (to - from) * self.area.width()
+        self.area.x(value, self.x_range)
     }
 
     fn y(&self, value: f64) -> f64 {
-        let (from, to) = self.y_range;
-        self.area.bottom - (value - from) / (to - from) * self.area.height()
+        self.area.y(value, self.y_range)
     }
 
     fn draw(&self, paper: &Paper<'_>) -> Done {

@@ -1,12 +1,11 @@
 //! Draws the figure.
 
 use super::ProgressData;
-use crate::chart::axis::{Heading, MARGIN, Tick, level, upright};
+use crate::chart::axis::{Heading, MARGIN, PERCENT, level, percents, upright};
 use crate::chart::days::DayScale;
 use crate::chart::legend::{Key, Legend, Sign, arrival};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::seal::About;
-use crate::chart::ticks::multiples;
 use crate::chart::{ChartError, Size, ink};
 
 type Done = Result<(), ChartError>;
@@ -77,13 +76,9 @@ fn sketch(paper: &Paper<'_>, data: &ProgressData, size: Size) -> Done {
         bottom: height - soft.px * 0.65 - soft.line() * (2.0 + day_row) - MARGIN * 0.5,
     };
     let scale = DayScale::new(&data.days, area.left, area.right, soft.px);
-    let y = |percent: f64| area.bottom - percent / 100.0 * area.height();
+    let y = |percent: f64| area.y(percent, PERCENT);
     shade(paper, data, &scale, area)?;
-    let marks: Vec<Tick> = multiples(0.0, 100.0, 25.0)
-        .into_iter()
-        .map(|percent| Tick { at: y(percent), label: format!("{percent:.0}") })
-        .collect();
-    upright(paper, area, &marks, soft)?;
+    upright(paper, area, &percents(25.0, y), soft)?;
     draw_band(paper, data, &scale, y)?;
     for at in data.deliveries.iter().map(|min| scale.x(*min)) {
         paper.dashes((at, area.top), (at, area.bottom), ink::DELIVERY, 1.2)?;

@@ -1,11 +1,10 @@
 //! Draws the figure: a dot for the mean, a line for its interval, the value in words behind it.
 
-use super::{ReliefData, minus};
-use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, with_room};
+use super::ReliefData;
+use crate::chart::axis::{Heading, MARGIN, grid, level, numbers, with_room};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::rows::Names;
 use crate::chart::seal::About;
-use crate::chart::ticks::{multiples, round_step};
 use crate::chart::{ChartError, Size, ink};
 
 type Done = Result<(), ChartError>;
@@ -77,19 +76,13 @@ impl<'a> Sketch<'a> {
     }
 
     fn x(&self, value: f64) -> f64 {
-        let (from, to) = self.range;
-        self.area.left + (value - from) / (to - from) * self.area.width()
+        self.area.x(value, self.range)
     }
 
     fn draw(&self, paper: &Paper<'_>) -> Done {
         let (soft, area) = (Type::soft(self.size), self.area);
         self.heading.draw(paper)?;
-        let step = round_step((self.range.1 - self.range.0) / (area.width() / (soft.px * 3.6)));
-        let digits = if step < 1.0 { (-step.log10()).ceil() as usize } else { 0 };
-        let ticks: Vec<Tick> = multiples(self.range.0, self.range.1, step)
-            .into_iter()
-            .map(|value| Tick { at: self.x(value), label: minus(&format!("{value:.digits$}")) })
-            .collect();
+        let ticks = numbers(area, self.range, soft.px * 3.6);
         grid(paper, area, &ticks)?;
         paper.line(&[(self.x(0.0), area.top), (self.x(0.0), area.bottom)], ink::TEXT, 1.6)?;
         for row in 0..self.data.rows.len() {

@@ -1,12 +1,14 @@
 //! Draws the figure: the curve over its band, the marks with their labels above it.
 
 use super::RiskData;
-use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, upright, with_room};
+use crate::chart::axis::{
+    Heading, MARGIN, PERCENT, Tick, grid, level, percent_step, percents, ticks, upright, with_room,
+};
 use crate::chart::completion::labels::{Labels, colour};
 use crate::chart::completion::{Mark, MarkKind};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::seal::About;
-use crate::chart::ticks::{multiples, round_step};
+use crate::chart::ticks::round_step;
 use crate::chart::{ChartError, Size, ink};
 use scenarios::units::money;
 
@@ -69,7 +71,7 @@ impl<'a> Sketch<'a> {
     }
 
     fn y(&self, percent: f64) -> f64 {
-        self.area.bottom - percent / 100.0 * self.area.height()
+        self.area.y(percent, PERCENT)
     }
 
     fn draw(&self, paper: &Paper<'_>) -> Done {
@@ -81,11 +83,7 @@ impl<'a> Sketch<'a> {
         }
         let ticks = self.price_ticks();
         grid(paper, area, &ticks)?;
-        let step = if area.height() / 5.0 > soft.line() { 20.0 } else { 50.0 };
-        let shares: Vec<Tick> = multiples(0.0, 100.0, step)
-            .into_iter()
-            .map(|percent| Tick { at: self.y(percent), label: format!("{percent:.0}") })
-            .collect();
+        let shares = percents(percent_step(area, soft), |percent| self.y(percent));
         upright(paper, area, &shares, soft)?;
         self.draw_curve(paper)?;
         self.draw_marks(paper)?;
@@ -125,8 +123,7 @@ impl<'a> Sketch<'a> {
         let widest = [from, to].map(|price| soft.width(&money(price, &self.data.currency)));
         let room = self.area.width() / (widest[0].max(widest[1]) + soft.px * 1.5);
         let step = round_step((to - from) / room.max(1.0));
-        let label = |price: f64| Tick { at: self.x(price), label: money(price, &self.data.currency) };
-        let ticks = multiples(from, to, step).into_iter().map(label).collect();
+        let ticks = ticks((from, to), step, |price| self.x(price), |price| money(price, &self.data.currency));
         with_room(ticks, soft, MARGIN * 0.3, f64::from(self.size.width) - MARGIN * 0.3)
     }
 }

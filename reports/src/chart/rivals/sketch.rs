@@ -1,12 +1,11 @@
 //! Draws the figure: a curve for each job, told apart by its dashes and its letter, with a dot at its P80.
 
 use super::{Rank, Rival, RivalsData};
-use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, upright};
+use crate::chart::axis::{Heading, MARGIN, PERCENT, Tick, grid, level, percents, upright};
 use crate::chart::legend::{Key, Legend, Sign};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::seal::About;
 use crate::chart::stroke::Stroke;
-use crate::chart::ticks::multiples;
 use crate::chart::time_axis::TimeAxis;
 use crate::chart::{ChartError, Size, ink};
 use plotters::style::RGBColor;
@@ -85,7 +84,7 @@ impl<'a> Sketch<'a> {
     }
 
     fn y(&self, percent: f64) -> f64 {
-        self.area.bottom - percent / 100.0 * self.area.height()
+        self.area.y(percent, PERCENT)
     }
 
     fn draw(&self, paper: &Paper<'_>) -> Done {
@@ -96,10 +95,7 @@ impl<'a> Sketch<'a> {
         paper.lines(&self.caption, (MARGIN, below), Side::RightOf, soft)?;
         let marks: Vec<Tick> = self.ticks.iter().map(|(tick, _)| tick.clone()).collect();
         grid(paper, area, &marks)?;
-        let percents = multiples(0.0, 100.0, 20.0).into_iter();
-        let uprights: Vec<Tick> =
-            percents.map(|p| Tick { at: self.y(p), label: format!("{p:.0}") }).collect();
-        upright(paper, area, &uprights, soft)?;
+        upright(paper, area, &percents(20.0, |percent| self.y(percent)), soft)?;
         paper.line(&[(area.left, self.y(80.0)), (area.right, self.y(80.0))], ink::AXIS, 1.4)?;
         for rank in [Rank::Other, Rank::First, Rank::Best] {
             for (i, curve) in

@@ -1,12 +1,10 @@
 //! Draws the figure: a band from the P10 to the P90, an upright line for the middle run, a dot for the mean.
 
 use super::SavedData;
-use crate::chart::axis::{Heading, MARGIN, Tick, grid, level, with_room};
+use crate::chart::axis::{Heading, MARGIN, grid, level, numbers, with_room};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
-use crate::chart::relief::minus;
 use crate::chart::rows::Names;
 use crate::chart::seal::About;
-use crate::chart::ticks::{multiples, round_step};
 use crate::chart::{ChartError, Size, ink};
 
 type Done = Result<(), ChartError>;
@@ -57,19 +55,13 @@ impl<'a> Sketch<'a> {
     }
 
     fn x(&self, value: f64) -> f64 {
-        let (from, to) = self.range;
-        self.area.left + (value - from) / (to - from) * self.area.width()
+        self.area.x(value, self.range)
     }
 
     fn draw(&self, paper: &Paper<'_>) -> Done {
         let (soft, area) = (Type::soft(self.size), self.area);
         self.heading.draw(paper)?;
-        let step = round_step((self.range.1 - self.range.0) / (area.width() / (soft.px * 4.2)));
-        let digits = if step < 1.0 { (-step.log10()).ceil() as usize } else { 0 };
-        let ticks: Vec<Tick> = multiples(self.range.0, self.range.1, step)
-            .into_iter()
-            .map(|value| Tick { at: self.x(value), label: minus(&format!("{value:.digits$}")) })
-            .collect();
+        let ticks = numbers(area, self.range, soft.px * 4.2);
         grid(paper, area, &ticks)?;
         for row in 0..self.data.rows.len() {
             self.draw_band(paper, row)?;

@@ -1,12 +1,11 @@
 //! Draws the figure.
 
 use super::{Doing, ORDER, WaitingData};
-use crate::chart::axis::{Heading, MARGIN, Tick, grid, level};
+use crate::chart::axis::{Heading, MARGIN, PERCENT, grid, level, percents};
 use crate::chart::legend::{Key, Legend, Sign};
 use crate::chart::paper::{Area, Paper, Side, Type, draw_on};
 use crate::chart::rows::Names;
 use crate::chart::seal::About;
-use crate::chart::ticks::multiples;
 use crate::chart::{ChartError, Size, ink};
 
 type Done = Result<(), ChartError>;
@@ -79,10 +78,7 @@ impl<'a> Sketch<'a> {
         self.heading.draw(paper)?;
         self.legend.draw(paper, MARGIN, self.heading.height())?;
         let step = if area.width() < 14.0 * soft.px { 50.0 } else { 20.0 };
-        let ticks: Vec<Tick> = multiples(0.0, 100.0, step)
-            .into_iter()
-            .map(|percent| Tick { at: self.x(percent), label: format!("{percent:.0}") })
-            .collect();
+        let ticks = percents(step, |percent| self.x(percent));
         grid(paper, area, &ticks)?;
         for row in 0..self.data.rows.len() {
             self.draw_row(paper, row)?;
@@ -93,7 +89,7 @@ impl<'a> Sketch<'a> {
     }
 
     fn x(&self, percent: f64) -> f64 {
-        self.area.left + percent / 100.0 * self.area.width()
+        self.area.x(percent, PERCENT)
     }
 
     fn draw_row(&self, paper: &Paper<'_>, row: usize) -> Done {

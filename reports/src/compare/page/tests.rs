@@ -4,16 +4,12 @@ use crate::compare::Comparison;
 use crate::compare::figures::rival_figures;
 use crate::compare::findings::comparison;
 use crate::compare::fixtures::three;
+use crate::example::{assert_stands_alone, between};
 
 fn drawn(of: &Comparison) -> String {
     let findings = comparison(of);
     let figures = |size| rival_figures(of, &findings, size).unwrap();
     comparison_page(of, &findings, &figures(Size::PAGE), &figures(Size::PHONE))
-}
-
-/// Everything between `from` and the next `to` after it, as often as there is any.
-fn between<'a>(text: &'a str, from: &str, to: &str) -> Vec<&'a str> {
-    text.split(from).skip(1).filter_map(|rest| rest.split(to).next()).collect()
 }
 
 #[test]
@@ -38,18 +34,7 @@ fn the_verdict_stands_first_and_the_sections_come_in_the_order_people_ask() {
 
 #[test]
 fn the_page_stands_alone_and_every_link_leads_somewhere() {
-    let html = drawn(&three());
-    for outside in ["http:", "https:", "src=", "<script", "<link", "@import", "javascript:"] {
-        assert!(!html.contains(outside), "{outside}");
-    }
-    let mut ids = between(&html, " id=\"", "\"");
-    let targets = between(&html, " href=\"#", "\"").into_iter().chain(between(&html, "url(#", ")"));
-    let lost: Vec<&str> = targets.filter(|target| !ids.contains(target)).collect();
-    assert!(lost.is_empty(), "{lost:?}");
-    let count = ids.len();
-    ids.sort_unstable();
-    ids.dedup();
-    assert_eq!(ids.len(), count, "an id is given twice");
+    assert_stands_alone(&drawn(&three()));
 }
 
 #[test]

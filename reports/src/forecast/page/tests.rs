@@ -1,7 +1,7 @@
 use super::crew_sheet::loads::load_plan;
 use super::page;
 use crate::chart::{Figure, Size};
-use crate::example;
+use crate::example::{self, between};
 use crate::forecast::Forecast;
 use crate::forecast::figures::figures;
 
@@ -13,33 +13,9 @@ fn all(forecast: &Forecast, size: Size) -> Vec<Figure> {
     figures(forecast, size).unwrap()
 }
 
-/// Everything between `from` and the next `to` after it, as often as there is any.
-fn between<'a>(text: &'a str, from: &str, to: &str) -> Vec<&'a str> {
-    text.split(from).skip(1).filter_map(|rest| rest.split(to).next()).collect()
-}
-
 #[test]
-fn the_page_stands_alone() {
-    let html = drawn(&example::forecast());
-    for outside in ["http:", "https:", "src=", "<script", "<link", "@import", "javascript:"] {
-        assert!(!html.contains(outside), "{outside}");
-    }
-    assert!(between(&html, "url(", ")").iter().all(|target| target.starts_with('#')));
-    assert!(between(&html, " href=\"", "\"").iter().all(|target| target.starts_with('#')));
-    assert!(html.contains("default-src 'none'"));
-}
-
-#[test]
-fn every_link_inside_the_page_leads_somewhere_and_no_id_is_given_twice() {
-    let html = drawn(&example::forecast());
-    let mut ids = between(&html, " id=\"", "\"");
-    let targets = between(&html, " href=\"#", "\"").into_iter().chain(between(&html, "url(#", ")"));
-    let lost: Vec<&str> = targets.filter(|target| !ids.contains(target)).collect();
-    assert!(lost.is_empty(), "{lost:?}");
-    let count = ids.len();
-    ids.sort_unstable();
-    ids.dedup();
-    assert_eq!(ids.len(), count, "an id is given twice");
+fn the_page_stands_alone_and_every_link_leads_somewhere() {
+    example::assert_stands_alone(&drawn(&example::forecast()));
 }
 
 #[test]

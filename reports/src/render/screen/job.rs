@@ -42,12 +42,32 @@ pub(crate) fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
     }
 }
 
-pub(crate) fn usual_line(usual: &[Warning]) -> String {
+fn usual_line(usual: &[Warning]) -> String {
     let first = usual.first().map(|w| sentence(&w.cause)).unwrap_or_default();
     match usual.len() {
         0 | 1 => first,
         n => format!("{first} {} more cautions in the report: read them before you start.", n - 1),
     }
+}
+
+/// The end of a full screen: warnings, what was assumed, what to take care of.
+pub(crate) fn cares(layout: &mut Layout, file: &str, warnings: &Warnings, assumed: &str) {
+    if !warnings.doubtful.is_empty() {
+        layout.section("Warnings", warning_lines(&warnings.doubtful, file));
+    }
+    layout.section("Assumed", [assumed.to_owned()]);
+    if !warnings.usual.is_empty() {
+        layout.section("Take care", [usual_line(&warnings.usual)]);
+    }
+}
+
+/// Where the files are, `more` beside the report among them, and how to get the same answer again.
+pub(crate) fn files(folder: &Path, more: &str, made_with: String, columns: u16) -> String {
+    let shown = scenarios::shown_path(folder);
+    Layout::new(columns)
+        .section("Files", [format!("{shown}/report.html to read and print; {more} next to it.")])
+        .section("Made with", [made_with])
+        .text()
 }
 
 /// What to read before the work begins, by number.
