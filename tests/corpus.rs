@@ -16,7 +16,7 @@ fn tests() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests")
 }
 
-/// Holds every file of a folder against a check, in the order of their names.
+/// Puts every file of a folder to a check, in the order of their names.
 fn each_of(folder: &Path, least: usize, check: impl Fn(&[u8])) {
     let entries = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
     let mut files: Vec<_> = entries.filter(|path| path.is_file()).collect();

@@ -125,7 +125,7 @@ fn percentiles_are_type_7_of_the_rows_in_runs_csv() {
 }
 
 #[test]
-fn every_runs_books_close() {
+fn every_runs_time_accounts_close() {
     let bench = forecast("40");
     for row in table(&bench.read("forecast/runs.csv")) {
         let sum = |prefix: &str| {

@@ -58,7 +58,7 @@ fn costs(bench: &Bench) -> Vec<f64> {
     costs
 }
 
-/// Hyndman and Fan's type 7, written out anew.
+/// Hyndman and Fan's type 7, written out again.
 fn type7(sorted: &[f64], share: f64) -> f64 {
     let h = (sorted.len() - 1) as f64 * share;
     let (below, above) = (sorted[h.floor() as usize], sorted[h.ceil() as usize]);

@@ -48,7 +48,7 @@ fn every_shipped_scenario_and_each_of_its_alternatives_makes_a_whole_forecast() 
 }
 
 #[test]
-fn every_shipped_scenario_keeps_its_books_in_every_run() {
+fn the_time_accounts_of_every_shipped_scenario_close_in_every_run() {
     for file in files() {
         let name = file.file_name().unwrap().to_str().unwrap();
         let scenario = read(name, None);

@@ -35,7 +35,7 @@ fn sweep(bench: &Bench, typed: &[&str]) -> Vec<HashMap<String, String>> {
     table(&bench.read("sweep/sweep.csv"))
 }
 
-/// Holds a row against `percentiles.csv` of a forecast, field by field as text.
+/// Compares a row with `percentiles.csv` of a forecast, field by field as text.
 fn assert_is_the_forecast(row: &HashMap<String, String>, bench: &Bench, typed: &[&str]) {
     let all = ["forecast"].into_iter().chain(typed.iter().copied());
     let said = bench.heapcast(all.chain(["--runs", RUNS, "--percentiles", "10,50,80,90", "--quiet"]));

@@ -1,15 +1,15 @@
 //! The tables of the trade, from the scenario file to the job: coverage and settling, buckets and what they weigh, and the
-//! built-in figures beside published ones. Sources and their status stand with each sheet.
+//! built-in figures beside published ones. Sources and their status stand with each comparison.
 //!
 //! In none of this is anything drawn, so what was found is kept in `evidence/trade_figures.csv`, which the page of evidence
 //! prints; a test here says when it is out of date.
 
-#[allow(dead_code, reason = "shared with the tests of `sim`, which use more of it")]
+#[allow(dead_code, reason = "shared with the evidence, which uses more of it")]
+#[path = "evidence/comparison.rs"]
+mod comparison;
+#[allow(dead_code, reason = "shared with the evidence, which uses more of it")]
 #[path = "evidence/kept.rs"]
 mod kept;
-#[allow(dead_code, reason = "shared with the tests of `sim`, which use more of it")]
-#[path = "evidence/sheet.rs"]
-mod sheet;
 #[path = "evidence/table.rs"]
 mod table;
 
@@ -17,8 +17,8 @@ mod bands;
 mod buckets;
 mod coverage;
 
+use comparison::Comparison;
 use scenarios::{Scenario, Selection, Texts, Weight, read_text};
-use sheet::Sheet;
 
 /// A job with a few lines of its own: what the zone needs, the material, the loader.
 fn job(material: &str, zone: &str, loader: &str) -> String {
@@ -39,7 +39,7 @@ fn warnings(scenario: &Scenario, kind: &str) -> f64 {
     doubtful.count() as f64
 }
 
-fn sheets() -> Vec<Sheet> {
+fn comparisons() -> Vec<Comparison> {
     vec![
         coverage::yards_on_the_ground(),
         coverage::loose_depths(),
@@ -54,11 +54,11 @@ fn sheets() -> Vec<Sheet> {
 
 #[test]
 fn the_kept_figures_are_those_found() {
-    let (found, file) = (kept::table_of(&sheets()), "evidence/trade_figures.csv");
+    let (found, file) = (kept::table_of(&comparisons()), "evidence/trade_figures.csv");
     if let Some(folder) = kept::asked_for() {
         kept::write(&folder.join(file), &found);
         return;
     }
     let at_home = std::fs::read_to_string(kept::at_home().join(file)).unwrap();
-    assert!(found == at_home, "{file} is out of date: make the page of evidence anew (see DEVELOPERS.md)");
+    assert!(found == at_home, "{file} is out of date: make the page of evidence again (see DEVELOPERS.md)");
 }

@@ -24,7 +24,7 @@ ROOM = 3
 
 
 @dataclass(slots=True)
-class Luck:
+class Draws:
     """What chance has in store for one load: the share of the bucket that is filled, and factors on five times."""
 
     fill: float
@@ -36,7 +36,7 @@ class Luck:
 
 
 def loads_to_come(rng, block=100):
-    """Luck for one load after another, drawn a block at a time."""
+    """The draws of one load after another, drawn a block at a time."""
     least, mode, greatest = 0.75, 0.95, 1.10
     span = greatest - least
     alpha, beta = 1 + 4 * (mode - least) / span, 1 + 4 * (greatest - mode) / span
@@ -45,7 +45,7 @@ def loads_to_come(rng, block=100):
         fills = least + span * rng.beta(alpha, beta, size=block)
         noises = rng.lognormal(-sigma * sigma / 2, sigma, size=(block, 5))
         for fill, noise in zip(fills.tolist(), noises.tolist()):
-            yield Luck(fill, *noise)
+            yield Draws(fill, *noise)
 
 
 # ---- One loader, one raker.
@@ -60,19 +60,19 @@ def one_and_one(rng):
     return loads, env.now
 
 
-def lone_loader(env, room, heaps, lucks):
+def lone_loader(env, room, heaps, loads_draws):
     need = 27.16
     while need >= NOTHING_M3:
-        luck = next(lucks)
-        volume = min(luck.fill * HEAPED_M3, need)
+        draws = next(loads_draws)
+        volume = min(draws.fill * HEAPED_M3, need)
         need -= volume
-        yield env.timeout(LOADING_S * luck.loading)
-        yield env.timeout(HAUL_S * luck.haul)
+        yield env.timeout(LOADING_S * draws.loading)
+        yield env.timeout(HAUL_S * draws.haul)
         place = room.request()
         yield place
-        yield env.timeout(DUMP_S * luck.dump)
-        yield heaps.put((place, volume * RAKING_S_PER_M3 * luck.raking))
-        yield env.timeout(RETURN_S * luck.back)
+        yield env.timeout(DUMP_S * draws.dump)
+        yield heaps.put((place, volume * RAKING_S_PER_M3 * draws.raking))
+        yield env.timeout(RETURN_S * draws.back)
     yield heaps.put(None)
 
 
@@ -113,7 +113,7 @@ class Heap:
 class Yard:
     def __init__(self, env, rng):
         self.env = env
-        self.lucks = loads_to_come(rng)
+        self.loads_draws = loads_to_come(rng)
         self.face = simpy.Resource(env)
         self.gate = simpy.Resource(env)
         self.zones = [Zone(env, number, 271.6 / 3) for number in range(3)]
@@ -172,20 +172,20 @@ def loader(env, yard):
                 zone = yard.choose()
                 if not zone:
                     return
-            luck = next(yard.lucks)
-            volume = min(luck.fill * HEAPED_M3, zone.open)
+            draws = next(yard.loads_draws)
+            volume = min(draws.fill * HEAPED_M3, zone.open)
             zone.open -= volume
             yard.loads += 1
             yard.in_play += 1
-            yield env.timeout(LOADING_S * luck.loading)
-        yield from drive(env, yard.gate, HAUL_S, luck.haul)
+            yield env.timeout(LOADING_S * draws.loading)
+        yield from drive(env, yard.gate, HAUL_S, draws.haul)
         place = zone.room.request()
         yield place
         zone.bound -= 1
-        yield env.timeout(DUMP_S * luck.dump)
-        yard.heap_is_there(Heap(zone, place, volume * RAKING_S_PER_M3 * luck.raking))
+        yield env.timeout(DUMP_S * draws.dump)
+        yard.heap_is_there(Heap(zone, place, volume * RAKING_S_PER_M3 * draws.raking))
         zone = yard.choose()
-        yield from drive(env, yard.gate, RETURN_S, luck.back)
+        yield from drive(env, yard.gate, RETURN_S, draws.back)
 
 
 def drive(env, gate, leg_s, noise):

@@ -3,7 +3,7 @@
 //! Sources: `worked_examples.csv`, rows Q1 to Q5 SEEN, Q7 from memory. Q6 (three stations and a think time, from memory) does
 //! not apply: the legs of our cycle share one draw, so a third station could not have times of its own.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::*;
 use super::watched::*;
 use sim::{Distribution, LoaderActivity, Outcome};
@@ -33,7 +33,7 @@ impl Repair {
 }
 
 fn compare(
-    sheet: &mut Sheet,
+    comparison: &mut Comparison,
     states: &[Vec<f64>],
     what: &str,
     of: impl Fn(&[f64]) -> f64,
@@ -42,11 +42,11 @@ fn compare(
 ) {
     let of_runs: Vec<f64> = states.iter().map(|shares| of(shares)).collect();
     let (got, error) = mean_and_error(&of_runs);
-    sheet.compare(what, got, error, truth, r);
+    comparison.compare(what, got, error, truth, r);
 }
 
-pub(super) fn machines_in_repair() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn machines_in_repair() -> Comparison {
+    let mut comparison = Comparison::new(
         "So many loaders are at the face for so much of the time as textbook answers on machine repair say",
         "Tompkins et al., Facilities Planning, answers 10.120b, 10.124 and 10.127; an exercise in Ross's manner \
          (worked_examples.csv, Q1, Q2, Q5); 400 runs of 2,500 loads, their middle seven tenths",
@@ -56,29 +56,36 @@ pub(super) fn machines_in_repair() -> Sheet {
     let six = Repair { loaders: 6, at_once: 1, factor: 0.2 }.states();
     let printed = [0.19184726, 0.23021671, 0.23021671, 0.18417337, 0.11050402, 0.04420161, 0.00884032];
     for (n, share) in printed.iter().enumerate() {
-        compare(&mut sheet, &six, &format!("6 loaders: {n} at the face"), |s| s[n], *share, 5e-9);
+        compare(&mut comparison, &six, &format!("6 loaders: {n} at the face"), |s| s[n], *share, 5e-9);
     }
     let queue = |s: &[f64]| (1..s.len()).map(|n| (n - 1) as f64 * s[n]).sum();
-    compare(&mut sheet, &six, "6 loaders: mean number waiting", queue, 1.15108355, 5e-9);
+    compare(&mut comparison, &six, "6 loaders: mean number waiting", queue, 1.15108355, 5e-9);
     let three = Repair { loaders: 3, at_once: 1, factor: 1.3333 / 12.0 }.states();
-    compare(&mut sheet, &three, "3 loaders: none at the face", |s| s[0], 0.7063953, 5e-8);
-    compare(&mut sheet, &three, "3 loaders: 1 at the face", |s| s[1], 0.2354651, 5e-8);
+    compare(&mut comparison, &three, "3 loaders: none at the face", |s| s[0], 0.7063953, 5e-8);
+    compare(&mut comparison, &three, "3 loaders: 1 at the face", |s| s[1], 0.2354651, 5e-8);
     let two_at_once = Repair { loaders: 3, at_once: 2, factor: 0.8 }.states();
     let both = |s: &[f64]| s[2] + s[3];
-    compare(&mut sheet, &two_at_once, "3 loaders, 2 at once: both places taken", both, 336.0 / 761.0, 0.0);
     compare(
-        &mut sheet,
+        &mut comparison,
+        &two_at_once,
+        "3 loaders, 2 at once: both places taken",
+        both,
+        336.0 / 761.0,
+        0.0,
+    );
+    compare(
+        &mut comparison,
         &two_at_once,
         "3 loaders, 2 at once: mean number there",
         mean_count,
         1068.0 / 761.0,
         0.0,
     );
-    sheet
+    comparison
 }
 
-pub(super) fn cars_in_repair() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn cars_in_repair() -> Comparison {
+    let mut comparison = Comparison::new(
         "The same for five cars and two repairers",
         "Winston, Operations Research, machine repair example (worked_examples.csv, Q7); 400 runs of 2,500 loads",
         Status::Memory,
@@ -87,7 +94,7 @@ pub(super) fn cars_in_repair() -> Sheet {
     let five = Repair { loaders: 5, at_once: 2, factor: 0.1 }.states();
     for (n, share) in [0.619, 0.310, 0.062, 0.009].into_iter().enumerate() {
         compare(
-            &mut sheet,
+            &mut comparison,
             &five,
             &format!("5 loaders, 2 at once: {n} at the face"),
             |s| s[n],
@@ -96,14 +103,14 @@ pub(super) fn cars_in_repair() -> Sheet {
         );
     }
     compare(
-        &mut sheet,
+        &mut comparison,
         &five,
         "5 loaders, 2 at once: mean number away",
         |s| 5.0 - mean_count(s),
         4.535,
         0.0005,
     );
-    sheet
+    comparison
 }
 
 /// Time at the stations for each load: waiting and being served.
@@ -114,8 +121,8 @@ fn at_stations(o: &Outcome) -> f64 {
     spent.as_secs_f64() / UNIT_S / f64::from(o.loads)
 }
 
-pub(super) fn interactive_networks() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn interactive_networks() -> Comparison {
+    let mut comparison = Comparison::new(
         "Throughput and time at the stations are those of two worked interactive networks",
         "solutions on a study site and in course notes (worked_examples.csv, Q3: think 1, service 0.5; Q4: think 1, \
          services 0.5 and 1); 16 runs of 8,000 loads",
@@ -134,18 +141,18 @@ pub(super) fn interactive_networks() -> Sheet {
     for (loaders, x, r) in [(1, 0.666_667, 0.5), (2, 1.2, 0.666_667), (3, 1.578_947, 0.9)] {
         let study = network(loaders, 0.0);
         let (got, error) = mean_of(&study, throughput);
-        sheet.compare(format!("one station, {loaders} loaders: throughput"), got, error, x, way_in(x));
+        comparison.compare(format!("one station, {loaders} loaders: throughput"), got, error, x, way_in(x));
         let (got, error) = mean_of(&study, at_stations);
-        sheet.compare(format!("one station, {loaders} loaders: time there"), got, error, r, way_in(r));
+        comparison.compare(format!("one station, {loaders} loaders: time there"), got, error, r, way_in(r));
     }
     let (got, error) = mean_of(&network(1, 1.0), throughput);
-    sheet.compare("two stations, 1 loader: throughput", got, error, 0.4, way_in(0.4));
+    comparison.compare("two stations, 1 loader: throughput", got, error, 0.4, way_in(0.4));
     let study = network(2, 1.0);
     let (got, error) = mean_of(&study, throughput);
-    sheet.compare("two stations, 2 loaders: throughput", got, error, 2.0 / 3.0, way_in(2.0 / 3.0));
+    comparison.compare("two stations, 2 loaders: throughput", got, error, 2.0 / 3.0, way_in(2.0 / 3.0));
     let (got, error) = mean_of(&study, at_stations);
-    sheet.compare("two stations, 2 loaders: time there", got, error, 2.0, way_in(2.0));
-    sheet
+    comparison.compare("two stations, 2 loaders: time there", got, error, 2.0, way_in(2.0));
+    comparison
 }
 
 #[test]

@@ -5,7 +5,7 @@
 //! the small share by which the jobs differ; with independent random numbers they add up. Runs needed go with the variance of the
 //! difference (Law, Simulation Modeling and Analysis, ch. 11, from memory), so the two ratios below have the same cause.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use jobs::{one_and_one, with_lognormal_noise};
 use sim::*;
 
@@ -67,8 +67,8 @@ fn runs_needed(after: &Job, within_min: f64, numbers: RandomNumbers, seeds: std:
 /// In every job half of the variance or more comes from days, so that five times is little to ask where a tenth is changed. The
 /// changes of a hundredth are so small that the first 200 runs of each do not settle them with independent random numbers; with common
 /// random numbers they mostly do, so what is found there is less than what common random numbers could save.
-pub(super) fn what_common_random_numbers_saves() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn what_common_random_numbers_saves() -> Comparison {
+    let mut comparison = Comparison::new(
         "With common random numbers the difference of two jobs varies less, and fewer runs keep the same promise",
         "variances of 4,000 paired and 4,000 unpaired differences; runs of four selections each, half a minute of indifference; \
          at least five times is argued for in common_random_numbers.rs",
@@ -78,7 +78,7 @@ pub(super) fn what_common_random_numbers_saves() -> Sheet {
     for (what, after) in
         [("raking a tenth faster", raking_faster(0.1)), ("a bucket a tenth larger", larger_bucket(0.1))]
     {
-        sheet.within(format!("{what}: times the variance"), variance_ratio(&after, 4_000), 5.0, 1_000.0);
+        comparison.within(format!("{what}: times the variance"), variance_ratio(&after, 4_000), 5.0, 1_000.0);
     }
     for (what, after) in [
         ("raking a hundredth faster", raking_faster(0.01)),
@@ -86,9 +86,9 @@ pub(super) fn what_common_random_numbers_saves() -> Sheet {
     ] {
         let own = runs_needed(&after, 0.5, RandomNumbers::Independent, 1..5);
         let common = runs_needed(&after, 0.5, RandomNumbers::Common, 1..5);
-        sheet.within(format!("{what}: times the runs"), own as f64 / common as f64, 5.0, 1_000.0);
+        comparison.within(format!("{what}: times the runs"), own as f64 / common as f64, 5.0, 1_000.0);
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -4,7 +4,7 @@
 //! `finite_queue_published.csv`, printed values SEEN: Peck & Hazelwood's table as printed in Tompkins et al., Facilities
 //! Planning, table 10.37, and a table of the same kind in lecture slides.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::*;
 use super::watched::*;
 use sim::{Distribution, LoaderActivity, Outcome};
@@ -23,8 +23,8 @@ fn at_a_time(o: &Outcome, activities: &[LoaderActivity]) -> f64 {
 }
 
 /// One face, three loading laws, two travel laws, one or two at once.
-pub(super) fn one_face() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn one_face() -> Comparison {
+    let mut comparison = Comparison::new(
         "Several loaders at one face move what the finite-source queue says, whatever the travel times' shape",
         "machine interference: closed form (exponential), phases (Erlang), Ashcroft numbers (constant), two at once \
          (finite_source.csv; its idle share and waits follow from the throughput); 16 runs of 8,000 loads",
@@ -55,15 +55,15 @@ pub(super) fn one_face() -> Sheet {
             let what = format!(
                 "loading over travel {rho}, {loaders} loaders, {face} at once, {load_words} loading, {travel_words} travel: throughput"
             );
-            sheet.compare(what, got, error, truth, WAY_IN * truth);
+            comparison.compare(what, got, error, truth, WAY_IN * truth);
         }
     }
-    sheet
+    comparison
 }
 
 /// The printed table: efficiency F and chance of waiting D.
-pub(super) fn printed_table() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn printed_table() -> Comparison {
+    let mut comparison = Comparison::new(
         "Loaders wait at the face as often and as long as the printed finite-queue tables say",
         "Peck & Hazelwood as printed in Tompkins et al., Facilities Planning, table 10.37, and a table for N = 5 in lecture \
          slides (finite_queue_published.csv), three digits; 64 runs of 2,500 loads, their middle seven tenths",
@@ -96,22 +96,22 @@ pub(super) fn printed_table() -> Sheet {
         };
         // F, the efficiency, is the share of its time in which a machine does not wait.
         let (got, error) = mean_and_error(&works);
-        sheet.compare(what("efficiency F"), got, error, f("F_printed"), 0.0005);
+        comparison.compare(what("efficiency F"), got, error, f("F_printed"), 0.0005);
         // D is the chance that a machine has to wait; not given in six rows.
         let printed = table.text(row, "D_printed");
         if let Ok(truth) = printed.parse() {
             let (got, error) = mean_and_error(&delayed);
-            sheet.compare(what("chance of waiting D"), got, error, truth, 0.0005);
+            comparison.compare(what("chance of waiting D"), got, error, truth, 0.0005);
         } else {
             assert!(printed.is_empty(), "{printed}");
         }
     }
-    sheet
+    comparison
 }
 
 /// Face and dump, or face and two rakers who hold the loader: throughput and how many are at each.
-pub(super) fn closed_network() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn closed_network() -> Comparison {
+    let mut comparison = Comparison::new(
         "Loaders that queue twice, at the face and at the dump, move and wait as mean value analysis says",
         "exact mean value analysis of closed networks (closed_network.csv); 16 runs of 8,000 loads",
         Status::Computed,
@@ -138,7 +138,13 @@ pub(super) fn closed_network() -> Sheet {
         let study = study(&job, RUNS);
         let mut compare = |figure: &str, of: &dyn Fn(&Outcome) -> f64, truth: f64| {
             let (got, error) = mean_of(&study, of);
-            sheet.compare(format!("{case}, {loaders} loaders: {figure}"), got, error, truth, WAY_IN * truth);
+            comparison.compare(
+                format!("{case}, {loaders} loaders: {figure}"),
+                got,
+                error,
+                truth,
+                WAY_IN * truth,
+            );
         };
         compare("throughput", &throughput, table.number(row, "throughput_X"));
         let stations = [
@@ -151,7 +157,7 @@ pub(super) fn closed_network() -> Sheet {
             compare(&format!("{station} in use"), &|o| at_a_time(o, &both[1..]) / servers[i], busy[i]);
         }
     }
-    sheet
+    comparison
 }
 
 #[test]

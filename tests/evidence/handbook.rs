@@ -8,7 +8,7 @@
 //! an hour). A gravel haul (12 loose yd3, swell 15 %, loaded at 40 bank yd3 an hour, 20 min each way, 5 min to unload) and
 //! the statement of a problem of Nunnally's are SEEN, their last step computed.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::job;
 use sim::{Event, Handbook, LoaderActivity, Plan, Replay};
 
@@ -31,8 +31,8 @@ fn four_yard_loader() -> sim::Job {
     job
 }
 
-pub(super) fn production() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn production() -> Comparison {
+    let mut comparison = Comparison::new(
         "The handbook figure is that of worked production examples",
         "Peurifoy et al., Construction Planning, Equipment, and Methods, loader chapter; Nunnally, Construction Methods and \
          Management, loader example (worked_examples.csv, P1, P2, N1)",
@@ -41,24 +41,24 @@ pub(super) fn production() -> Sheet {
     );
     let beside = four_yard_loader();
     let tons = |job: &sim::Job| yards_an_hour(job) * 3100.0 / 2000.0;
-    sheet.exact("beside its pile: short tons an hour", tons(&beside), 527.0, 0.5);
+    comparison.exact("beside its pile: short tons an hour", tons(&beside), 527.0, 0.5);
     let mut carry = four_yard_loader();
     carry.zones[0].ways[0].distance_m = 220.0 * 0.3048;
     carry.loaders[0].loaded_m_per_s = 0.8 * 4.3 * 88.0 * FEET_A_MINUTE;
     carry.loaders[0].empty_m_per_s = 0.6 * 7.7 * 88.0 * FEET_A_MINUTE;
     let cycle_min = Handbook::new(&carry).cycle_s[0].unwrap() / 60.0;
-    sheet.exact("carrying 220 ft: cycle, minutes", cycle_min, 1.7679, 1e-3);
-    sheet.exact("carrying 220 ft: short tons an hour", tons(&carry), 149.05, 0.1);
+    comparison.exact("carrying 220 ft: cycle, minutes", cycle_min, 1.7679, 1e-3);
+    comparison.exact("carrying 220 ft: short tons an hour", tons(&carry), 149.05, 0.1);
     let mut job = job(1_000, 1);
     job.loaders[0].heaped_m3 = 3.5 * YD3;
     job.loaders[0].load_s = 30.0;
     job.zones[0].ways[0].distance_m = 18.0;
-    sheet.exact("cycle of 48 s: loose yd3 an hour", yards_an_hour(&job), 218.75, 0.01);
-    sheet
+    comparison.exact("cycle of 48 s: loose yd3 an hour", yards_an_hour(&job), 218.75, 0.01);
+    comparison
 }
 
-pub(super) fn hauls() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn hauls() -> Comparison {
+    let mut comparison = Comparison::new(
         "So are the cycle of a gravel haul and the hours of a loader for 3000 yd3, whatever its basic and travel times",
         "worked answer on a study site; statement of Nunnally's end-of-chapter problem, hours = 3000 / (4 f) (0.35 + t) / 50 \
          (worked_examples.csv, W1 and N2); inputs seen, last step computed",
@@ -74,12 +74,12 @@ pub(super) fn hauls() -> Sheet {
     truck.loaders[0].loaded_m_per_s = 13.4112;
     truck.loaders[0].empty_m_per_s = 13.4112;
     let cycle_min = Handbook::new(&truck).cycle_s[0].unwrap() / 60.0;
-    sheet.exact("gravel haul: cycle, minutes", cycle_min, 60.65, 0.005);
+    comparison.exact("gravel haul: cycle, minutes", cycle_min, 60.65, 0.005);
     truck.zones[0].need_m3 = 10.0 * 12.0 * YD3;
     truck.stockpiles[0].on_hand_m3 = truck.zones[0].need_m3;
     let run = Replay::new(&Plan::new(&truck).unwrap(), 1, 0).unwrap();
     let minutes = run.outcome.completion.working.as_mins_f64() + 20.0;
-    sheet.exact("gravel haul: ten trips in a run, minutes", minutes, 606.52, 0.005);
+    comparison.exact("gravel haul: ten trips in a run, minutes", minutes, 606.52, 0.005);
     for (fill, travel) in [(1.0, 0.30), (0.95, 0.55), (0.85, 1.20)] {
         let mut gravel = job(1, 1);
         gravel.material.fill_factor = fill;
@@ -90,9 +90,9 @@ pub(super) fn hauls() -> Sheet {
         gravel.zones[0].ways[0].distance_m = travel * 60.0;
         let hours = 3000.0 / (4.0 * fill) * (0.35 + travel) / 50.0;
         let what = format!("3000 yd3, fill {fill}, travel {travel} min: hours");
-        sheet.exact(what, Handbook::new(&gravel).time_s / 3600.0, hours, 1e-9);
+        comparison.exact(what, Handbook::new(&gravel).time_s / 3600.0, hours, 1e-9);
     }
-    sheet
+    comparison
 }
 
 /// Pounds in the first bucket of a run with this static tipping load, of which half may be used.
@@ -107,18 +107,28 @@ fn first_bucket_lb(tipping_lb: f64) -> f64 {
     volume.unwrap() * job.material.density_kg_per_m3 / POUND
 }
 
-pub(super) fn payload() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn payload() -> Comparison {
+    let mut comparison = Comparison::new(
         "A bucket of 10,540 lb is carried whole where half the tipping load allows it, and cut to it where not",
         "Peurifoy et al., loader chapter, stability check (worked_examples.csv, P1b)",
         Status::Memory,
         0.0,
     );
-    sheet.exact("tipping load 25,000 lb: pounds in the bucket", first_bucket_lb(25_000.0), 10_540.0, 1e-6);
-    sheet.exact("21,080 lb, just enough: pounds in the bucket", first_bucket_lb(21_080.0), 10_540.0, 1e-6);
-    sheet.exact("21,078 lb, just not: pounds in the bucket", first_bucket_lb(21_078.0), 10_539.0, 1e-6);
-    sheet.exact("10,540 lb: pounds in the bucket", first_bucket_lb(10_540.0), 5_270.0, 1e-6);
-    sheet
+    comparison.exact(
+        "tipping load 25,000 lb: pounds in the bucket",
+        first_bucket_lb(25_000.0),
+        10_540.0,
+        1e-6,
+    );
+    comparison.exact(
+        "21,080 lb, just enough: pounds in the bucket",
+        first_bucket_lb(21_080.0),
+        10_540.0,
+        1e-6,
+    );
+    comparison.exact("21,078 lb, just not: pounds in the bucket", first_bucket_lb(21_078.0), 10_539.0, 1e-6);
+    comparison.exact("10,540 lb: pounds in the bucket", first_bucket_lb(10_540.0), 5_270.0, 1e-6);
+    comparison
 }
 
 #[test]

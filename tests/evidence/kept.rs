@@ -1,6 +1,6 @@
-//! Sheets kept as a table: every figure on a line. What one test target found, the page of the other can print.
+//! Comparisons kept as a table: every figure on a line. What one test target found, the page of the other can print.
 
-use super::sheet::{Against, Figure, Sheet, Status};
+use super::comparison::{Against, Comparison, Figure, Status};
 use std::path::{Path, PathBuf};
 
 const HEADINGS: [&str; 10] = [
@@ -45,12 +45,12 @@ pub(crate) fn digits(number: f64, digits: usize) -> String {
     rounded.to_string()
 }
 
-/// The sheets as a table.
-pub(crate) fn table_of(sheets: &[Sheet]) -> String {
+/// The comparisons as a table.
+pub(crate) fn table_of(comparisons: &[Comparison]) -> String {
     let mut table = csv::Writer::from_writer(Vec::new());
     table.write_record(HEADINGS).unwrap();
-    for sheet in sheets {
-        for figure in &sheet.figures {
+    for comparison in comparisons {
+        for figure in &comparison.figures {
             // Figures in which nothing is drawn may be whole microseconds of a long day.
             let shown = |number| digits(number, if figure.error > 0.0 { 8 } else { 12 });
             let against = match figure.against {
@@ -58,10 +58,10 @@ pub(crate) fn table_of(sheets: &[Sheet]) -> String {
                 Against::Band => "band",
             };
             let row = [
-                sheet.claim.clone(),
-                sheet.source.clone(),
-                sheet.status.words().to_owned(),
-                sheet.most.to_string(),
+                comparison.claim.clone(),
+                comparison.source.clone(),
+                comparison.status.words().to_owned(),
+                comparison.most.to_string(),
                 figure.what.clone(),
                 shown(figure.expected),
                 shown(figure.obtained),
@@ -76,14 +76,14 @@ pub(crate) fn table_of(sheets: &[Sheet]) -> String {
     String::from_utf8(table.into_inner().unwrap()).unwrap()
 }
 
-/// The sheets of a table.
-pub(crate) fn sheets_of(text: &str) -> Vec<Sheet> {
-    let mut sheets: Vec<Sheet> = Vec::new();
+/// The comparisons of a table.
+pub(crate) fn comparisons_of(text: &str) -> Vec<Comparison> {
+    let mut comparisons: Vec<Comparison> = Vec::new();
     for row in csv::Reader::from_reader(text.as_bytes()).records().map(Result::unwrap) {
         let number = |column: usize| row[column].parse::<f64>().unwrap();
-        if sheets.last().is_none_or(|sheet| sheet.claim != row[0]) {
+        if comparisons.last().is_none_or(|comparison| comparison.claim != row[0]) {
             let status = Status::ALL.into_iter().find(|status| status.words() == &row[2]).unwrap();
-            sheets.push(Sheet::new(&row[0], &row[1], status, number(3)));
+            comparisons.push(Comparison::new(&row[0], &row[1], status, number(3)));
         }
         let figure = Figure {
             what: row[4].to_owned(),
@@ -93,9 +93,9 @@ pub(crate) fn sheets_of(text: &str) -> Vec<Sheet> {
             rounding: number(8),
             against: if &row[9] == "band" { Against::Band } else { Against::Figure },
         };
-        if let Some(sheet) = sheets.last_mut() {
-            sheet.figures.push(figure);
+        if let Some(comparison) = comparisons.last_mut() {
+            comparison.figures.push(figure);
         }
     }
-    sheets
+    comparisons
 }

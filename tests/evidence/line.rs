@@ -4,7 +4,7 @@
 //! (long-run throughput and shares), status computed: small Markov chains, checked by a second method. In the tables `b`
 //! leaves out the heaps being raked; in the model a heap being raked holds its place, so room is `b + c`.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::*;
 use sim::{LoaderActivity, Outcome, RakerActivity};
 
@@ -15,8 +15,8 @@ fn line(loads: u32, loader_rate: f64, raker_rate: f64, rakers: usize, b: f64) ->
 }
 
 /// The finite job, percentile by percentile.
-pub(super) fn finite_job() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn finite_job() -> Comparison {
+    let mut comparison = Comparison::new(
         "Every percentile of a finite job of one loader and its rakers is the exact one",
         "small Markov chain of the loader, the room and the rakers, transient solution (tandem_makespan.csv); 100,000 runs a job",
         Status::Computed,
@@ -31,14 +31,14 @@ pub(super) fn finite_job() -> Sheet {
         let sample = study(&job, 100_000).sorted(completion);
         let what = format!("{loads} loads, {rakers} rakers, room {} besides", f("b_room"));
         let truth = |heading: &str| table.number(row, heading);
-        percentiles(&mut sheet, &what, &sample, truth, 1e-6);
+        percentiles(&mut comparison, &what, &sample, truth, 1e-6);
     }
-    sheet
+    comparison
 }
 
 /// The long job: throughput and shares of time.
-pub(super) fn long_job() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn long_job() -> Comparison {
+    let mut comparison = Comparison::new(
         "One loader and its rakers move, wait and rake in the long run as the chain says",
         "stationary solution of the same Markov chain (tandem_line.csv); 16 runs of 8,000 loads, whose way in and out is under 0.1 %",
         Status::Computed,
@@ -58,13 +58,13 @@ pub(super) fn long_job() -> Sheet {
         let blocked = |o: &Outcome| share(o, o.loaders.time(LoaderActivity::WaitingForRoom), 1);
         let busy = |o: &Outcome| share(o, o.rakers.time(RakerActivity::Raking), c);
         let (got, error) = mean_of(&study, throughput);
-        sheet.compare(what("throughput"), got, error, f("throughput"), 1e-3 * f("throughput"));
+        comparison.compare(what("throughput"), got, error, f("throughput"), 1e-3 * f("throughput"));
         let (got, error) = mean_of(&study, blocked);
-        sheet.compare(what("waiting for room"), got, error, f("P_loader_blocked"), 1e-3);
+        comparison.compare(what("waiting for room"), got, error, f("P_loader_blocked"), 1e-3);
         let (got, error) = mean_of(&study, busy);
-        sheet.compare(what("raking"), got, error, f("raker_utilisation_each"), 1e-3);
+        comparison.compare(what("raking"), got, error, f("raker_utilisation_each"), 1e-3);
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -11,6 +11,7 @@ mod answers;
 mod chains;
 mod chance;
 mod common_random_numbers;
+mod comparison;
 mod face;
 mod handbook;
 #[allow(dead_code, reason = "shared with the tables of the trade, who write what is read here")]
@@ -24,7 +25,6 @@ mod percentiles;
 #[path = "../second_opinion/mod.rs"]
 mod second_opinion;
 mod selection;
-mod sheet;
 mod sum_of_cycles;
 mod table;
 mod theory;

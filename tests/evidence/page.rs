@@ -1,8 +1,8 @@
 //! The page of evidence, `tests/EVIDENCE.md`, and its table of all figures, `tests/evidence/figures.csv`: made from the same
-//! sheets that the tests judge, and from the words of `page.md`. DEVELOPERS.md has the command.
+//! comparisons that the tests judge, and from the words of `page.md`. DEVELOPERS.md has the command.
 
-use super::kept::{asked_for, at_home, digits, root, sheets_of, write};
-use super::sheet::{Against, Figure, Sheet};
+use super::comparison::{Against, Comparison, Figure};
+use super::kept::{asked_for, at_home, comparisons_of, digits, root, write};
 use super::*;
 use crate::second_opinion;
 use std::fmt::Write;
@@ -10,8 +10,8 @@ use std::fmt::Write;
 /// The subject of what a practitioner can calculate on paper.
 const TRADE: &str = "Arithmetic of the trade";
 
-/// The sheets by subject, in the order of the page.
-fn subjects() -> Vec<(&'static str, Vec<Sheet>)> {
+/// The comparisons by subject, in the order of the page.
+fn subjects() -> Vec<(&'static str, Vec<Comparison>)> {
     let trade = std::fs::read_to_string(at_home().join("evidence/trade_figures.csv")).unwrap();
     vec![
         ("Percentiles of finite jobs", finite_jobs()),
@@ -19,11 +19,11 @@ fn subjects() -> Vec<(&'static str, Vec<Sheet>)> {
         ("A second program", vec![second_opinion::without_chance(), second_opinion::with_chance()]),
         ("Chance", draws()),
         ("Percentiles, intervals, comparisons", statistics()),
-        (TRADE, [trade_arithmetic(), sheets_of(&trade)].concat()),
+        (TRADE, [trade_arithmetic(), comparisons_of(&trade)].concat()),
     ]
 }
 
-fn finite_jobs() -> Vec<Sheet> {
+fn finite_jobs() -> Vec<Comparison> {
     vec![
         sum_of_cycles::exponential_cycles(),
         line::finite_job(),
@@ -42,7 +42,7 @@ fn finite_jobs() -> Vec<Sheet> {
     ]
 }
 
-fn long_jobs() -> Vec<Sheet> {
+fn long_jobs() -> Vec<Comparison> {
     vec![
         line::long_job(),
         unlimited_room::heaps_that_wait(),
@@ -55,10 +55,10 @@ fn long_jobs() -> Vec<Sheet> {
     ]
 }
 
-fn draws() -> Vec<Sheet> {
-    let mut sheets = vec![laws::lognormal(), laws::pert_and_triangular()];
-    sheets.extend(chance::families::families());
-    sheets.extend([
+fn draws() -> Vec<Comparison> {
+    let mut comparisons = vec![laws::lognormal(), laws::pert_and_triangular()];
+    comparisons.extend(chance::families::families());
+    comparisons.extend([
         chance::families::observed(),
         chance::families::small_studies(),
         chance::fits::fitted(),
@@ -67,10 +67,10 @@ fn draws() -> Vec<Sheet> {
         chance::streams::pairs(),
         chance::streams::stoppages(),
     ]);
-    sheets
+    comparisons
 }
 
-fn statistics() -> Vec<Sheet> {
+fn statistics() -> Vec<Comparison> {
     use chance::coverage::*;
     vec![
         percentiles::definition(),
@@ -88,7 +88,7 @@ fn statistics() -> Vec<Sheet> {
     ]
 }
 
-fn trade_arithmetic() -> Vec<Sheet> {
+fn trade_arithmetic() -> Vec<Comparison> {
     vec![handbook::production(), handbook::hauls(), handbook::payload()]
 }
 
@@ -117,27 +117,27 @@ fn expected(figure: &Figure) -> String {
     }
 }
 
-/// The figure farthest off; of several equally near, the one in the middle of the sheet.
-fn farthest(sheet: &Sheet) -> &Figure {
-    let middle = &sheet.figures[sheet.figures.len() / 2];
-    sheet.figures.iter().fold(middle, |far, figure| if figure.off() > far.off() { figure } else { far })
+/// The figure farthest off; of several equally near, the one in the middle of the comparison.
+fn farthest(comparison: &Comparison) -> &Figure {
+    let middle = &comparison.figures[comparison.figures.len() / 2];
+    comparison.figures.iter().fold(middle, |far, figure| if figure.off() > far.off() { figure } else { far })
 }
 
-/// A line a sheet: what is claimed, on whose word, how many figures, how far the farthest.
-fn at_a_glance(subjects: &[(&str, Vec<Sheet>)]) -> String {
+/// A line a comparison: what is claimed, on whose word, how many figures, how far the farthest.
+fn at_a_glance(subjects: &[(&str, Vec<Comparison>)]) -> String {
     let mut text = String::from(
         "| | claim | compared with | status | figures | farthest | allowed |\n|---:|---|---|---|---:|---:|---:|\n",
     );
     let mut number = 0;
-    for (subject, sheets) in subjects {
+    for (subject, comparisons) in subjects {
         writeln!(text, "| | **{subject}** | | | | | |").unwrap();
-        for sheet in sheets {
+        for comparison in comparisons {
             number += 1;
-            let drawn = sheet.figures.iter().any(|figure| figure.error > 0.0);
-            let far = apart(farthest(sheet));
-            let allowed = if drawn { digits(sheet.most, 2) } else { String::new() };
-            let (claim, source, status) = (&sheet.claim, &sheet.source, sheet.status.words());
-            let figures = sheet.figures.len();
+            let drawn = comparison.figures.iter().any(|figure| figure.error > 0.0);
+            let far = apart(farthest(comparison));
+            let allowed = if drawn { digits(comparison.most, 2) } else { String::new() };
+            let (claim, source, status) = (&comparison.claim, &comparison.source, comparison.status.words());
+            let figures = comparison.figures.len();
             writeln!(text, "| {number} | {claim} | {source} | {status} | {figures} | {far} | {allowed} |")
                 .unwrap();
         }
@@ -145,21 +145,22 @@ fn at_a_glance(subjects: &[(&str, Vec<Sheet>)]) -> String {
     text
 }
 
-/// Some figures of each sheet: one from its middle and the farthest; of sheets in which nothing is drawn one, and of those
+/// Some figures of each comparison: one from its middle and the farthest; of comparisons in which nothing is drawn one, and of those
 /// only the arithmetic of the trade.
-fn some_figures(subjects: &[(&str, Vec<Sheet>)]) -> String {
+fn some_figures(subjects: &[(&str, Vec<Comparison>)]) -> String {
     let mut text = String::from(
         "| | figure | expected | obtained | standard error | apart |\n|---:|---|---:|---:|---:|---:|\n",
     );
-    let sheets =
-        subjects.iter().flat_map(|(subject, sheets)| sheets.iter().map(move |sheet| (subject, sheet)));
-    for (number, (subject, sheet)) in (1..).zip(sheets) {
-        let far = farthest(sheet);
+    let comparisons = subjects
+        .iter()
+        .flat_map(|(subject, comparisons)| comparisons.iter().map(move |comparison| (subject, comparison)));
+    for (number, (subject, comparison)) in (1..).zip(comparisons) {
+        let far = farthest(comparison);
         let drawn = far.error > 0.0;
         if !drawn && *subject != TRADE {
             continue;
         }
-        let middle = &sheet.figures[sheet.figures.len() / 2];
+        let middle = &comparison.figures[comparison.figures.len() / 2];
         let also = Some(middle).filter(|figure| drawn && figure.what != far.what);
         for figure in also.into_iter().chain([far]) {
             let error = if figure.error > 0.0 { digits(figure.error, 2) } else { String::new() };
@@ -177,8 +178,8 @@ fn some_figures(subjects: &[(&str, Vec<Sheet>)]) -> String {
 }
 
 /// How distances are spread, beside what chance gives: only figures whose rounding is small beside their standard error.
-fn distances(sheets: &[&Sheet]) -> String {
-    let figures = sheets.iter().flat_map(|sheet| &sheet.figures);
+fn distances(comparisons: &[&Comparison]) -> String {
+    let figures = comparisons.iter().flat_map(|comparison| &comparison.figures);
     let drawn = figures.filter(|f| f.error > 0.0 && f.rounding <= 0.1 * f.error);
     let distances: Vec<f64> = drawn.map(|f| (f.obtained - f.expected) / f.error).collect();
     let n = distances.len() as f64;
@@ -198,14 +199,21 @@ fn distances(sheets: &[&Sheet]) -> String {
     text
 }
 
-/// Every figure of every sheet, by the sheet's number on the page.
-fn all_figures(sheets: &[&Sheet]) -> String {
+/// Every figure of every comparison, by the comparison's number on the page.
+fn all_figures(comparisons: &[&Comparison]) -> String {
     let mut table = csv::Writer::from_writer(Vec::new());
-    let headings =
-        ["sheet", "figure", "expected", "obtained", "standard_error", "rounding", "apart_in_standard_errors"];
+    let headings = [
+        "comparison",
+        "figure",
+        "expected",
+        "obtained",
+        "standard_error",
+        "rounding",
+        "apart_in_standard_errors",
+    ];
     table.write_record(headings).unwrap();
-    for (number, sheet) in (1..).zip(sheets) {
-        for figure in &sheet.figures {
+    for (number, comparison) in (1..).zip(comparisons) {
+        for figure in &comparison.figures {
             // Figures in which nothing is drawn may be whole microseconds of a long day.
             let shown = |number| digits(number, if figure.error > 0.0 { 8 } else { 12 });
             let row = [
@@ -233,17 +241,17 @@ fn tests_in(folder: &str) -> usize {
 /// The page, and the table of all figures.
 fn page() -> (String, String) {
     let subjects = subjects();
-    let sheets: Vec<&Sheet> = subjects.iter().flat_map(|(_, sheets)| sheets).collect();
-    sheets.iter().for_each(|sheet| sheet.judge(1));
-    let figures: usize = sheets.iter().map(|sheet| sheet.figures.len()).sum();
+    let comparisons: Vec<&Comparison> = subjects.iter().flat_map(|(_, comparisons)| comparisons).collect();
+    comparisons.iter().for_each(|comparison| comparison.judge(1));
+    let figures: usize = comparisons.iter().map(|comparison| comparison.figures.len()).sum();
     let page = include_str!("page.md")
-        .replace("{sheets}", &sheets.len().to_string())
+        .replace("{comparisons}", &comparisons.len().to_string())
         .replace("{figures}", &figures.to_string())
         .replace("{model tests}", &tests_in("sim/tests/model").to_string())
         .replace("{at a glance}\n", &at_a_glance(&subjects))
-        .replace("{distances}\n", &distances(&sheets))
+        .replace("{distances}\n", &distances(&comparisons))
         .replace("{some figures}\n", &some_figures(&subjects));
-    (page, all_figures(&sheets))
+    (page, all_figures(&comparisons))
 }
 
 #[test]
@@ -256,7 +264,7 @@ fn the_page_says_what_the_tests_found() {
             write(&folder.join(file), &text);
         } else {
             let at_home = std::fs::read_to_string(at_home().join(file)).unwrap();
-            assert!(text == at_home, "{file} is out of date: make it anew (see DEVELOPERS.md)");
+            assert!(text == at_home, "{file} is out of date: make it again (see DEVELOPERS.md)");
         }
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! Sources: means of exponential loads by arithmetic; `tandem_makespan.csv` and `erlang_job_percentiles.csv`, status computed.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::*;
 use sim::{Distribution, Job, Outcome, Paired, Plan, Runs, Study, paired};
 
@@ -93,8 +93,8 @@ fn pairs() -> Vec<Pair> {
 const RUNS: u32 = 200;
 
 /// How often the 95 % intervals hold what they are of.
-pub(super) fn coverage(repeats: u32) -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn coverage(repeats: u32) -> Comparison {
+    let mut comparison = Comparison::new(
         "The 95 % interval of the mean saved holds the exact saving 95 times in 100",
         format!(
             "exact means of exponential loads and of tandem_makespan.csv; {repeats} comparisons of {RUNS} runs each; the interval \
@@ -113,17 +113,17 @@ pub(super) fn coverage(repeats: u32) -> Sheet {
         }
         let share = |n: u32| f64::from(n) / f64::from(repeats);
         let error = (0.95 * 0.05 / f64::from(repeats)).sqrt();
-        sheet.compare(format!("{}: mean saved", pair.what), share(mean), error, 0.95, 0.0);
+        comparison.compare(format!("{}: mean saved", pair.what), share(mean), error, 0.95, 0.0);
         if pair.smaller.is_some() {
-            sheet.within(format!("{}: chance of being faster", pair.what), share(chance), 0.95, 1.0);
+            comparison.within(format!("{}: chance of being faster", pair.what), share(chance), 0.95, 1.0);
         }
     }
-    sheet
+    comparison
 }
 
 /// Percentiles of what shorter hauls save: the difference is the Erlang law of the hauls on a smaller scale.
-pub(super) fn percentiles_saved() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn percentiles_saved() -> Comparison {
+    let mut comparison = Comparison::new(
         "What shorter hauls save has the percentiles of the Erlang law",
         "erlang_job_percentiles.csv, scaled by the difference of the hauls; 100,000 runs with common random numbers",
         Status::Computed,
@@ -138,10 +138,16 @@ pub(super) fn percentiles_saved() -> Sheet {
             let got = saved.percentile(share);
             let error = (got.high.unwrap() - got.low.unwrap()) / (2.0 * 1.96);
             let truth = 0.3 * table.number(row, heading);
-            sheet.compare(format!("{n} hauls: {heading}"), got.value, error, truth, 1e-6 * (1.0 + truth));
+            comparison.compare(
+                format!("{n} hauls: {heading}"),
+                got.value,
+                error,
+                truth,
+                1e-6 * (1.0 + truth),
+            );
         }
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -3,8 +3,8 @@
 //! Sources: numpy-financial 1.0.0 (`npv`, `pv`, `irr`) and numpy 2.4.6 (`cumsum`, `interp`), values kept in `payback/values.csv` with the script that makes
 //! them, status computed; the annuity formula of Brealey, Myers & Allen, Principles of Corporate Finance, ch. 2, from memory.
 
+use super::comparison::{Comparison, Status};
 use super::kept::at_home;
-use super::sheet::{Sheet, Status};
 use sim::Purchase;
 
 /// One line of the table: what is bought, what a job saves, and the library's answers.
@@ -46,8 +46,8 @@ fn last_digits(of: f64) -> f64 {
     1e-10 * of.abs().max(1.0)
 }
 
-pub(super) fn against_a_library() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn against_a_library() -> Comparison {
+    let mut comparison = Comparison::new(
         "Present value, payback and the interest at which nothing is gained are a general-purpose library's",
         "numpy-financial 1.0.0: npv, pv, irr; numpy 2.4.6: interp of the running sum (payback/values.csv)",
         Status::Computed,
@@ -59,26 +59,36 @@ pub(super) fn against_a_library() -> Sheet {
             |purchase: Purchase| purchase.payback(&[case.per_job], 3, 1).present_value.percentile(0.5).value;
         let value = played.present_value.percentile(0.5).value;
         let named = |what: &str| format!("{}: {what}", case.name);
-        sheet.exact(named("present value by npv"), value, case.npv, last_digits(case.npv));
-        sheet.exact(named("present value by the annuity"), value, case.annuity, last_digits(case.annuity));
+        comparison.exact(named("present value by npv"), value, case.npv, last_digits(case.npv));
+        comparison.exact(
+            named("present value by the annuity"),
+            value,
+            case.annuity,
+            last_digits(case.annuity),
+        );
         let years = played.years.percentile(0.5).value;
         if case.back.is_finite() {
-            sheet.exact(named("years to pay back"), years, case.back, last_digits(case.back));
+            comparison.exact(named("years to pay back"), years, case.back, last_digits(case.back));
         } else {
             assert_eq!(years, f64::INFINITY, "{}", case.name);
         }
         if let Some(irr) = case.irr {
             let at = worth(Purchase { interest: irr, ..case.purchase });
             // The library's own root is good to some eight digits.
-            sheet.exact(named("present value at the interest of irr"), at, 0.0, 1e-6 * case.purchase.price);
+            comparison.exact(
+                named("present value at the interest of irr"),
+                at,
+                0.0,
+                1e-6 * case.purchase.price,
+            );
         }
     }
-    uneven(&mut sheet);
-    sheet
+    uneven(&mut comparison);
+    comparison
 }
 
 /// Jobs and years that differ: the mean present value is the annuity of the mean year.
-fn uneven(sheet: &mut Sheet) {
+fn uneven(comparison: &mut Comparison) {
     const FUTURES: u32 = 20_000;
     let case = &cases()[0];
     let jobs = case.purchase.jobs_per_year.0;
@@ -86,7 +96,13 @@ fn uneven(sheet: &mut Sheet) {
     let saved = [case.per_job - 12.0, case.per_job, case.per_job + 12.0];
     let mean = purchase.payback(&saved, FUTURES, 5).present_value.mean();
     let error = mean.sd / f64::from(FUTURES).sqrt();
-    sheet.compare(format!("{}, uneven: mean present value", case.name), mean.value, error, case.npv, 0.0);
+    comparison.compare(
+        format!("{}, uneven: mean present value", case.name),
+        mean.value,
+        error,
+        case.npv,
+        0.0,
+    );
 }
 
 #[test]

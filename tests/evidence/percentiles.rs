@@ -6,7 +6,7 @@
 //! NIST/SEMATECH e-Handbook are from memory, the eight values stand in the collection of published check values. That both
 //! are the right ones is tested on the other definitions of the same table.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::Table;
 use sim::{Sorted, interval_ranks};
 
@@ -33,32 +33,32 @@ fn by_definition(kind: usize, sample: &Sorted, p: f64) -> f64 {
 }
 
 /// Every figure of the table in the column of a type, for `value` of sample and share.
-fn column(sheet: &mut Sheet, kind: usize, value: impl Fn(&Sorted, f64) -> f64) {
+fn column(comparison: &mut Comparison, kind: usize, value: impl Fn(&Sorted, f64) -> f64) {
     let table = Table::read("quantile_types.csv");
     for (name, values) in samples() {
         let sample = Sorted::new(values);
         for row in table.rows.iter().filter(|r| table.text(r, "dataset") == name) {
             let share = table.number(row, "p");
             let what = format!("{name}, type {kind}: P{:.0}", 100.0 * share);
-            sheet.exact(what, value(&sample, share), table.number(row, &format!("type{kind}")), 6e-9);
+            comparison.exact(what, value(&sample, share), table.number(row, &format!("type{kind}")), 6e-9);
         }
     }
 }
 
-pub(super) fn definition() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn definition() -> Comparison {
+    let mut comparison = Comparison::new(
         "Percentiles are of Hyndman & Fan's type 7",
         "Hyndman & Fan, Sample Quantiles in Statistical Packages, The American Statistician 50(4), 1996, on the numbers 1 \
          to 10, eight values, and twelve resistivities of the NIST/SEMATECH e-Handbook (quantile_types.csv)",
         Status::Computed,
         0.0,
     );
-    column(&mut sheet, 7, |sample, share| sample.percentile(share).value);
-    sheet
+    column(&mut comparison, 7, |sample, share| sample.percentile(share).value);
+    comparison
 }
 
-pub(super) fn intervals() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn intervals() -> Comparison {
+    let mut comparison = Comparison::new(
         "The interval of a percentile has the ranks that keep each tail to a fortieth; rank 0 and n + 1 mean open",
         "binomial tails (quantile_ci_ranks.csv), David & Nagaraja, Order Statistics, 7.1",
         Status::Computed,
@@ -71,30 +71,30 @@ pub(super) fn intervals() -> Sheet {
         let (low, high) = interval_ranks(n, share);
         let what = |end| format!("{n} runs, P{:.0}: {end} rank", 100.0 * share);
         let number = |rank: Option<usize>, open: usize| rank.unwrap_or(open) as f64;
-        sheet.exact(what("lower"), number(low, 0), number(rank("lower_rank_l"), 0), 0.0);
-        sheet.exact(what("upper"), number(high, n + 1), number(rank("upper_rank_u"), n + 1), 0.0);
+        comparison.exact(what("lower"), number(low, 0), number(rank("lower_rank_l"), 0), 0.0);
+        comparison.exact(what("upper"), number(high, n + 1), number(rank("upper_rank_u"), n + 1), 0.0);
     }
-    sheet
+    comparison
 }
 
 /// The upper quartile of 15 values: 7 or fewer lie below it with probability 0.0173, so rank 8 may bound it and 9 not.
-pub(super) fn conover() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn conover() -> Comparison {
+    let mut comparison = Comparison::new(
         "Of 15 values the eighth is the highest that bounds the upper quartile from below",
         "Conover, Practical Nonparametric Statistics, 3rd ed., p. 139: P(Y <= 7) = 0.0173 (worked_examples.csv, S2)",
         Status::Seen,
         0.0,
     );
-    sheet.exact("15 values, P75: lower rank", interval_ranks(15, 0.75).0.unwrap_or(0) as f64, 8.0, 0.0);
-    sheet
+    comparison.exact("15 values, P75: lower rank", interval_ranks(15, 0.75).0.unwrap_or(0) as f64, 8.0, 0.0);
+    comparison
 }
 
 #[test]
 fn the_samples_behind_the_table_of_percentiles_are_the_right_ones() {
     for kind in [4, 5, 6, 8, 9] {
-        let mut sheet = Sheet::new("", "", Status::Computed, 0.0);
-        column(&mut sheet, kind, |sample, share| by_definition(kind, sample, share));
-        sheet.judge(21);
+        let mut comparison = Comparison::new("", "", Status::Computed, 0.0);
+        column(&mut comparison, kind, |sample, share| by_definition(kind, sample, share));
+        comparison.judge(21);
     }
 }
 

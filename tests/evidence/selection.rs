@@ -4,7 +4,7 @@
 //! Sources: means of exponential loads by arithmetic (`loads x mean`); `tandem_makespan.csv`, status computed. Means are exact,
 //! so "chosen right" is counted, not estimated. A choice that is worse by the whole indifference counts as wrong.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::*;
 use sim::{Distribution, Job, Outcome, Plan, Promise, RandomNumbers, select};
 
@@ -197,8 +197,8 @@ enum Late {
 }
 
 /// The promise in each case: held, kept, and what was said of the others true.
-pub(super) fn kept(cases: impl IntoIterator<Item = Case>, repeats: u32) -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn kept(cases: impl IntoIterator<Item = Case>, repeats: u32) -> Comparison {
+    let mut comparison = Comparison::new(
         "The job chosen is the best, or worse by less than the indifference, at least as often as promised",
         format!(
             "exact means of exponential loads and of tandem_makespan.csv; {repeats} selections a case, 95 % promised"
@@ -210,19 +210,24 @@ pub(super) fn kept(cases: impl IntoIterator<Item = Case>, repeats: u32) -> Sheet
         let tally = case.repeat(repeats);
         let what = |figure: &str| format!("{}: {figure}", case.what);
         let share = |n: u32| f64::from(n) / f64::from(tally.repeats);
-        sheet.exact(what("share of selections that came to a promise"), share(tally.held), 1.0, 0.0);
-        sheet.within(what("share of right choices"), share(tally.right), CONFIDENCE, 1.0);
-        sheet.within(
+        comparison.exact(what("share of selections that came to a promise"), share(tally.held), 1.0, 0.0);
+        comparison.within(what("share of right choices"), share(tally.right), CONFIDENCE, 1.0);
+        comparison.within(
             what("share in which no other was better than said"),
             share(tally.within),
             CONFIDENCE,
             1.0,
         );
         // Not promised, but to be seen.
-        sheet.within(what("share in which it was the very best"), share(tally.best), 0.0, 1.0);
-        sheet.within(what("runs of all jobs together"), tally.runs as f64 / f64::from(repeats), 0.0, 1e9);
+        comparison.within(what("share in which it was the very best"), share(tally.best), 0.0, 1.0);
+        comparison.within(
+            what("runs of all jobs together"),
+            tally.runs as f64 / f64::from(repeats),
+            0.0,
+            1e9,
+        );
     }
-    sheet
+    comparison
 }
 
 use Step::{Constant, Dumping, Hauling, Loading};
@@ -247,7 +252,7 @@ fn the_job_chosen_is_the_best_or_near_it_as_often_as_promised() {
     kept(ordinary(), 500).judge(5 * 10);
 }
 
-/// A limit, not a promise: what none of the first runs shows cannot be reckoned with. Trouble that comes once in 200 runs does not
+/// A limit, not a promise: what none of the first runs shows cannot be taken into account. Trouble that comes once in 200 runs does not
 /// come in any of 200 runs with chance `0.995^200`, 37 %; the job that has it then seems surely the better. The program
 /// makes 2,000 runs at first, of which 0.004 % see none.
 #[test]

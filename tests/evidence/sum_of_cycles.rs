@@ -2,11 +2,11 @@
 //!
 //! Source: `erlang_job_percentiles.csv`, status computed (Erlang quantiles).
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::*;
 
-pub(super) fn exponential_cycles() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn exponential_cycles() -> Comparison {
+    let mut comparison = Comparison::new(
         "A job of one loader that never waits has the percentiles of the Erlang law",
         "Erlang quantiles (erlang_job_percentiles.csv); 100,000 runs a job",
         Status::Computed,
@@ -22,12 +22,12 @@ pub(super) fn exponential_cycles() -> Sheet {
             let percentile = sample.percentile(share);
             let error = (percentile.high.unwrap() - percentile.low.unwrap()) / (2.0 * 1.96);
             let what = format!("{loads} cycles: {heading}");
-            sheet.compare(what, percentile.value, error, table.number(row, heading), 1e-6);
+            comparison.compare(what, percentile.value, error, table.number(row, heading), 1e-6);
         }
         let (sd, error) = spread(&sample);
-        sheet.compare(format!("{loads} cycles: sd"), sd, error, table.number(row, "sd"), 1e-6);
+        comparison.compare(format!("{loads} cycles: sd"), sd, error, table.number(row, "sd"), 1e-6);
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Jobs for which queueing theory has the answer, and how far from it chance may lead.
 
-use super::sheet::Sheet;
+use super::comparison::Comparison;
 pub(crate) use super::table::Table;
 use sim::*;
 
@@ -109,7 +109,7 @@ pub(crate) fn completion(o: &Outcome) -> f64 {
 /// Compares mean, sd, P10, P50, P80, P90 and P95 of a sample with what `truth` gives by these names. The error of a
 /// percentile is read off its 95 % interval; that of the spread off the sample's fourth moment.
 pub(crate) fn percentiles(
-    sheet: &mut Sheet,
+    comparison: &mut Comparison,
     what: &str,
     sample: &Sorted,
     truth: impl Fn(&str) -> f64,
@@ -117,13 +117,13 @@ pub(crate) fn percentiles(
 ) {
     let mean = sample.mean();
     let root = (mean.n as f64).sqrt();
-    sheet.compare(format!("{what}: mean"), mean.value, mean.sd / root, truth("mean"), rounding);
+    comparison.compare(format!("{what}: mean"), mean.value, mean.sd / root, truth("mean"), rounding);
     let (sd, error) = spread(sample);
-    sheet.compare(format!("{what}: sd"), sd, error, truth("sd"), rounding);
+    comparison.compare(format!("{what}: sd"), sd, error, truth("sd"), rounding);
     for (name, share) in [("P10", 0.1), ("P50", 0.5), ("P80", 0.8), ("P90", 0.9), ("P95", 0.95)] {
         let percentile = sample.percentile(share);
         let error = (percentile.high.unwrap() - percentile.low.unwrap()) / (2.0 * 1.96);
-        sheet.compare(format!("{what}: {name}"), percentile.value, error, truth(name), rounding);
+        comparison.compare(format!("{what}: {name}"), percentile.value, error, truth(name), rounding);
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Source: `mmc_published.csv`, printed values SEEN.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::*;
 use super::watched::*;
 use sim::{Event, LoaderActivity, RakerActivity, Replay};
@@ -32,8 +32,8 @@ fn waiting_and_idle(run: &Replay, from: f64, to: f64) -> (f64, f64) {
     (mean_count(&heaps), busy[0])
 }
 
-pub(super) fn heaps_that_wait() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn heaps_that_wait() -> Comparison {
+    let mut comparison = Comparison::new(
         "With unlimited room, heaps wait for several rakers as the printed table of the queue M/M/c says",
         "textbook table of M/M/c (mmc_published.csv), three digits; 80 runs, each looked at for 20 relaxation times \
          1 / (sqrt(c mu) - sqrt(lambda))^2, or 2,000 mean raking times if that is more, after half as long a way in",
@@ -55,11 +55,11 @@ pub(super) fn heaps_that_wait() -> Sheet {
         let (waiting, idle): (Vec<f64>, Vec<f64>) = of_runs.into_iter().unzip();
         let what = |figure| format!("{rakers} rakers, {rate} heaps in a mean raking time: {figure}");
         let (got, error) = mean_and_error(&waiting);
-        sheet.compare(what("heaps waiting"), got, error, f("Lq_printed"), 0.0005);
+        comparison.compare(what("heaps waiting"), got, error, f("Lq_printed"), 0.0005);
         let (got, error) = mean_and_error(&idle);
-        sheet.compare(what("all rakers idle"), got, error, f("P0_printed"), 0.0005);
+        comparison.compare(what("all rakers idle"), got, error, f("P0_printed"), 0.0005);
     }
-    sheet
+    comparison
 }
 
 #[test]

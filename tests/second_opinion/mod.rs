@@ -4,7 +4,7 @@
 
 mod from_json;
 
-use crate::sheet::{Sheet, Status};
+use crate::comparison::{Comparison, Status};
 use sim::*;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -97,10 +97,10 @@ fn outcome_figure(o: &Outcome, figure: &str) -> f64 {
     }
 }
 
-/// Every figure and every entry of every book of the jobs without chance.
-pub(crate) fn without_chance() -> Sheet {
-    let mut sheet = Sheet::new(
-        "Jobs without chance agree with the second program to the microsecond in every figure and every book",
+/// Every figure and every time account of the jobs without chance.
+pub(crate) fn without_chance() -> Comparison {
+    let mut comparison = Comparison::new(
+        "Jobs without chance agree with the second program to the microsecond in every figure and every time account",
         "the model written a second time from its text, in Python on SimPy (second_opinion/README.md, exact.csv)",
         Status::Computed,
         0.0,
@@ -116,13 +116,13 @@ pub(crate) fn without_chance() -> Sheet {
         let got = exact_figure(&runs[name], who, figure);
         // A step may be rounded the other way where the second program multiplies in another order.
         let slack = if figure.ends_with("_us") { 0.5 } else { 1e-6 * expected.abs().max(1.0) };
-        sheet.exact(format!("{name}: {who}, {figure}"), got, expected, slack);
+        comparison.exact(format!("{name}: {who}, {figure}"), got, expected, slack);
     }
-    sheet
+    comparison
 }
 
 #[test]
-fn jobs_without_chance_agree_to_the_microsecond_in_every_figure_and_every_book() {
+fn jobs_without_chance_agree_to_the_microsecond_in_every_figure_and_every_time_account() {
     without_chance().judge(1_001);
 }
 
@@ -137,7 +137,7 @@ const MOST_STANDARD_ERRORS: f64 = 4.5;
 fn study_figure(study: &Study, figure: &str) -> (f64, Option<f64>) {
     let (what, of) = figure.split_once('.').unwrap();
     if matches!(what, "loaders" | "rakers") {
-        return (books_figure(study, what, of), None);
+        return (accounts_figure(study, what, of), None);
     }
     let sample = study.sorted(|o| outcome_figure(o, what));
     let mean = sample.mean();
@@ -154,7 +154,7 @@ fn study_figure(study: &Study, figure: &str) -> (f64, Option<f64>) {
     }
 }
 
-fn books_figure(study: &Study, who: &str, of: &str) -> f64 {
+fn accounts_figure(study: &Study, who: &str, of: &str) -> f64 {
     let spent = |activity: &str| -> f64 {
         let in_run = |o: &Outcome| match who {
             "loaders" => o.loaders.time(loader_activity(activity).unwrap()),
@@ -174,8 +174,8 @@ fn books_figure(study: &Study, who: &str, of: &str) -> f64 {
 }
 
 /// Means, spreads, percentiles and shares of the jobs with chance.
-pub(crate) fn with_chance() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn with_chance() -> Comparison {
+    let mut comparison = Comparison::new(
         "Jobs with chance agree with the second program in means, spreads, percentiles and shares of time",
         "the same second program (results.csv): 40,000 runs a job there, 20,000 here",
         Status::Computed,
@@ -201,17 +201,18 @@ pub(crate) fn with_chance() -> Sheet {
         let our_error = our_error.unwrap_or(0.0).max(their_error * (their_runs / f64::from(RUNS)).sqrt());
         // A figure that hardly varies is compared to six digits.
         let digits = 1e-6 * theirs.abs() + 1e-9;
-        sheet.compare(format!("{name}: {figure}"), ours, their_error.hypot(our_error), theirs, digits);
+        comparison.compare(format!("{name}: {figure}"), ours, their_error.hypot(our_error), theirs, digits);
     }
-    sheet
+    comparison
 }
 
 #[test]
 fn jobs_with_chance_agree_within_sampling_error_in_means_spreads_percentiles_and_shares() {
-    let sheet = with_chance();
-    sheet.judge(1_001);
+    let comparison = with_chance();
+    comparison.judge(1_001);
     // The typical distance must be that of chance: many small shifts to one side would show here.
-    let distances = sheet.figures.iter().map(|f| (f.obtained - f.expected).abs() / (f.error + f.rounding));
-    let typical = (distances.map(|off| off * off).sum::<f64>() / sheet.figures.len() as f64).sqrt();
+    let distances =
+        comparison.figures.iter().map(|f| (f.obtained - f.expected).abs() / (f.error + f.rounding));
+    let typical = (distances.map(|off| off * off).sum::<f64>() / comparison.figures.len() as f64).sqrt();
     assert!(typical < 1.25, "typical distance {typical:.2} standard errors");
 }

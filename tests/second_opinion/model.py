@@ -1,4 +1,4 @@
-"""The model a second time, in Python on SimPy, to be held against the text of the model section by section.
+"""The model a second time, in Python on SimPy, to be compared with the text of the model section by section.
 
 Nothing here is shared with the Rust engine and nothing was copied from it: only the words of the job (field names) are
 the same. It is written to be read, not to be fast.
@@ -27,9 +27,9 @@ CLOCK, RAKER_ENDS, LOADER_ENDS, HOURS_END, START = 2, 100, 200, 300, 400
 SECOND = 1_000_000
 DAY = 86_400 * SECOND
 
-LOADER_BOOKS = ["SetUp", "Loading", "Hauling", "Returning", "Passing", "WaitingForFace", "WaitingForPass",
+LOADER_ACCOUNTS = ["SetUp", "Loading", "Hauling", "Returning", "Passing", "WaitingForFace", "WaitingForPass",
                 "WaitingForRoom", "WaitingForDelivery", "Dumping", "Stopped", "OnBreak", "Done", "CleanUp"]
-RAKER_BOOKS = ["SetUp", "Raking", "Waiting", "Walking", "StandingClear", "OnBreak", "CleanUp"]
+RAKER_ACCOUNTS = ["SetUp", "Raking", "Waiting", "Walking", "StandingClear", "OnBreak", "CleanUp"]
 ENTERED_AS_BREAK = {"WaitingForFace", "WaitingForPass", "WaitingForRoom", "WaitingForDelivery",
                     "Raking", "Waiting", "Walking", "StandingClear"}
 WORKING_BURN = ["Loading", "Hauling", "Returning", "Passing", "Dumping"]
@@ -78,7 +78,7 @@ def sample(law, rng, count):
     raise ValueError(family)
 
 
-class Luck:
+class Draws:
     """Streams of draws, one for each kind, each going on from run to run."""
 
     def __init__(self, *seed):
@@ -148,12 +148,12 @@ class StepEnd(simpy.Event):
 
 
 class Resource:
-    """What loaders and rakers share: books, steps, and standing until told to go on."""
+    """What loaders and rakers share: accounts, steps, and standing until told to go on."""
 
-    def __init__(self, run, index, books, ends):
+    def __init__(self, run, index, accounts, ends):
         self.run, self.index, self.priority = run, index, ends + index
-        self.books = dict.fromkeys(books, 0)
-        self.books["Night"] = 0
+        self.accounts = dict.fromkeys(accounts, 0)
+        self.accounts["Night"] = 0
         self.doing = self.entry = "SetUp"
         self.since = run.env.now
         self.busy, self.status, self.go = False, None, None
@@ -161,7 +161,7 @@ class Resource:
     def book(self, doing):
         """Enters what was done until now, and takes note of what is done from now on (section 5)."""
         now, closed = self.run.env.now, self.run.closed
-        self.books[self.entry] += now - self.since
+        self.accounts[self.entry] += now - self.since
         self.since, self.doing, self.entry = now, doing, doing
         if closed == "night":
             self.entry = "Night"
@@ -191,7 +191,7 @@ class Resource:
 
 class Loader(Resource):
     def __init__(self, run, index, spec):
-        super().__init__(run, index, LOADER_BOOKS, LOADER_ENDS)
+        super().__init__(run, index, LOADER_ACCOUNTS, LOADER_ENDS)
         self.spec = spec
         self.stamp = None          # when it joined the queue it stands in
         self.zone = self.way = None  # of the load it is bound for
@@ -219,14 +219,14 @@ class Loader(Resource):
         if stoppages is None:
             return inf
         law = {"Exponential": {"mean": stoppages["mean_gap_s"]}}
-        return micros(self.run.luck.draw(f"gap{self.index}", law))
+        return micros(self.run.draws.draw(f"gap{self.index}", law))
 
     def operate(self, doing, duration):
         """A step in which stoppages can fall."""
         while self.gap < duration:
             duration -= self.gap
             yield self.step(doing, self.gap)
-            length = self.run.luck.draw(f"stop{self.index}", self.spec["stoppages"]["length_s"])
+            length = self.run.draws.draw(f"stop{self.index}", self.spec["stoppages"]["length_s"])
             yield self.step("Stopped", micros(length))
             self.gap = self.next_gap()
         self.gap -= duration
@@ -378,7 +378,7 @@ class Raker(Resource):
     """One raker, or the whole crew if it works together."""
 
     def __init__(self, run, index, rate, speed, start_zone):
-        super().__init__(run, index, RAKER_BOOKS, RAKER_ENDS)
+        super().__init__(run, index, RAKER_ACCOUNTS, RAKER_ENDS)
         self.rate, self.speed, self.zone = rate, speed, run.zones[start_zone]
         self.raked_today, self.order = 0, None
         self.raking_in, self.walking = None, False  # what can be interrupted
@@ -449,14 +449,14 @@ class Raker(Resource):
 
 
 class Run:
-    def __init__(self, job, luck):
-        self.job, self.luck = job, luck
+    def __init__(self, job, draws):
+        self.job, self.draws = job, draws
         shift = job["shift"]
         self.start = micros(shift["start_s"])
         self.env = simpy.Environment(initial_time=self.start)
-        self.days = luck.draw_all("days.", job["chance"]["days"] | {"bulk": {"Constant": 1.0}})
-        self.set_up = micros(luck.draw("set_up", shift["set_up_s"]))
-        self.clean_up = micros(luck.draw("clean_up", shift["clean_up_s"]))
+        self.days = draws.draw_all("days.", job["chance"]["days"] | {"bulk": {"Constant": 1.0}})
+        self.set_up = micros(draws.draw("set_up", shift["set_up_s"]))
+        self.clean_up = micros(draws.draw("clean_up", shift["clean_up_s"]))
         self.least = 0.05 * min(loader["heaped_m3"] for loader in job["loaders"])
         self.spread_share = job["raking"]["spread_share"]
         self.stand_clear = job["raking"]["stand_clear"]
@@ -496,7 +496,7 @@ class Run:
 
     def noise_of_next_load(self):
         self.loads += 1
-        noise = self.luck.draw_all("loads.", self.job["chance"]["loads"])
+        noise = self.draws.draw_all("loads.", self.job["chance"]["loads"])
         self.load_log.append(noise)
         return noise
 
@@ -505,11 +505,11 @@ class Run:
     def expect_deliveries(self):
         bulk = self.job["chance"]["days"]["bulk"]
         for pile, spec in zip(self.piles, self.job["stockpiles"]):
-            self.deliver(pile, spec["on_hand_m3"] * self.luck.draw("bulk", bulk))
+            self.deliver(pile, spec["on_hand_m3"] * self.draws.draw("bulk", bulk))
             for n, delivery in enumerate(spec["deliveries"]):
-                volume = delivery["volume_m3"] * self.luck.draw("bulk", bulk)
+                volume = delivery["volume_m3"] * self.draws.draw("bulk", bulk)
                 # A stream for each: a stream is drawn in blocks, all of one law.
-                late = self.luck.draw(f"late {pile.index} {n}", delivery["late_s"])
+                late = self.draws.draw(f"late {pile.index} {n}", delivery["late_s"])
                 at = micros(delivery["at_s"] + late)
                 if at <= self.start:
                     self.deliver(pile, volume)
@@ -703,9 +703,9 @@ class Run:
                 person.status = "done"
                 person.busy = True
                 person.book("CleanUp")
-        self.env.process(self.close_the_books())
+        self.env.process(self.close_the_accounts())
 
-    def close_the_books(self):
+    def close_the_accounts(self):
         yield StepEnd(self, RAKER_ENDS, self.clean_up)
         self.finish = self.completion if self.clean_up == 0 else self.moment()
         for person in self.everybody:
@@ -718,12 +718,12 @@ class Run:
         self.env.run(until=self.finished)
         return self
 
-    def loader_books(self):
-        return [{a: loader.books[a] for a in LOADER_BOOKS} for loader in self.loaders]
+    def loader_accounts(self):
+        return [{a: loader.accounts[a] for a in LOADER_ACCOUNTS} for loader in self.loaders]
 
-    def raker_books(self):
-        books = [{a: raker.books[a] for a in RAKER_BOOKS} for raker in self.rakers]
-        return books * len(self.job["rakers"]) if self.job["raking"]["together"] is not None else books
+    def raker_accounts(self):
+        accounts = [{a: raker.accounts[a] for a in RAKER_ACCOUNTS} for raker in self.rakers]
+        return accounts * len(self.job["rakers"]) if self.job["raking"]["together"] is not None else accounts
 
     def placed(self):
         return sum(zone.placed for zone in self.zones)
@@ -735,9 +735,9 @@ class Run:
 
     def fuel(self):
         litres = 0.0
-        for loader, books in zip(self.loaders, self.loader_books()):
-            litres += loader.spec["fuel_working_l_per_h"] * sum(books[a] for a in WORKING_BURN) / SECOND / 3600
-            litres += loader.spec["fuel_idling_l_per_h"] * sum(books[a] for a in IDLING_BURN) / SECOND / 3600
+        for loader, accounts in zip(self.loaders, self.loader_accounts()):
+            litres += loader.spec["fuel_working_l_per_h"] * sum(accounts[a] for a in WORKING_BURN) / SECOND / 3600
+            litres += loader.spec["fuel_idling_l_per_h"] * sum(accounts[a] for a in IDLING_BURN) / SECOND / 3600
         return litres
 
     def cost(self):
@@ -756,6 +756,6 @@ class Run:
         return times
 
 
-def play(job, luck):
+def play(job, draws):
     """One run of a job."""
-    return Run(job, luck).play()
+    return Run(job, draws).play()

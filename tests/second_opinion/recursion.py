@@ -5,7 +5,7 @@ Same draws in, same completion out, to the microsecond, for any draws. `python r
 
 from jobs import (chance, constant, exponential, gamma, job, loader, lognormal, normal, passing, pert, pile, raker, raking,
                   shift, triangular, uniform, way, weibull, zone)
-from model import Luck, micros, play
+from model import Draws, micros, play
 
 LAWS = {
     "exponential": [exponential(1.0)] * 5,
@@ -37,8 +37,8 @@ def completion_by_recursion(spec, days, set_up, noise, room):
         volume = min(fill * machine["heaped_m3"], need - sent)
         sent += volume
 
-        def leg(speed, luck):
-            pace = days["day"] * days["travel"] * luck
+        def leg(speed, draw):
+            pace = days["day"] * days["travel"] * draw
             return micros((distance / speed + machine["start_stop_s"]) * pace) + micros(gate * pace)
 
         pace = days["day"] * days["loader_pace"]
@@ -61,9 +61,9 @@ def main():
     for name, laws in LAWS.items():
         for room in (1, 2, 3, 5, None):
             for share in (0.0, 0.3):
-                spec, luck = one_line(laws, room, share), Luck(7)
+                spec, draws = one_line(laws, room, share), Draws(7)
                 for _ in range(200):
-                    run = play(spec, luck)
+                    run = play(spec, draws)
                     expected = completion_by_recursion(spec, run.days, run.set_up, run.load_log, room)
                     assert run.completion[0] == expected, (name, room, share, run.completion[0], expected)
                     runs += 1

@@ -4,7 +4,7 @@ two quiet cores). With jobs named, only their rows of results.csv are computed a
 exact.csv    job,who,figure,value                                times in whole microseconds, volumes in m3
 results.csv  job,figure,value,standard_error,replications        times in seconds
 
-In results.csv `<figure>.mean`, `.sd` and `.P10` to `.P95` (Hyndman-Fan type 7). Books are summed over all loaders or all
+In results.csv `<figure>.mean`, `.sd` and `.P10` to `.P95` (Hyndman-Fan type 7). Time accounts are summed over all loaders or all
 rakers: `loaders.Hauling_s.mean` is the mean, `loaders.Hauling.share` its share of all their time on the job (a ratio of
 means). Standard errors: means by the sample sd, shares by the delta method, sd and percentiles by the bootstrap.
 """
@@ -17,7 +17,7 @@ from zlib import crc32
 import numpy
 
 from jobs import EXACT, HERE, RANDOM
-from model import LOADER_BOOKS, RAKER_BOOKS, SECOND, Luck, play
+from model import LOADER_ACCOUNTS, RAKER_ACCOUNTS, SECOND, Draws, play
 
 SEED, CHUNK, BOOTSTRAP = 20_261, 500, 300
 PERCENTILES = [10, 50, 80, 90, 95]
@@ -26,9 +26,9 @@ IN_LAW = ["completion_s", "finish_s", "completion_clock_s", "finish_clock_s", "p
 
 
 def check(run):
-    """Books close and nothing is lost, in every run."""
-    for books in run.loader_books() + run.raker_books():
-        assert sum(books.values()) == run.finish[0], (books, run.finish)
+    """Time accounts close and nothing is lost, in every run."""
+    for accounts in run.loader_accounts() + run.raker_accounts():
+        assert sum(accounts.values()) == run.finish[0], (accounts, run.finish)
     on_piles_or_due = run.delivered - run.placed()
     assert on_piles_or_due > -1e-9
     assert sum(zone.loads for zone in run.zones) == run.loads == len(run.out)
@@ -36,7 +36,7 @@ def check(run):
 
 
 def exact_rows(name, spec):
-    run = play(spec, Luck(0))
+    run = play(spec, Draws(0))
     check(run)
     yield name, "job", "completion_us", run.completion[0]
     yield name, "job", "completion_clock_us", run.completion[1]
@@ -58,28 +58,28 @@ def exact_rows(name, spec):
     for i, zone in enumerate(run.zones):
         yield name, f"zone {i + 1}", "loads", zone.loads
         yield name, f"zone {i + 1}", "placed_m3", f"{zone.placed:.9f}"
-    for who, all_books in (("loader", run.loader_books()), ("raker", run.raker_books())):
-        for i, books in enumerate(all_books):
-            for activity, spent in books.items():
+    for who, all_accounts in (("loader", run.loader_accounts()), ("raker", run.raker_accounts())):
+        for i, accounts in enumerate(all_accounts):
+            for activity, spent in accounts.items():
                 yield name, f"{who} {i + 1}", f"{activity}_us", spent
 
 
-def one_run(spec, luck):
-    run = play(spec, luck)
+def one_run(spec, draws):
+    run = play(spec, draws)
     check(run)
     completion, finish = run.completion, run.finish
     row = [completion[0] / SECOND, finish[0] / SECOND, completion[1] / SECOND, finish[1] / SECOND,
            run.progress()[9] / SECOND, run.loads, run.placed(), sum(run.short(z) for z in run.zones),
            run.delivered - run.placed(), run.fuel(), run.cost()]
-    for activities, all_books in ((LOADER_BOOKS, run.loader_books()), (RAKER_BOOKS, run.raker_books())):
-        row += [sum(books[a] for books in all_books) / SECOND for a in activities]
+    for activities, all_accounts in ((LOADER_ACCOUNTS, run.loader_accounts()), (RAKER_ACCOUNTS, run.raker_accounts())):
+        row += [sum(accounts[a] for accounts in all_accounts) / SECOND for a in activities]
     return row
 
 
 def chunk(task):
     name, number, runs = task
-    luck = Luck(SEED, crc32(name.encode()), number)
-    return [one_run(RANDOM[name][1], luck) for _ in range(runs)]
+    draws = Draws(SEED, crc32(name.encode()), number)
+    return [one_run(RANDOM[name][1], draws) for _ in range(runs)]
 
 
 def law_rows(name, table):
@@ -97,10 +97,10 @@ def law_rows(name, table):
             yield name, f"{figure}.P{p}", value, error, n
 
 
-def book_rows(name, table, spec):
+def account_rows(name, table, spec):
     n, column = len(table), len(IN_LAW)
     finish = table[:, IN_LAW.index("finish_s")]
-    for who, activities in (("loaders", LOADER_BOOKS), ("rakers", RAKER_BOOKS)):
+    for who, activities in (("loaders", LOADER_ACCOUNTS), ("rakers", RAKER_ACCOUNTS)):
         time = finish * len(spec[who])
         for activity in activities:
             spent = table[:, column]
@@ -135,7 +135,7 @@ def main():
             spec = RANDOM[name][1]
             tasks = [(name, i, CHUNK) for i in range(replications // CHUNK)]
             table = numpy.array([row for part in pool.imap(chunk, tasks) for row in part])
-            for job, figure, value, error, n in [*law_rows(name, table), *book_rows(name, table, spec)]:
+            for job, figure, value, error, n in [*law_rows(name, table), *account_rows(name, table, spec)]:
                 rows.append((job, figure, f"{value:.9g}", f"{error:.4g}", n))
             print(name, "done", flush=True)
     rows.sort(key=lambda row: list(RANDOM).index(row[0]))

@@ -2,7 +2,7 @@
 //! start of the program until all files are written.
 //!
 //! Of what comes with heapcast, `show-ground` has the most loads (some 870 a run) and nearly every feature. A forecast is
-//! timed by turns with its own simulation on as many threads; the difference is all the rest: starting, reading, trying
+//! timed alternately with its own simulation on as many threads; the difference is all the rest: starting, reading, trying
 //! what would help, charts, page, tables, files.
 
 #![allow(dead_code, unreachable_pub, reason = "the benches share modules")]
@@ -23,7 +23,7 @@ use criterion::{Criterion, SamplingMode, Throughput};
 use rayon::ThreadPool;
 use reports::findings::tries;
 use scenarios::{Selection, Texts, read_text};
-use side_by_side::{ROUNDS, Side, Target, by_turns, heading, line};
+use side_by_side::{ROUNDS, Side, Target, alternately, heading, line};
 use sim::{Job, Plan, relief};
 use std::hint::black_box;
 use std::path::Path;
@@ -150,7 +150,7 @@ fn runs() -> u32 {
 }
 
 fn show_largest(work: &Work<'_>) {
-    let times = by_turns(ROUNDS, vec![Side::new("show-ground", work.loads(), || work.go())]);
+    let times = alternately(ROUNDS, vec![Side::new("show-ground", work.loads(), || work.go())]);
     let loads = work.loads() / work.runs();
     heading(&format!("show-ground: {loads} loads a run, one thread"));
     line("nanoseconds a load", times.ns_a_part("show-ground"), Target::Open);
@@ -168,7 +168,7 @@ fn show_forecast(name: &str, file: &str, pool: &ThreadPool, rounds: usize, most_
         Side::new("simulation", 1, || work.go()),
         Side::new("relief", 1, helps),
     ];
-    let times = by_turns(rounds, sides);
+    let times = alternately(rounds, sides);
     heading(&format!("{name}: forecast of {} runs, {threads} threads, seconds", runs()));
     line("whole forecast, start to files written", times.seconds("forecast"), Target::Open);
     line("its simulation alone", times.seconds("simulation"), Target::Open);

@@ -1,7 +1,7 @@
-//! The built-in figures beside published ones: sanity bands, not equalities. Where a default lies outside, the sheet
+//! The built-in figures beside published ones: sanity bands, not equalities. Where a default lies outside, the comparison
 //! `outside` says by how much, and the page says why.
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::table::Table;
 use super::{job, read};
 use scenarios::{Material, materials};
@@ -81,8 +81,8 @@ fn hull(
     (found.iter().copied().fold(f64::INFINITY, f64::min), found.iter().copied().fold(0.0, f64::max))
 }
 
-pub(super) fn densities() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn densities() -> Comparison {
+    let mut comparison = Comparison::new(
         "The densities of the built-in table of materials lie within the published ones, to half a kilogram",
         "state waste agencies, US Army TM 9-2320-366-10-1, table 2-15, soil yards and trade pages (bulk_density.csv names \
          each row's source); of the rows used one is from memory, one second hand, the rest seen",
@@ -95,14 +95,14 @@ pub(super) fn densities() -> Sheet {
         let (low, high) = hull(&table, words, rows_of(material).0, "_kg_per_m3");
         for (name, value) in ["low", "typical", "high"].iter().zip(material.density_kg_per_m3) {
             let what = format!("{}, {name}: kg/m3", material.name);
-            sheet.within(what, value, low - 0.5, high + 0.5);
+            comparison.within(what, value, low - 0.5, high + 0.5);
         }
     }
-    sheet
+    comparison
 }
 
-pub(super) fn fill_factors() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn fill_factors() -> Comparison {
+    let mut comparison = Comparison::new(
         "The fill factors of the built-in table lie within the handbooks' (wood, bark and compost stand in none)",
         "Peurifoy et al., Construction Planning, Equipment, and Methods, loaders; Nunnally, Construction Methods and \
          Management, excavators (fill_factors.csv)",
@@ -117,10 +117,10 @@ pub(super) fn fill_factors() -> Sheet {
         }
         let (low, high) = hull(&table, |row| row[0].to_owned(), rows, "");
         for (name, value) in ["low", "typical", "high"].iter().zip(material.fill_factor) {
-            sheet.within(format!("{}, {name}", material.name), value, low, high);
+            comparison.within(format!("{}, {name}", material.name), value, low, high);
         }
     }
-    sheet
+    comparison
 }
 
 /// What the reader takes where a file says nothing: the raker's rate \[m3/h\], and how loads differ.
@@ -134,8 +134,8 @@ fn cv(law: &Distribution) -> f64 {
     law.sd() / law.mean()
 }
 
-pub(super) fn outside() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(super) fn outside() -> Comparison {
+    let mut comparison = Comparison::new(
         "Where a default lies outside published figures: how many times as large it is (said here, not claimed to be right)",
         "hand work: trade forum reports (seen), ILO norms for labour-based works (from memory); load-to-load spread: a field \
          study of forest machines (field_variability.csv, seen)",
@@ -144,14 +144,14 @@ pub(super) fn outside() -> Sheet {
     );
     let rate = |material| defaults(material).rakers[0].rate_m3_per_h;
     let chips = rate("wood chips, green");
-    sheet.exact(
+    comparison.exact(
         "raking chips over the quickest report of mulch placed by hand, 2.294 m3/h",
         chips / 2.294,
         8.3,
         0.05,
     );
-    sheet.exact("raking chips over the slowest, 0.765 m3/h", chips / 0.765, 25.0, 0.5);
-    sheet.exact(
+    comparison.exact("raking chips over the slowest, 0.765 m3/h", chips / 0.765, 25.0, 0.5);
+    comparison.exact(
         "raking dry sand over spreading in road works, 1.6875 m3/h",
         rate("sand, dry") / 1.6875,
         2.4,
@@ -171,9 +171,9 @@ pub(super) fn outside() -> Sheet {
     ];
     for (what, law, element, times) in pairs {
         let what = format!("spread of {what} from load to load over \"{element}\"");
-        sheet.exact(what, cv(law) / published(element), times, 0.0005);
+        comparison.exact(what, cv(law) / published(element), times, 0.0005);
     }
-    sheet
+    comparison
 }
 
 #[test]

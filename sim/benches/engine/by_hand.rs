@@ -1,5 +1,5 @@
 //! *One and one* as somebody would write it who needs that job and nothing else: the recursion of the model's section 8,
-//! with the same draws and the same books, and none of the branches for gates, breaks, stoppages and other crews.
+//! with the same draws and the same time accounts, and none of the branches for gates, breaks, stoppages and other crews.
 
 use super::floors::Tables;
 use sim::{
@@ -24,7 +24,7 @@ pub struct ByHand {
 
 /// What a run comes to.
 #[derive(Clone, Debug, Default)]
-pub struct Books {
+pub struct TimeAccounts {
     pub completion: Micros,
     loads: u32,
     placed_m3: f64,
@@ -43,8 +43,8 @@ pub struct Books {
 /// Whether the progress of a run is kept besides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Keep {
-    Books,
-    BooksAndProgress,
+    Accounts,
+    AccountsAndProgress,
 }
 
 impl ByHand {
@@ -67,31 +67,31 @@ impl ByHand {
     }
 
     /// All of so many runs, one after another.
-    pub fn runs(&self, seed: u64, runs: u32, keep: Keep) -> Vec<Books> {
+    pub fn runs(&self, seed: u64, runs: u32, keep: Keep) -> Vec<TimeAccounts> {
         let mut heaps = Vec::new();
         let run = |run| match keep {
-            Keep::Books => self.run(Streams::new(seed, run), |_, _| {}),
-            Keep::BooksAndProgress => {
+            Keep::Accounts => self.run(Streams::new(seed, run), |_, _| {}),
+            Keep::AccountsAndProgress => {
                 heaps.clear();
-                let mut books = self.run(Streams::new(seed, run), |at, placed| heaps.push((at, placed)));
-                books.progress = progress(&heaps, books.placed_m3);
-                books
+                let mut accounts = self.run(Streams::new(seed, run), |at, placed| heaps.push((at, placed)));
+                accounts.progress = progress(&heaps, accounts.placed_m3);
+                accounts
             }
         };
         (0..runs).map(run).collect()
     }
 
     #[inline]
-    fn run(&self, streams: Streams, mut raked_out: impl FnMut(Micros, f64)) -> Books {
+    fn run(&self, streams: Streams, mut raked_out: impl FnMut(Micros, f64)) -> TimeAccounts {
         let Tables { fill, quarter, leg, rough } = &self.tables;
         let nothing_m3 = 0.05 * self.heaped_m3;
-        let mut books = Books::default();
+        let mut accounts = TimeAccounts::default();
         let (mut open, mut stock, mut placed) = (self.need_m3, self.on_hand_m3, 0.0);
         // When the last three heaps are raked out, the newest first: there is room for three.
         let mut raked = [0; 3];
         let mut at_pile = 0;
         while open >= nothing_m3 && stock >= nothing_m3 {
-            let load = streams.load(books.loads);
+            let load = streams.load(accounts.loads);
             let volume =
                 (self.fill_factor * fill.at(load.bits(LoadDraw::Fill)) * self.heaped_m3).min(stock).min(open);
             let loading = whole(self.load_us * quarter.at(load.bits(LoadDraw::Loading)));
@@ -108,21 +108,21 @@ impl ByHand {
             stock -= volume;
             placed += volume;
             raked_out(raked[0], placed);
-            books.loads += 1;
-            books.loading += loading;
-            books.hauling += hauling;
-            books.waiting_for_room += starts - arrives;
-            books.dumping += dumping;
-            books.raking += raking;
-            books.returning += returning;
+            accounts.loads += 1;
+            accounts.loading += loading;
+            accounts.hauling += hauling;
+            accounts.waiting_for_room += starts - arrives;
+            accounts.dumping += dumping;
+            accounts.raking += raking;
+            accounts.returning += returning;
         }
-        books.completion = raked[0];
-        books.placed_m3 = placed;
-        books.left_over_m3 = stock;
-        books.returning -= (at_pile - raked[0]).max(0);
-        books.done = (raked[0] - at_pile).max(0);
-        books.waiting_for_heaps = raked[0] - books.raking;
-        books
+        accounts.completion = raked[0];
+        accounts.placed_m3 = placed;
+        accounts.left_over_m3 = stock;
+        accounts.returning -= (at_pile - raked[0]).max(0);
+        accounts.done = (raked[0] - at_pile).max(0);
+        accounts.waiting_for_heaps = raked[0] - accounts.raking;
+        accounts
     }
 }
 
@@ -144,7 +144,7 @@ fn whole(us: f64) -> Micros {
     (us + 0.5) as Micros
 }
 
-impl Books {
+impl TimeAccounts {
     /// The engine must say the same, to the last bit.
     pub fn check(&self, engine: &Outcome) {
         let own = (self.completion, self.loads, self.placed_m3, self.left_over_m3);

@@ -1,7 +1,7 @@
 //! How fast the engine is: two jobs against the time it takes to draw their random numbers, against the same job written
 //! by hand, on two threads against one, and in growing numbers of loads, loaders and runs.
 //!
-//! Criterion times each by itself and compares it with the last time. What has a target is timed by turns, at the end:
+//! Criterion times each by itself and compares it with the last time. What has a target is timed alternately, at the end:
 //! `cargo bench --bench engine -- ratios` makes that part alone. DEVELOPERS.md says how to read it.
 
 #![allow(dead_code, unreachable_pub, reason = "the benches share modules")]
@@ -22,7 +22,7 @@ use by_hand::{ByHand, Keep};
 use criterion::{BenchmarkId, Criterion, SamplingMode, Throughput};
 use floors::{Tables, Usual};
 use rayon::ThreadPool;
-use side_by_side::{ROUNDS, Side, Target, by_turns, heading, line};
+use side_by_side::{ROUNDS, Side, Target, alternately, heading, line};
 use sim::Job;
 use std::hint::black_box;
 use std::time::Duration;
@@ -56,7 +56,7 @@ impl<'a> Timed<'a> {
     /// With the same job by hand, which must come to the same.
     fn and(self, hand: ByHand) -> Self {
         let study = self.work.study();
-        let own = hand.runs(SEED, study.runs(), Keep::BooksAndProgress);
+        let own = hand.runs(SEED, study.runs(), Keep::AccountsAndProgress);
         own.iter().zip(&study.outcomes).for_each(|(own, engine)| own.check(engine));
         Self { hand: Some(hand), ..self }
     }
@@ -71,8 +71,8 @@ impl<'a> Timed<'a> {
         if let Some(hand) = &self.hand {
             let runs = self.work.runs() as u32;
             let by_hand = |keep| move || drop(black_box(hand.runs(SEED, runs, keep)));
-            sides.push(Side::new("by hand", loads, by_hand(Keep::BooksAndProgress)));
-            sides.push(Side::new("by hand, no progress", loads, by_hand(Keep::Books)));
+            sides.push(Side::new("by hand", loads, by_hand(Keep::AccountsAndProgress)));
+            sides.push(Side::new("by hand, no progress", loads, by_hand(Keep::Accounts)));
         }
         sides
     }
@@ -126,7 +126,7 @@ fn bench_growth(criterion: &mut Criterion, series: &growth::Series<'_>) {
 fn against_floors(timed: &Timed<'_>, most: f64) {
     let sides = timed.sides();
     let names: Vec<&str> = sides.iter().map(|side| side.name).collect();
-    let times = by_turns(ROUNDS, sides);
+    let times = alternately(ROUNDS, sides);
     let loads = timed.work.loads() / timed.work.runs();
     heading(&format!("{}: {loads} loads a run, nanoseconds a load", timed.name));
     names.iter().for_each(|name| line(name, times.ns_a_part(name), Target::Open));
@@ -146,7 +146,7 @@ fn two_threads(one: &Work<'_>, pool: &ThreadPool) {
         Side::new("one thread", one.loads(), || one.go()),
         Side::new("two threads", two.loads(), || two.go()),
     ];
-    let times = by_turns(ROUNDS, sides);
+    let times = alternately(ROUNDS, sides);
     heading("one and one: threads");
     line("one thread / two threads", times.ratio("one thread", "two threads"), Target::AtLeast(1.9));
 }
@@ -155,7 +155,7 @@ fn show_growth(series: &growth::Series<'_>) {
     let names: Vec<String> = series.works.iter().map(|(n, _)| n.to_string()).collect();
     let sides = series.works.iter().zip(&names);
     let sides = sides.map(|((_, work), name)| Side::new(name, work.loads(), || work.go())).collect();
-    let times = by_turns(ROUNDS, sides);
+    let times = alternately(ROUNDS, sides);
     let against = series.against.to_string();
     heading(&format!("{}: time per load over that of {against}", series.name));
     for name in &names {

@@ -1,4 +1,4 @@
-//! Timing by turns: what is to be compared takes turns within a second, so that a machine that drifts, or that others use
+//! Timing alternately: what is to be compared is timed in turn within a second, so that a machine that drifts, or that others use
 //! too, slows all of them alike. Of the ratios, one a round, the middle and the quartiles are told.
 
 use std::time::Instant;
@@ -56,8 +56,8 @@ pub fn wanted() -> bool {
     asked.iter().any(|arg| arg == "ratios") || asked.iter().all(|arg| arg == "--bench" || arg == "--test")
 }
 
-/// Times all sides by turns, every other round in the opposite order.
-pub fn by_turns<'a>(rounds: usize, sides: Vec<Side<'a>>) -> Times<'a> {
+/// Times all sides alternately, every other round in the opposite order.
+pub fn alternately<'a>(rounds: usize, sides: Vec<Side<'a>>) -> Times<'a> {
     let rounds = if only_a_try() { 1 } else { rounds };
     let mut times = Times { sides: sides.iter().map(|s| (s.name, s.parts, Vec::new())).collect() };
     let mut sides = sides;

@@ -1,7 +1,7 @@
 //! Section 2: chance has two layers, and each multiplies what it is said to multiply and nothing else.
 
-use super::books;
 use super::jobs::*;
+use super::time_accounts;
 use sim::*;
 
 /// A job with every step in it: 3 loads of 1 m3 into each of two zones in turn, a gate, start-and-stop, the loader's own
@@ -39,7 +39,7 @@ struct Steps {
     volume: f64,
 }
 
-/// The steps of every load, by its number. Of one loader, or of several that never stand in each other's books.
+/// The steps of every load, by its number. Of one loader, or of several that never stand in each other's time accounts.
 fn steps(run: &Replay) -> Vec<Steps> {
     let mut all = vec![Steps::default(); run.outcome.loads as usize];
     for loader in 0..run.accounts.loaders.len() {
@@ -96,8 +96,8 @@ fn steps(run: &Replay) -> Vec<Steps> {
 }
 
 fn replay(job: &Job, run: u32) -> Replay {
-    let replay = Replay::new(&Plan::new(job).unwrap(), books::SEED, run).unwrap();
-    books::check(job, &replay);
+    let replay = Replay::new(&Plan::new(job).unwrap(), time_accounts::SEED, run).unwrap();
+    time_accounts::check(job, &replay);
     replay
 }
 
@@ -139,11 +139,11 @@ fn loads(change: impl Fn(&mut LoadNoise)) -> Job {
 }
 
 fn factor(run: u32, which: Factor) -> f64 {
-    Sampler::new(&wide()).at(Streams::new(books::SEED, run).factor(which))
+    Sampler::new(&wide()).at(Streams::new(time_accounts::SEED, run).factor(which))
 }
 
 fn noise(run: u32, load: u32, kind: LoadDraw) -> f64 {
-    Sampler::new(&wide()).at(Streams::new(books::SEED, run).load(load).bits(kind))
+    Sampler::new(&wide()).at(Streams::new(time_accounts::SEED, run).load(load).bits(kind))
 }
 
 #[test]
@@ -289,7 +289,7 @@ fn every_delivery_has_a_bulk_of_its_own_stock_on_hand_included() {
     job.stockpiles[1].deliveries = vec![at(150.0)];
     let mut seen = Vec::new();
     for run in 0..20 {
-        let streams = Streams::new(books::SEED, run);
+        let streams = Streams::new(time_accounts::SEED, run);
         let bulk = |n| Sampler::new(&wide()).at(streams.bulk(n));
         let replay = replay(&job, run);
         let came: Vec<f64> = replay
@@ -325,7 +325,7 @@ fn set_up_clean_up_and_lateness_have_draws_of_their_own() {
     job.stockpiles[0].deliveries =
         vec![Delivery { at_s: job.shift.start_s, late_s: late_s.clone(), volume_m3: 6.0 }];
     for run in 0..20 {
-        let streams = Streams::new(books::SEED, run);
+        let streams = Streams::new(time_accounts::SEED, run);
         let replay = replay(&job, run);
         let draw = |law: &Distribution, which| Sampler::new(law).at(streams.factor(which));
         let told = |activity| replay.accounts.rakers[0].time(activity).as_secs_f64();
@@ -381,7 +381,7 @@ fn a_kind_whose_family_is_changed_disturbs_no_other() {
     let mut differ = 0;
     for run in 0..10 {
         let pace = Sampler::new(&job.chance.days.loader_pace)
-            .at(Streams::new(books::SEED, run).factor(Factor::LoaderPace));
+            .at(Streams::new(time_accounts::SEED, run).factor(Factor::LoaderPace));
         for (before, after) in steps(&replay(&job, run)).iter().zip(steps(&replay(&other, run))) {
             near(after.loading * pace, before.loading, "loading");
             near(after.returning, before.returning, "returning");

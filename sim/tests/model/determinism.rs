@@ -1,7 +1,7 @@
 //! Section 2: the same seed gives the same bits on any number of threads, in any order, and one run can be replayed.
 
-use super::books;
 use super::jobs::*;
+use super::time_accounts;
 use sim::*;
 
 /// Two loaders, two rakers, a gate, a break, stoppages and chance everywhere.
@@ -41,19 +41,19 @@ fn one_two_and_eight_threads_give_the_same_bits() {
 #[test]
 fn a_replay_has_the_same_outcome_as_the_run_in_the_study() {
     let (job, plan) = (lively(), Plan::new(&lively()).unwrap());
-    let study = Study::new(&plan, books::SEED, Runs::Exactly(300), |_| {}).unwrap();
+    let study = Study::new(&plan, time_accounts::SEED, Runs::Exactly(300), |_| {}).unwrap();
     // Alone, and backwards.
     for run in (0..300).rev() {
-        let replay = Replay::new(&plan, books::SEED, run).unwrap();
+        let replay = Replay::new(&plan, time_accounts::SEED, run).unwrap();
         assert_eq!(replay.outcome, study.outcomes[run as usize]);
         if run % 10 == 0 {
-            books::check(&job, &replay);
+            time_accounts::check(&job, &replay);
         }
     }
 }
 
 #[test]
-fn the_books_of_a_study_are_the_sum_of_its_runs() {
+fn the_time_accounts_of_a_study_are_the_sum_of_its_runs() {
     let plan = Plan::new(&lively()).unwrap();
     let study = Study::new(&plan, 3, Runs::Exactly(100), |_| {}).unwrap();
     let mut sum = Accounts::empty(2, 2, 2);

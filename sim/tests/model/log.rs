@@ -4,13 +4,13 @@
 //! time and decides nothing: a wait or a rest that ends at once, what is
 //! told twice, and whatever begins at the very finish.
 
-use super::books;
+use super::time_accounts;
 use sim::*;
 
-/// The only run of a job without chance, with its books checked.
+/// The only run of a job without chance, with its time accounts checked.
 pub(crate) fn only_run(job: &Job) -> Replay {
-    let run = Replay::new(&Plan::new(job).unwrap(), books::SEED, 0).unwrap();
-    books::check(job, &run);
+    let run = Replay::new(&Plan::new(job).unwrap(), time_accounts::SEED, 0).unwrap();
+    time_accounts::check(job, &run);
     run
 }
 

@@ -3,12 +3,12 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on says where and ends")]
 
 mod any_job;
-mod books;
 mod breaks;
 mod chance;
 mod choose;
 mod constant;
 mod crumbs;
+mod deadlock;
 mod deliveries;
 mod determinism;
 mod dump_and_stand_clear;
@@ -38,8 +38,8 @@ mod simultaneous;
 mod spread_share;
 mod steps_together;
 mod stoppages;
-mod stuck;
 mod tally;
+mod time_accounts;
 mod together;
 mod waits;
 mod walking;

@@ -61,9 +61,9 @@ fn figures_below_zero_or_without_a_value_are_refused_and_zero_where_it_makes_no_
         ("walking", |j| &mut j.rakers[0].walking_m_per_s),
     ];
     assert!(!refused(&sound()));
-    for (all, nought_is_refused) in [(&may_be_0[..], false), (&above_0[..], true)] {
+    for (all, zero_is_refused) in [(&may_be_0[..], false), (&above_0[..], true)] {
         for (what, figure) in all {
-            for (value, wrong) in [(0.0, nought_is_refused), (-1e-9, true), (f64::NAN, true), (1e-3, false)] {
+            for (value, wrong) in [(0.0, zero_is_refused), (-1e-9, true), (f64::NAN, true), (1e-3, false)] {
                 let mut job = sound();
                 *figure(&mut job) = value;
                 assert_eq!(refused(&job), wrong, "{what} of {value}");
@@ -73,15 +73,15 @@ fn figures_below_zero_or_without_a_value_are_refused_and_zero_where_it_makes_no_
 }
 
 #[test]
-fn shares_are_from_nought_to_one_and_some_are_not_nought() {
+fn shares_are_from_zero_to_one_and_some_are_not_zero() {
     type Share = fn(&mut Job, f64);
     let shares: [(&str, Share, bool); 3] = [
         ("spreading", |j, share| j.raking.spread_share = share, false),
         ("floor", |j, share| j.raking.fatigue = Some(Fatigue { share_per_h: 0.1, floor: share }), true),
         ("place of a pass", |j, share| j.zones[0].ways[0].passes[1].share = share, false),
     ];
-    for (what, set, nought_is_refused) in shares {
-        for (value, wrong) in [(-0.1, true), (0.0, nought_is_refused), (1.0, false), (1.1, true)] {
+    for (what, set, zero_is_refused) in shares {
+        for (value, wrong) in [(-0.1, true), (0.0, zero_is_refused), (1.0, false), (1.1, true)] {
             let mut job = sound();
             job.zones[0].ways[0].passes[0].share = 0.0;
             set(&mut job, value);

@@ -59,7 +59,7 @@ fn a_loader_still_returning_joins_the_clean_up() {
 }
 
 #[test]
-fn the_books_close_at_the_finish_even_on_a_loader_still_returning() {
+fn the_time_accounts_close_at_the_finish_even_on_a_loader_still_returning() {
     let mut job = once(0.0, 5.0);
     job.rakers[0].rate_m3_per_h = 3_600.0;
     let run = only_run(&job);

@@ -7,28 +7,28 @@ use sim::*;
 
 const SEED: u64 = 20_261_125;
 
-/// Compares every run of a study, and its books, with replays.
+/// Compares every run of a study, and its time accounts, with replays.
 fn compare(what: &str, job: &Job, runs: u32) -> u32 {
     let plan = Plan::new(job).unwrap();
     let study = match Study::new(&plan, SEED, Runs::Exactly(runs), |_| {}) {
         Ok(study) => study,
-        Err(stuck) => {
-            assert_eq!(Replay::new(&plan, SEED, stuck.run).unwrap_err(), stuck, "{what}");
+        Err(deadlock) => {
+            assert_eq!(Replay::new(&plan, SEED, deadlock.run).unwrap_err(), deadlock, "{what}");
             return 0;
         }
     };
     let mut loads = 0;
-    let mut books: Option<Accounts> = None;
+    let mut accounts: Option<Accounts> = None;
     for (run, together) in study.outcomes.iter().enumerate() {
         let single = Replay::new(&plan, SEED, run as u32).unwrap();
         assert_eq!(*together, single.outcome, "{what}, run {run}");
-        match &mut books {
-            None => books = Some(single.accounts),
-            Some(books) => books.add(&single.accounts),
+        match &mut accounts {
+            None => accounts = Some(single.accounts),
+            Some(accounts) => accounts.add(&single.accounts),
         }
         loads += together.loads;
     }
-    assert_eq!(Some(study.accounts), books, "{what}: books");
+    assert_eq!(Some(study.accounts), accounts, "{what}: time accounts");
     loads
 }
 

@@ -1,9 +1,9 @@
 //! Section 5: gaps are exponential in a loader's operating time; a stoppage interrupts the step, holds the loader with
 //! whatever it occupies, and the rest of the step follows.
 
-use super::books;
 use super::jobs::*;
 use super::log::*;
+use super::time_accounts;
 use sim::*;
 
 /// A long job of one loader that stops for 7 s about once in 100 s of operating time.
@@ -15,8 +15,8 @@ fn stopping(loads: f64) -> Job {
 }
 
 fn replay(job: &Job, run: u32) -> Replay {
-    let replay = Replay::new(&Plan::new(job).unwrap(), books::SEED, run).unwrap();
-    books::check(job, &replay);
+    let replay = Replay::new(&Plan::new(job).unwrap(), time_accounts::SEED, run).unwrap();
+    time_accounts::check(job, &replay);
     replay
 }
 
@@ -73,7 +73,7 @@ fn a_stoppage_interrupts_a_step_and_the_rest_of_the_step_follows() {
 fn gaps_between_stoppages_are_exponential_in_operating_time() {
     // Of some 18,000 gaps of mean 100 s: mean, share over 100 s (1/e) and over 250 s (exp -2.5), within 4 standard
     // errors.
-    let run = Replay::new(&Plan::new(&stopping(40_000.0)).unwrap(), books::SEED, 0).unwrap();
+    let run = Replay::new(&Plan::new(&stopping(40_000.0)).unwrap(), time_accounts::SEED, 0).unwrap();
     let at: Vec<f64> = stops(&run, 0).iter().map(|stop| stop.operated.as_secs_f64()).collect();
     let gaps: Vec<f64> = at.iter().scan(0.0, |last, at| Some(at - std::mem::replace(last, *at))).collect();
     let n = gaps.len() as f64;

@@ -151,28 +151,28 @@ fn loads_and_volumes_are_counted_by_loader_and_zone() {
 }
 
 #[test]
-fn the_books_of_a_study_are_those_of_its_runs_added_up() {
-    // Two zones for which there is not enough, so that every entry of the books has something in it.
+fn the_time_accounts_of_a_study_are_those_of_its_runs_added_up() {
+    // Two zones for which there is not enough, so that every entry of the time accounts has something in it.
     let zones = vec![zone("near", 6.0, 0, 20.0), zone("far", 6.0, 0, 60.0)];
     let mut job = with_lognormal_noise(with_zones(one_and_one(), zones, 10.0), 0.1, 0.3);
     job.stockpiles[0].on_hand_m3 = 5.0;
     job.rakers.push(raker("another", 1));
     let plan = Plan::new(&job).unwrap();
     let study = Study::new(&plan, 3, Runs::Exactly(20), |_| {}).unwrap();
-    let mut books = Accounts::empty(1, 2, 2);
+    let mut accounts = Accounts::empty(1, 2, 2);
     for run in 0..20 {
         let one = Replay::new(&plan, 3, run).unwrap().accounts;
         assert!(one.zones.iter().any(|z| z.short_m3 > 0.0) && one.loads[0] > 0);
-        for (zone, of_run) in books.zones.iter_mut().zip(&one.zones) {
+        for (zone, of_run) in accounts.zones.iter_mut().zip(&one.zones) {
             zone.loads += of_run.loads;
             zone.placed_m3 += of_run.placed_m3;
             zone.short_m3 += of_run.short_m3;
         }
-        books.loads[0] += one.loads[0];
-        one.loaders[0].iter().for_each(|(activity, time)| books.loaders[0].add(activity, time));
+        accounts.loads[0] += one.loads[0];
+        one.loaders[0].iter().for_each(|(activity, time)| accounts.loaders[0].add(activity, time));
         for raker in 0..2 {
-            one.rakers[raker].iter().for_each(|(activity, time)| books.rakers[raker].add(activity, time));
+            one.rakers[raker].iter().for_each(|(activity, time)| accounts.rakers[raker].add(activity, time));
         }
     }
-    assert_eq!(study.accounts, books);
+    assert_eq!(study.accounts, accounts);
 }

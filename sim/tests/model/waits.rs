@@ -1,8 +1,8 @@
 //! What must hold between any two events of any run: nobody stands idle without a cause, and queues are first come,
 //! first served. Read from the event log alone, on every run any test here looks at.
 
-use super::books::SEED;
 use super::log::clock;
+use super::time_accounts::SEED;
 use sim::*;
 
 /// What everybody does at one time.

@@ -5,8 +5,8 @@
 use super::*;
 
 /// Crews that rake together and loaders that spread.
-pub(crate) fn together_and_spreading() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn together_and_spreading() -> Comparison {
+    let mut comparison = Comparison::new(
         "A crew raking together is one raker at the sum of its rates times crowding; spreading moves work from rakers to loader",
         CHAIN,
         Status::Computed,
@@ -29,13 +29,13 @@ pub(crate) fn together_and_spreading() -> Sheet {
             f("crowding"),
             f("spread_share")
         );
-        percentiles(&mut sheet, &what, &study.sorted(completion), f, ROUNDING);
-        times(&mut sheet, &what, &study, &f, &["waiting_room", "dumping"]);
+        percentiles(&mut comparison, &what, &study.sorted(completion), f, ROUNDING);
+        times(&mut comparison, &what, &study, &f, &["waiting_room", "dumping"]);
         // The table counts one raker where the whole crew is on a heap.
         let crew = if f("crowding") > 0.0 { f("rakers") } else { 1.0 };
-        times(&mut sheet, &what, &study, &|heading| crew * f(heading), &["raking", "standing_clear"]);
+        times(&mut comparison, &what, &study, &|heading| crew * f(heading), &["raking", "standing_clear"]);
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -5,8 +5,8 @@
 use super::*;
 
 /// The loader waits for the truck if it is through first.
-pub(crate) fn late_truck() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn late_truck() -> Comparison {
+    let mut comparison = Comparison::new(
         "A loader whose pile runs out waits for a late truck as long, and finishes as late, as it must",
         "max(sum of the first loads, hour + lateness) + sum of the others, by quadrature; second: a Markov chain before the hour and another \
          after it, by uniformisation: they agree to 1e-12",
@@ -27,10 +27,10 @@ pub(crate) fn late_truck() -> Sheet {
         let study = study(&job, RUNS);
         let what =
             format!("{on_hand} of {loads} loads there, the rest at {} and {} late", f("promised"), f("late"));
-        percentiles(&mut sheet, &what, &study.sorted(completion), f, ROUNDING);
-        times(&mut sheet, &what, &study, &f, &["waiting_delivery"]);
+        percentiles(&mut comparison, &what, &study.sorted(completion), f, ROUNDING);
+        times(&mut comparison, &what, &study, &f, &["waiting_delivery"]);
     }
-    sheet
+    comparison
 }
 
 #[test]

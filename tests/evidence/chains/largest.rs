@@ -24,8 +24,8 @@ fn law(text: &str) -> Distribution {
 }
 
 /// Few loads, no limit to room, lognormal, triangular, PERT, gamma and uniform times.
-pub(crate) fn larger_of_two() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn larger_of_two() -> Comparison {
+    let mut comparison = Comparison::new(
         "Without limit to room a job takes the largest sum of loads driven and heaps raked, whatever the laws",
         "R_n = max(F_n, R_n-1) + W_n (Lindley 1952): joint law of both on a lattice with Richardson's extrapolation, compared with Gauss \
          quadrature for two loads (1e-8) and 16 scrambled Sobol nets (Owen 1998) for all",
@@ -41,9 +41,9 @@ pub(crate) fn larger_of_two() -> Sheet {
         job.chance.loads.raking = law(rake_law);
         let sample = study(&job, RUNS).sorted(completion);
         let what = format!("{loads} loads, loading {load_law}, raking {} x {rake_law}", f("rake"));
-        percentiles(&mut sheet, &what, &sample, f, ROUNDING + f("moved_by_halving"));
+        percentiles(&mut comparison, &what, &sample, f, ROUNDING + f("moved_by_halving"));
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -15,8 +15,8 @@ fn factor(text: &str) -> Distribution {
 }
 
 /// Finite jobs whose days differ as well as their loads.
-pub(crate) fn two_layers() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn two_layers() -> Comparison {
+    let mut comparison = Comparison::new(
         "Slow and fast days mix the percentiles of their own jobs as the law of total probability says",
         "chains as above, or the sum of the loads, mixed over the factors by Gauss's rules; second: chains that follow everybody, \
          transformed and mixed by the trapezoid rule; a gamma day by Bessel's function",
@@ -43,9 +43,9 @@ pub(crate) fn two_layers() -> Sheet {
         let what = format!(
             "{loads} loads, rakers {rakers}, room {room}; day {day}, loader {pace}, travel {travel}, raker {rakes}"
         );
-        percentiles(&mut sheet, &what, &sample, f, ROUNDING);
+        percentiles(&mut comparison, &what, &sample, f, ROUNDING);
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -7,8 +7,8 @@ use super::*;
 const TIMES: [&str; 8] =
     ["loading", "hauling", "waiting_room", "dumping", "returning", "stopped", "raking", "standing_clear"];
 
-fn sheet_of(claim: &'static str, shows: &[&str]) -> Sheet {
-    let mut sheet = Sheet::new(claim, CHAIN, Status::Computed, MOST);
+fn comparison_of(claim: &'static str, shows: &[&str]) -> Comparison {
+    let mut comparison = Comparison::new(claim, CHAIN, Status::Computed, MOST);
     let table = table("line.csv");
     for row in table.rows.iter().filter(|row| shows.contains(&table.text(row, "shows"))) {
         let f = |heading: &str| table.number(row, heading);
@@ -23,10 +23,10 @@ fn sheet_of(claim: &'static str, shows: &[&str]) -> Sheet {
         }
         let study = study(&job, RUNS);
         let what = format!("{loads} loads, rakers {rakers}, room {room}, {:?}", TimesInWords(times_of));
-        percentiles(&mut sheet, &what, &study.sorted(completion), f, ROUNDING);
-        times(&mut sheet, &what, &study, &f, &TIMES);
+        percentiles(&mut comparison, &what, &study.sorted(completion), f, ROUNDING);
+        times(&mut comparison, &what, &study, &f, &TIMES);
     }
-    sheet
+    comparison
 }
 
 /// `load 1, haul 0.5, dump 0.5, back 0.5`.
@@ -40,24 +40,27 @@ impl std::fmt::Debug for TimesInWords {
 }
 
 /// Rakers with limited room, the heap being dumped and those being raked holding their places.
-pub(crate) fn limited_room() -> Sheet {
-    sheet_of(
+pub(crate) fn limited_room() -> Comparison {
+    comparison_of(
         "With several rakers and limited room, dumping and driving included, a finite job takes what the chain says",
         &["rakers", "dump", "cycle"],
     )
 }
 
 /// Rakers who stand clear.
-pub(crate) fn standing_clear() -> Sheet {
-    sheet_of(
+pub(crate) fn standing_clear() -> Comparison {
+    comparison_of(
         "Rakers who stand clear while a loader dumps rake, stand and finish as the chain says",
         &["clear"],
     )
 }
 
 /// A loader that is stopped now and then, holding what it occupies.
-pub(crate) fn stoppages() -> Sheet {
-    sheet_of("A loader held by stoppages finishes as a server that breaks down while it works", &["stops"])
+pub(crate) fn stoppages() -> Comparison {
+    comparison_of(
+        "A loader held by stoppages finishes as a server that breaks down while it works",
+        &["stops"],
+    )
 }
 
 #[test]

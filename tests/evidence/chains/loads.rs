@@ -30,8 +30,8 @@ fn job_of(kind: &str, volume: f64, cv: f64, later: f64) -> Job {
 }
 
 /// The chance that so many loads are enough.
-pub(crate) fn loads_needed() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn loads_needed() -> Comparison {
+    let mut comparison = Comparison::new(
         "Uncertain fill, need, stock and deliveries give the number of loads its exact law",
         "sums of gamma laws, lognormal tails and their convolution; second: characteristic functions (Gil-Pelaez 1951), other quadrature",
         Status::Computed,
@@ -53,9 +53,9 @@ pub(crate) fn loads_needed() -> Sheet {
         }
         let got = sample.share_up_to(loads).value;
         let what = format!("{kind}, spread {cv}, {volume} m3 and {later} m3 later: at most {loads} loads");
-        sheet.compare(what, got, variance.sqrt(), chance, 1e-9);
+        comparison.compare(what, got, variance.sqrt(), chance, 1e-9);
     }
-    sheet
+    comparison
 }
 
 #[test]

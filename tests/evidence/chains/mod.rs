@@ -11,14 +11,14 @@ pub(super) mod pair;
 pub(super) mod same_random_numbers;
 pub(super) mod zones;
 
-use super::sheet::{Sheet, Status};
+use super::comparison::{Comparison, Status};
 use super::theory::*;
 use sim::*;
 
 /// Runs of every job here.
 const RUNS: u32 = 100_000;
 
-/// Standard errors allowed: some hundred figures a sheet, of which one in 150,000 lies further out by chance alone.
+/// Standard errors allowed: some hundred figures a comparison, of which one in 150,000 lies further out by chance alone.
 const MOST: f64 = 4.5;
 
 /// What the tables are rounded to, and whole microseconds.
@@ -62,7 +62,13 @@ fn cycle(job: Job, times: Cycle) -> Job {
 }
 
 /// Compares the time that all loaders, or all rakers, spend on each thing, mean over runs, wherever the table has any.
-fn times(sheet: &mut Sheet, what: &str, study: &Study, truth: &dyn Fn(&str) -> f64, headings: &[&str]) {
+fn times(
+    comparison: &mut Comparison,
+    what: &str,
+    study: &Study,
+    truth: &dyn Fn(&str) -> f64,
+    headings: &[&str],
+) {
     use LoaderActivity as L;
     use RakerActivity as R;
     let units = |spent: Duration| spent.as_secs_f64() / UNIT_S;
@@ -84,7 +90,7 @@ fn times(sheet: &mut Sheet, what: &str, study: &Study, truth: &dyn Fn(&str) -> f
         };
         let (got, error) = mean_of(study, spent);
         if truth(heading) > 0.0 {
-            sheet.compare(
+            comparison.compare(
                 format!("{what}: {}", heading.replace('_', " ")),
                 got,
                 error,

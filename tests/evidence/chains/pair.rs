@@ -16,8 +16,8 @@ const TIMES: [&str; 8] = [
 ];
 
 /// Two loaders at one face, through one pass there and back, with limited room.
-pub(crate) fn two_loaders() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn two_loaders() -> Comparison {
+    let mut comparison = Comparison::new(
         "Two loaders that wait for the face, a one-lane pass and room finish and wait as the chain says",
         CHAIN,
         Status::Computed,
@@ -43,10 +43,10 @@ pub(crate) fn two_loaders() -> Sheet {
             f("pass"),
             f("clear")
         );
-        percentiles(&mut sheet, &what, &study.sorted(completion), f, ROUNDING);
-        times(&mut sheet, &what, &study, &f, &TIMES);
+        percentiles(&mut comparison, &what, &study.sorted(completion), f, ROUNDING);
+        times(&mut comparison, &what, &study, &f, &TIMES);
     }
-    sheet
+    comparison
 }
 
 #[test]

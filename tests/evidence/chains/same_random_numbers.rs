@@ -22,9 +22,9 @@ fn differences(before: &Job, after: &Job) -> Paired {
     paired(&before.outcomes, &after.outcomes, completion)
 }
 
-/// The sheet of paired differences.
-pub(crate) fn same_random_numbers() -> Sheet {
-    let mut sheet = Sheet::new(
+/// The comparison of paired differences.
+pub(crate) fn same_random_numbers() -> Comparison {
+    let mut comparison = Comparison::new(
         "Between two plans only what differs between them differs: the rest of every run's streams is the same",
         "sum of the parts changed: Erlang's law and arithmetic (erlang_job_percentiles.csv)",
         Status::Computed,
@@ -38,7 +38,7 @@ pub(crate) fn same_random_numbers() -> Sheet {
             "mean" => f64::from(LOADS) * times,
             _ => table.number(row, heading) * times,
         };
-        percentiles(&mut sheet, what, &difference.saved, truth, ROUNDING);
+        percentiles(&mut comparison, what, &difference.saved, truth, ROUNDING);
     };
     let faster = Improvement::FasterRaking.of(&raked_only(), 0.0).unwrap();
     scaled("raking a tenth faster", 1.0 - 1.0 / 1.1, &differences(&raked_only(), &faster));
@@ -54,9 +54,9 @@ pub(crate) fn same_random_numbers() -> Sheet {
     let mut later = driven_only();
     later.shift.set_up_s = Distribution::Constant(0.7 * UNIT_S);
     let saved = differences(&driven_only(), &later).saved;
-    sheet.exact("set-up of 0.7: least difference", -saved.percentile(0.0).value, 0.7, ROUNDING);
-    sheet.exact("set-up of 0.7: greatest difference", -saved.percentile(1.0).value, 0.7, ROUNDING);
-    sheet
+    comparison.exact("set-up of 0.7: least difference", -saved.percentile(0.0).value, 0.7, ROUNDING);
+    comparison.exact("set-up of 0.7: greatest difference", -saved.percentile(1.0).value, 0.7, ROUNDING);
+    comparison
 }
 
 #[test]

@@ -37,27 +37,27 @@ fn joined_by(mut job: Job, start_zone: usize, rake: f64) -> Job {
     job
 }
 
-fn sheet_of(
+fn comparison_of(
     claim: &'static str,
     name: &str,
     job_of: impl Fn(&Table, &csv::StringRecord) -> Job,
     names: &[&str],
-) -> Sheet {
-    let mut sheet = Sheet::new(claim, CHAIN, Status::Computed, MOST);
+) -> Comparison {
+    let mut comparison = Comparison::new(claim, CHAIN, Status::Computed, MOST);
     let table = table(name);
     for row in &table.rows {
         let f = |heading: &str| table.number(row, heading);
         let (order, rakers) = (table.text(row, "order"), f("rakers"));
         let what = format!("{order}, rakers {rakers}, rooms {} and {}", f("room_1"), f("room_2"));
         let study = study(&job_of(&table, row), RUNS);
-        percentiles(&mut sheet, &what, &study.sorted(completion), f, ROUNDING);
-        times(&mut sheet, &what, &study, &f, names);
+        percentiles(&mut comparison, &what, &study.sorted(completion), f, ROUNDING);
+        times(&mut comparison, &what, &study, &f, names);
     }
-    sheet
+    comparison
 }
 
 /// Two zones with rakers at home in each, or walking between them in no time.
-pub(crate) fn two_zones() -> Sheet {
+pub(crate) fn two_zones() -> Comparison {
     let job_of = |table: &Table, row: &csv::StringRecord| {
         let f = |heading: &str| table.number(row, heading);
         let job = two_zones_of(table, row, 1, f("rake_1"));
@@ -65,7 +65,7 @@ pub(crate) fn two_zones() -> Sheet {
         let home = if f("at_home") > 0.0 { 1 } else { 0 };
         if f("rakers") > 1.0 { joined_by(job, home, f("rake_2")) } else { job }
     };
-    sheet_of(
+    comparison_of(
         "Two zones, each with its own room, are filled in the order asked for and take what the chain says",
         "zones.csv",
         job_of,
@@ -74,13 +74,13 @@ pub(crate) fn two_zones() -> Sheet {
 }
 
 /// Two loaders that choose between two zones, each counting where the other is bound.
-pub(crate) fn two_loaders_two_zones() -> Sheet {
+pub(crate) fn two_loaders_two_zones() -> Comparison {
     let job_of = |table: &Table, row: &csv::StringRecord| {
         let f = |heading: &str| table.number(row, heading);
         let job = two_zones_of(table, row, 2, f("rake"));
         if f("rakers") > 1.0 { joined_by(job, 0, f("rake")) } else { job }
     };
-    sheet_of(
+    comparison_of(
         "Two loaders choose between two zones, each counting where the other is bound, and finish as the chain says",
         "pair_in_zones.csv",
         job_of,

@@ -1,7 +1,7 @@
 //! Intervals hold the truth as often as they say: studies of jobs whose exact percentiles, means, chances and savings are
 //! known, made again and again under other seeds.
 
-use super::super::sheet::{Sheet, Status};
+use super::super::comparison::{Comparison, Status};
 use super::*;
 use statrs::distribution::{ContinuousCDF, Discrete, DiscreteCDF};
 
@@ -18,10 +18,10 @@ fn make(studies: u64, job: &Job, runs: Runs, mut each: impl FnMut(&Sorted)) {
 }
 
 /// Adds the share of studies that held the truth beside the share that should.
-fn add(sheet: &mut Sheet, what: String, held: u32, studies: u64, coverage: f64) {
+fn add(comparison: &mut Comparison, what: String, held: u32, studies: u64, coverage: f64) {
     let n = studies as f64;
     let error = (coverage * (1.0 - coverage) / n).sqrt();
-    sheet.compare(what, f64::from(held) / n, error, coverage, 0.0);
+    comparison.compare(what, f64::from(held) / n, error, coverage, 0.0);
 }
 
 fn holds(p: &Percentile, truth: f64) -> bool {
@@ -68,8 +68,8 @@ fn erlang(loads: u32) -> statrs::distribution::Gamma {
 }
 
 /// Percentiles, means and chances of jobs of a fixed number of runs.
-pub(crate) fn fixed_runs(studies: u64) -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn fixed_runs(studies: u64) -> Comparison {
+    let mut comparison = Comparison::new(
         "Over many studies the 95 % intervals hold the exact value as often as they should",
         "order statistics: exact binomial coverage (David & Nagaraja, 7.1; the same as in quantile_ci_ranks.csv); Clopper & \
          Pearson: exact coverage by the tail tests; Student's t: 95 %. Jobs of 1 and 5 exponential rounds (Erlang laws)",
@@ -93,18 +93,18 @@ pub(crate) fn fixed_runs(studies: u64) -> Sheet {
         let what = |figure: String| format!("{loads} rounds, {runs} runs: {figure}");
         for (held, share) in held.into_iter().zip(shares) {
             let coverage = coverage_of_ranks(u64::from(runs), share);
-            add(&mut sheet, what(format!("P{:.0}", 100.0 * share)), held, studies, coverage);
+            add(&mut comparison, what(format!("P{:.0}", 100.0 * share)), held, studies, coverage);
         }
-        add(&mut sheet, what("mean".into()), mean_held, studies, 0.95);
+        add(&mut comparison, what("mean".into()), mean_held, studies, 0.95);
         let coverage = coverage_of_chance(u64::from(runs), 0.8);
-        add(&mut sheet, what("chance of being done by the P80".into()), chance_held, studies, coverage);
+        add(&mut comparison, what("chance of being done by the P80".into()), chance_held, studies, coverage);
     }
-    sheet
+    comparison
 }
 
 /// The P80 of a job with a raker, whose exact percentiles are those of a Markov chain.
-pub(crate) fn loader_and_raker(studies: u64) -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn loader_and_raker(studies: u64) -> Comparison {
+    let mut comparison = Comparison::new(
         "The same for the P80 of a loader and its raker with little room",
         "tandem_makespan.csv (Markov chain, transient solution); exact binomial coverage; 500 runs a study",
         Status::Computed,
@@ -126,19 +126,19 @@ pub(crate) fn loader_and_raker(studies: u64) -> Sheet {
             held += u32::from(holds(&sample.percentile(0.8), truth))
         });
         add(
-            &mut sheet,
+            &mut comparison,
             format!("{loads} loads, room {b} besides: P80"),
             held,
             studies,
             coverage_of_ranks(500, 0.8),
         );
     }
-    sheet
+    comparison
 }
 
 /// Runs until the P80 is within a half-width.
-pub(crate) fn until_precise(studies: u64) -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn until_precise(studies: u64) -> Comparison {
+    let mut comparison = Comparison::new(
         "Runs until the P80 is precise enough: its interval then holds the exact value nearly as often, half a per cent less",
         "the same stopping rule on exponential numbers in a program of its own (NumPy, 40,000 repetitions, standard error \
          0.0011); a rule that looks at its own precision costs a little coverage, less the narrower it asks (Chow & Robbins, \
@@ -157,10 +157,10 @@ pub(crate) fn until_precise(studies: u64) -> Sheet {
         });
         let share = f64::from(held) / studies as f64;
         let error = (coverage * (1.0 - coverage) / studies as f64 + ERROR_OF_THE_PROGRAM.powi(2)).sqrt();
-        sheet.compare(format!("within {half_width} of a mean round: P80"), share, error, coverage, 0.0);
-        sheet.exact(format!("studies left wider than {half_width}"), f64::from(wide), 0.0, 0.0);
+        comparison.compare(format!("within {half_width} of a mean round: P80"), share, error, coverage, 0.0);
+        comparison.exact(format!("studies left wider than {half_width}"), f64::from(wide), 0.0, 0.0);
     }
-    sheet
+    comparison
 }
 
 /// How often the interval holds the P80 when runs stop once it is within these of it, by the program of its own.
@@ -169,8 +169,8 @@ const COVERAGE_WITHIN_0_07: f64 = 0.9478;
 const ERROR_OF_THE_PROGRAM: f64 = 0.0011;
 
 /// What an improvement of two exponential loads saves, exactly.
-pub(crate) fn relief_of_a_loader(studies: u64) -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn relief_of_a_loader(studies: u64) -> Comparison {
+    let mut comparison = Comparison::new(
         "Over many studies the 95 % interval of what an improvement saves holds the exact saving",
         "one loader, two loads, loading and both legs exponential with mean 1: sums of exponential times, and the mean of the \
          lesser of two; Student's t: 95 %, 200 runs a study",
@@ -205,10 +205,10 @@ pub(crate) fn relief_of_a_loader(studies: u64) -> Sheet {
     let sds = [3.0_f64.sqrt(), 0.03_f64.sqrt(), (1.0 + SPREAD_OF_THE_LESSER).sqrt()];
     for (i, (_, what, truth)) in expected.into_iter().enumerate() {
         let n = studies as f64;
-        sheet.compare(format!("{what}: saved"), sums[i] / n, sds[i] / (200.0 * n).sqrt(), truth, 0.0);
-        add(&mut sheet, format!("{what}: studies that hold it"), held[i], studies, 0.95);
+        comparison.compare(format!("{what}: saved"), sums[i] / n, sds[i] / (200.0 * n).sqrt(), truth, 0.0);
+        add(&mut comparison, format!("{what}: studies that hold it"), held[i], studies, 0.95);
     }
-    sheet
+    comparison
 }
 
 /// Variance of the lesser of an exponential time and the sum of two: 2 (1/4 + 1/4) less the square of 3/4.
@@ -237,9 +237,10 @@ fn the_interval_of_what_an_improvement_saves_holds_the_exact_saving() {
 #[test]
 #[ignore = "heavy: a minute"]
 fn twenty_thousand_studies_say_the_same_four_times_as_sharply() {
-    for sheet in [fixed_runs, loader_and_raker, until_precise, relief_of_a_loader].map(|sheet| sheet(20_000))
+    for comparison in
+        [fixed_runs, loader_and_raker, until_precise, relief_of_a_loader].map(|comparison| comparison(20_000))
     {
-        sheet.judge(2);
+        comparison.judge(2);
     }
 }
 

@@ -1,6 +1,6 @@
 //! Every family of law, from seed to completion: Kolmogorov-Smirnov, moments, extremes, outermost percentiles.
 
-use super::super::sheet::{Sheet, Status};
+use super::super::comparison::{Comparison, Status};
 use super::laws::{Law, cut_normal_mean, laws};
 use super::*;
 
@@ -17,8 +17,9 @@ fn million(law: &Law) -> Vec<f64> {
 }
 
 /// Shape, moments and ends of every family.
-pub(crate) fn families() -> Vec<Sheet> {
-    let (mut shape, mut moments, mut outermost) = (shape_sheet(), moments_sheet(), outermost_sheet());
+pub(crate) fn families() -> Vec<Comparison> {
+    let (mut shape, mut moments, mut outermost) =
+        (shape_comparison(), moments_comparison(), outermost_comparison());
     for law in laws() {
         let sample = million(&law);
         shape.compare(law.name, kolmogorov(&sample, law.up_to), KOLMOGOROV_SD, KOLMOGOROV_MEAN, 0.0);
@@ -42,9 +43,9 @@ pub(super) fn kolmogorov(sorted: &[f64], up_to: impl Fn(f64) -> f64) -> f64 {
     off.fold(0.0, f64::max) * n.sqrt()
 }
 
-fn shape_sheet() -> Sheet {
+fn shape_comparison() -> Comparison {
     // Thirteen laws at 0.001 for all together: sqrt(-ln(0.001 / 13 / 2) / 2) = 2.254, which is 5.32 sds above the mean.
-    Sheet::new(
+    Comparison::new(
         "Completions of a job of one uncertain step follow the law of that step (Kolmogorov-Smirnov, D root n)",
         "one-sample Kolmogorov-Smirnov test, asymptotic limit; at a million draws it differs from the exact one by less than \
          0.001 (ks_critical.csv). Thirteen laws in closed form, level 0.001 for all together: limit 2.254",
@@ -53,9 +54,9 @@ fn shape_sheet() -> Sheet {
     )
 }
 
-fn moments_sheet() -> Sheet {
+fn moments_comparison() -> Comparison {
     // 39 figures: 4.5 standard errors are 0.0003 for all together.
-    Sheet::new(
+    Comparison::new(
         "Their mean, standard deviation and skewness are those of the law",
         "closed forms (Johnson, Kotz & Balakrishnan, from memory); a million draws of each law; standard errors from the \
          sample's higher moments",
@@ -64,9 +65,9 @@ fn moments_sheet() -> Sheet {
     )
 }
 
-fn outermost_sheet() -> Sheet {
+fn outermost_comparison() -> Comparison {
     // 52 figures: 4.5 standard errors are 0.0004 for all together.
-    Sheet::new(
+    Comparison::new(
         "The smallest and the largest of a million, and the share beyond P0.01 and P99.99, are as the law has them",
         "exact law of the extreme, F(x) to the power of a million, as a standard normal score; binomial counts beyond the exact \
          percentile",
@@ -75,16 +76,16 @@ fn outermost_sheet() -> Sheet {
     )
 }
 
-fn add_moments(sheet: &mut Sheet, law: &Law, sample: &[f64]) {
+fn add_moments(comparison: &mut Comparison, law: &Law, sample: &[f64]) {
     let n = sample.len() as f64;
     let mean = sample.iter().sum::<f64>() / n;
     let power = |k: i32| sample.iter().map(|x| (x - mean).powi(k)).sum::<f64>() / n;
     let [second, third, fourth] = [2, 3, 4].map(power);
     let sd = second.sqrt();
     let true_mean = if matches!(law.law, Distribution::Normal { .. }) { cut_normal_mean() } else { 1.0 };
-    sheet.compare(format!("{}: mean", law.name), mean, sd / n.sqrt(), true_mean, 0.0);
+    comparison.compare(format!("{}: mean", law.name), mean, sd / n.sqrt(), true_mean, 0.0);
     let error = ((fourth - second * second) / (4.0 * second * n)).sqrt();
-    sheet.compare(format!("{}: sd", law.name), sd, error, law.sd, 0.0);
+    comparison.compare(format!("{}: sd", law.name), sd, error, law.sd, 0.0);
     // The variance of the third central moment, and of its share in the skewness (Kendall & Stuart 10.9, from memory), by
     // the influence of one value: z3 - 3 z - 1.5 s (z2 - 1) - s.
     let skewness = third / sd.powi(3);
@@ -93,31 +94,37 @@ fn add_moments(sheet: &mut Sheet, law: &Law, sample: &[f64]) {
         (z * z * z - 3.0 * z - 1.5 * skewness * (z * z - 1.0) - skewness).powi(2)
     };
     let error = (sample.iter().map(influence).sum::<f64>() / n / n).sqrt();
-    sheet.compare(format!("{}: skewness", law.name), skewness, error, law.skewness, 0.0);
+    comparison.compare(format!("{}: skewness", law.name), skewness, error, law.skewness, 0.0);
 }
 
 /// Where a gamma law has most of its weight near zero, its quantile function stops at a billionth of the mean (a microsecond
 /// in a quarter of an hour): the smallest of a million is only as small as that.
 const STOPS_SHORT: &str = "gamma, cv root 2";
 
-fn add_outermost(sheet: &mut Sheet, law: &Law, sample: &[f64]) {
+fn add_outermost(comparison: &mut Comparison, law: &Law, sample: &[f64]) {
     let n = sample.len() as f64;
     let (least, greatest) = (sample[0], sample[sample.len() - 1]);
     // The chance that the smallest of n is above x, and that the largest is below.
     let none_below = (n * libm::log1p(-(law.up_to)(least))).exp();
     let none_above = (n * (law.up_to)(greatest).ln()).exp();
     if law.name == STOPS_SHORT {
-        sheet.exact(format!("{}: smallest, against the mean", law.name), least, 0.0, 2e-9);
+        comparison.exact(format!("{}: smallest, against the mean", law.name), least, 0.0, 2e-9);
     } else {
-        sheet.compare(format!("{}: smallest, as a score", law.name), -score(none_below), 1.0, 0.0, 0.0);
+        comparison.compare(format!("{}: smallest, as a score", law.name), -score(none_below), 1.0, 0.0, 0.0);
     }
-    sheet.compare(format!("{}: largest, as a score", law.name), score(none_above), 1.0, 0.0, 0.0);
+    comparison.compare(format!("{}: largest, as a score", law.name), score(none_above), 1.0, 0.0, 0.0);
     for (name, share) in [("below P0.01", 1e-4), ("above P99.99", 1.0 - 1e-4)] {
         let limit = percentile(law, share);
         let below = sample.partition_point(|x| *x <= limit) as f64;
         let beyond = if share < 0.5 { below } else { n - below };
         let expected = n * share.min(1.0 - share);
-        sheet.compare(format!("{}: of a million, {name}", law.name), beyond, expected.sqrt(), expected, 0.0);
+        comparison.compare(
+            format!("{}: of a million, {name}", law.name),
+            beyond,
+            expected.sqrt(),
+            expected,
+            0.0,
+        );
     }
 }
 
@@ -138,8 +145,8 @@ fn percentile(law: &Law, share: f64) -> f64 {
 }
 
 /// Observed values: each as likely as the others.
-pub(crate) fn observed() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn observed() -> Comparison {
+    let mut comparison = Comparison::new(
         "Each observed value is drawn as often as the others",
         "chi-square on equally likely values: mean k - 1, sd root of 2 (k - 1); 250,000 draws each",
         Status::Computed,
@@ -157,9 +164,9 @@ pub(crate) fn observed() -> Sheet {
             counts[i.round() as usize] += 1.0;
         }
         let (square, free) = (chi_square(&counts), f64::from(values - 1));
-        sheet.compare(format!("{values} values"), square, (2.0 * free).sqrt(), free, 0.0);
+        comparison.compare(format!("{values} values"), square, (2.0 * free).sqrt(), free, 0.0);
     }
-    sheet
+    comparison
 }
 
 /// Pearson's statistic of counts that should all be the same.
@@ -170,14 +177,14 @@ pub(super) fn chi_square(counts: &[f64]) -> f64 {
 
 #[test]
 fn a_million_completions_of_every_family_follow_the_exact_law_from_its_middle_to_its_ends() {
-    for (sheet, figures) in families().iter().zip([13, 39, 52]) {
-        sheet.judge(figures);
+    for (comparison, figures) in families().iter().zip([13, 39, 52]) {
+        comparison.judge(figures);
     }
 }
 
 /// Small studies by the table of exact limits.
-pub(crate) fn small_studies() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn small_studies() -> Comparison {
+    let mut comparison = Comparison::new(
         "Of small studies as many lie farther from the law than the tabled limits as their level says",
         "exact limits of the one-sample Kolmogorov-Smirnov distance (ks_critical.csv); 5,000 studies of each size, each under a \
          seed of its own; standard errors binomial",
@@ -203,10 +210,10 @@ pub(crate) fn small_studies() -> Sheet {
             let limit = table.number(row, &format!("a={level:.2}"));
             let beyond = distances.iter().filter(|d| **d > limit).count() as f64 / f64::from(studies);
             let error = (level * (1.0 - level) / f64::from(studies)).sqrt();
-            sheet.compare(format!("{size} runs, level {level}"), beyond, error, level, 0.0);
+            comparison.compare(format!("{size} runs, level {level}"), beyond, error, level, 0.0);
         }
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Low, typical and high: the fitted law has the percentiles that were stated, and the most likely value where it keeps one.
 
-use super::super::sheet::{Sheet, Status};
+use super::super::comparison::{Comparison, Status};
 use super::*;
 
 /// Triples from nearly constant to as wide as is taken, leaning both ways, and what becomes of them.
@@ -61,8 +61,8 @@ fn most_likely(law: &Distribution) -> Option<f64> {
 }
 
 /// The fit by itself: nothing is drawn.
-pub(crate) fn fitted() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn fitted() -> Comparison {
+    let mut comparison = Comparison::new(
         "The law fitted to low, typical and high has one in ten below low and one in ten above high",
         "definition; beta integral by Simpson's rule, lognormal by the error function, neither of them heapcast's own",
         Status::Computed,
@@ -71,13 +71,13 @@ pub(crate) fn fitted() -> Sheet {
     for triple in PERTS.iter().chain(&FROM_ZERO).chain(&LOGNORMALS) {
         let [low, typical, high] = *triple;
         let law = fit(*triple);
-        sheet.exact(
+        comparison.exact(
             format!("{low}, {typical}, {high}: chance of less than low"),
             up_to(&law, low),
             0.1,
             1e-6,
         );
-        sheet.exact(
+        comparison.exact(
             format!("{low}, {typical}, {high}: chance of less than high"),
             up_to(&law, high),
             0.9,
@@ -85,15 +85,20 @@ pub(crate) fn fitted() -> Sheet {
         );
         if PERTS.contains(triple) {
             let likely = most_likely(&law).unwrap_or(f64::NAN);
-            sheet.exact(format!("{low}, {typical}, {high}: most likely"), likely, typical, 1e-9 * typical);
+            comparison.exact(
+                format!("{low}, {typical}, {high}: most likely"),
+                likely,
+                typical,
+                1e-9 * typical,
+            );
         }
     }
-    sheet
+    comparison
 }
 
 /// The fit at work: one load whose loading was stated as low, typical, high.
-pub(crate) fn fitted_and_drawn() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn fitted_and_drawn() -> Comparison {
+    let mut comparison = Comparison::new(
         "A job of one load forecasts P10 = low and P90 = high of what was stated for its loading",
         "definition; 100,000 runs each",
         Status::Computed,
@@ -110,10 +115,16 @@ pub(crate) fn fitted_and_drawn() -> Sheet {
         for (name, share, stated) in [("P10", 0.1, low), ("P90", 0.9, high)] {
             let got = sample.percentile(share);
             let error = (got.high.unwrap() - got.low.unwrap()) / (2.0 * 1.96);
-            sheet.compare(format!("{low}, {typical}, {high} min: {name}"), got.value, error, stated, 0.0);
+            comparison.compare(
+                format!("{low}, {typical}, {high} min: {name}"),
+                got.value,
+                error,
+                stated,
+                0.0,
+            );
         }
     }
-    sheet
+    comparison
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Random streams: draws of one run, of neighbouring runs and of neighbouring seeds have nothing to do with one another.
 
-use super::super::sheet::{Sheet, Status};
+use super::super::comparison::{Comparison, Status};
 use super::families::{chi_square, kolmogorov};
 use super::*;
 
@@ -66,20 +66,26 @@ impl Products {
 }
 
 /// Two figures for a bundle of correlations that should all be nothing: their squares summed, and the largest.
-fn add_correlations(sheet: &mut Sheet, what: &str, in_standard_errors: &[f64]) {
+fn add_correlations(comparison: &mut Comparison, what: &str, in_standard_errors: &[f64]) {
     let n = in_standard_errors.len() as f64;
     let squares: f64 = in_standard_errors.iter().map(|z| z * z).sum();
-    sheet.compare(format!("{what}: {n} correlations, squares summed"), squares, (2.0 * n).sqrt(), n, 0.0);
+    comparison.compare(
+        format!("{what}: {n} correlations, squares summed"),
+        squares,
+        (2.0 * n).sqrt(),
+        n,
+        0.0,
+    );
     let largest = in_standard_errors.iter().fold(0.0_f64, |most, z| most.max(z.abs()));
     // The chance that none of n standard normal numbers lies farther out.
     let none_farther = (n * libm::log1p(-libm::erfc(largest / 2.0_f64.sqrt()))).exp();
     let what = format!("{what}: the largest, {largest:.2} standard errors, as a score");
-    sheet.compare(what, score(none_farther), 1.0, 0.0, 0.0);
+    comparison.compare(what, score(none_farther), 1.0, 0.0, 0.0);
 }
 
 /// Correlations of everything a run draws.
-pub(crate) fn correlations() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn correlations() -> Comparison {
+    let mut comparison = Comparison::new(
         "Draws of one run, of neighbouring loads, runs and seeds, and of different kinds are uncorrelated",
         "under independence a correlation of n pairs times root n is standard normal; 100,000 pairs each. Ten figures at 4 \
          standard errors: below 0.001 for all together",
@@ -88,22 +94,26 @@ pub(crate) fn correlations() -> Sheet {
     );
     let n = 100_000;
     let own = Products::over(n, |run| (runs_streams(SEED, run), runs_streams(SEED, run)));
-    add_correlations(&mut sheet, "all draws of a run", &own.in_standard_errors(true));
+    add_correlations(&mut comparison, "all draws of a run", &own.in_standard_errors(true));
     let next = Products::over(n, |i| (runs_streams(SEED, i), runs_streams(SEED, i + 1)));
-    add_correlations(&mut sheet, "a run and the next", &next.in_standard_errors(false));
+    add_correlations(&mut comparison, "a run and the next", &next.in_standard_errors(false));
     let seeds = Products::over(n, |i| (runs_streams(u64::from(i), 0), runs_streams(u64::from(i) + 1, 0)));
-    add_correlations(&mut sheet, "a seed and the next", &seeds.in_standard_errors(false));
+    add_correlations(&mut comparison, "a seed and the next", &seeds.in_standard_errors(false));
     let crossed = Products::over(n, |i| (runs_streams(u64::from(i), 1), runs_streams(u64::from(i) + 1, 0)));
-    add_correlations(&mut sheet, "run 1 of a seed and run 0 of the next", &crossed.in_standard_errors(false));
+    add_correlations(
+        &mut comparison,
+        "run 1 of a seed and run 0 of the next",
+        &crossed.in_standard_errors(false),
+    );
     let loads =
         Products::over(n, |i| (loads_stream(SEED, 0, i).collect(), loads_stream(SEED, 0, i + 1).collect()));
-    add_correlations(&mut sheet, "a load and the next of one run", &loads.in_standard_errors(false));
-    sheet
+    add_correlations(&mut comparison, "a load and the next of one run", &loads.in_standard_errors(false));
+    comparison
 }
 
 /// Neighbours in pairs on a chessboard of 32 by 32.
-pub(crate) fn pairs() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn pairs() -> Comparison {
+    let mut comparison = Comparison::new(
         "Neighbouring draws, taken in pairs, fall on every field of a 32 by 32 board equally often",
         "serial test (Knuth, The Art of Computer Programming 2, 3.3.2 B, from memory): chi-square, 1,023 degrees of freedom, \
          300,000 pairs that do not overlap",
@@ -118,7 +128,7 @@ pub(crate) fn pairs() -> Sheet {
             let (a, b) = pair(i);
             board[((a >> 59) << 5 | (b >> 59)) as usize] += 1.0;
         }
-        sheet.compare(what, chi_square(&board), 2_046.0_f64.sqrt(), 1_023.0, 0.0);
+        comparison.compare(what, chi_square(&board), 2_046.0_f64.sqrt(), 1_023.0, 0.0);
     };
     add("a load and the next", &|i| (haul(SEED, 0, 2 * i), haul(SEED, 0, 2 * i + 1)));
     add("the same load of a run and the next", &|i| (haul(SEED, 2 * i, 7), haul(SEED, 2 * i + 1, 7)));
@@ -150,7 +160,7 @@ pub(crate) fn pairs() -> Sheet {
         let bits = haul(SEED, 2, i);
         (bits, bits << 5)
     });
-    sheet
+    comparison
 }
 
 /// The first two gaps and lengths of each loader's stoppages, in their means, from the log of a run.
@@ -175,8 +185,8 @@ fn first_stoppages(replay: &Replay, loaders: usize) -> Vec<f64> {
 }
 
 /// Stoppages, seen through the engine.
-pub(crate) fn stoppages() -> Sheet {
-    let mut sheet = Sheet::new(
+pub(crate) fn stoppages() -> Comparison {
+    let mut comparison = Comparison::new(
         "Stoppages come at exponential gaps, and those of each loader have nothing to do with any other draw",
         "Kolmogorov-Smirnov (D root n) and correlations of 20,000 runs' first stoppages, by their event logs",
         Status::Computed,
@@ -196,7 +206,7 @@ pub(crate) fn stoppages() -> Sheet {
         let mut all: Vec<f64> = of_runs.iter().map(|run| run[place]).collect();
         all.sort_unstable_by(f64::total_cmp);
         let what = format!("loader {}, {}: D root n", place / 4 + 1, names[place % 4]);
-        sheet.compare(what, kolmogorov(&all, |x| 1.0 - (-x).exp()), 0.260_333, 0.868_731, 0.0);
+        comparison.compare(what, kolmogorov(&all, |x| 1.0 - (-x).exp()), 0.260_333, 0.868_731, 0.0);
     }
     // As draws: the chance of less, on 64 bits; beside the rest of the draws of the run, and the stoppages of the next run.
     let bits = |run: u32| -> Vec<u64> {
@@ -204,10 +214,10 @@ pub(crate) fn stoppages() -> Sheet {
     };
     let beside = |run: u32| [bits(run), runs_streams(SEED, run)].concat();
     let own = Products::over(runs, |run| (beside(run), beside(run)));
-    add_correlations(&mut sheet, "stoppages and all other draws", &own.in_standard_errors(true));
+    add_correlations(&mut comparison, "stoppages and all other draws", &own.in_standard_errors(true));
     let next = Products::over(runs - 1, |run| (bits(run), bits(run + 1)));
-    add_correlations(&mut sheet, "stoppages of a run and the next", &next.in_standard_errors(false));
-    sheet
+    add_correlations(&mut comparison, "stoppages of a run and the next", &next.in_standard_errors(false));
+    comparison
 }
 
 #[test]

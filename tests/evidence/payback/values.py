@@ -34,7 +34,7 @@ out.writerow(["price", "per_job", "jobs", "years", "interest", "npv", "annuity",
 for price, per_job, jobs, years, interest in CASES:
     yearly = per_job * jobs
     npv = npf.npv(interest, [-price] + [yearly] * years)
-    # Without interest the library divides nought by nought on its way to the same sum.
+    # Without interest the library divides zero by zero on its way to the same sum.
     with np.errstate(invalid="ignore"):
         annuity = -npf.pv(interest, years, yearly) - price
     back = float("inf")

@@ -1,5 +1,5 @@
 //! What must hold of whatever is typed: shared by the fuzz targets, which look for a counterexample, and by the test
-//! `corpus`, which holds all those found so far against it.
+//! `corpus`, which puts all those found so far to it.
 
 pub(crate) mod bucket_list;
 pub(crate) mod change;

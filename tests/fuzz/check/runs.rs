@@ -1,12 +1,12 @@
-//! A job that was accepted can be made ready and run, and its books close.
+//! A job that was accepted can be made ready and run, and its time accounts close.
 
 use sim::{Duration, Handbook, Job, Outcome, Plan, Replay, Runs, Study};
 
-#[path = "../../../sim/tests/model/books.rs"]
-mod books;
 #[path = "../../../sim/tests/model/log.rs"]
-#[allow(dead_code, reason = "only what the books need of it")]
+#[allow(dead_code, reason = "only what the time accounts need of it")]
 mod log;
+#[path = "../../../sim/tests/model/time_accounts.rs"]
+mod time_accounts;
 #[path = "../../../sim/tests/model/waits.rs"]
 mod waits;
 
@@ -27,14 +27,15 @@ pub(crate) fn check(job: &Job) {
     if handbook.loads >= LOADS {
         return;
     }
-    match Study::new(&plan, books::SEED, Runs::Exactly(RUNS), |_| ()) {
-        Err(stuck) => assert!(!stuck.why.to_string().is_empty()),
+    match Study::new(&plan, time_accounts::SEED, Runs::Exactly(RUNS), |_| ()) {
+        Err(deadlock) => assert!(!deadlock.why.to_string().is_empty()),
         Ok(study) => {
             study.outcomes.iter().for_each(|outcome| totals(job, outcome));
             if let Some(outcome) = study.outcomes.iter().find(|outcome| short_log(job, outcome)) {
-                let replay = Replay::new(&plan, books::SEED, outcome.run).unwrap_or_else(|e| panic!("{e}"));
+                let replay =
+                    Replay::new(&plan, time_accounts::SEED, outcome.run).unwrap_or_else(|e| panic!("{e}"));
                 assert_eq!(replay.outcome, *outcome, "replayed");
-                books::check(job, &replay);
+                time_accounts::check(job, &replay);
             }
         }
     }

@@ -1,4 +1,4 @@
-//! What must hold in every run whatever the job: books that close, volumes that add up, and nowhere more machines,
+//! What must hold in every run whatever the job: time accounts that close, volumes that add up, and nowhere more machines,
 //! heaps or rakers than allowed. Checked from the event log, on every run any test here looks at.
 
 use super::log::{clock, lines};
@@ -46,39 +46,39 @@ fn near(a: f64, b: f64) -> bool {
 
 /// Every resource's times add up to the time on the job exactly, and are those of the log.
 fn times(run: &Replay, all: &mut Vec<String>) {
-    let (outcome, books) = (&run.outcome, &run.accounts);
-    for (i, times) in books.loaders.iter().enumerate() {
+    let (outcome, accounts) = (&run.outcome, &run.accounts);
+    for (i, times) in accounts.loaders.iter().enumerate() {
         let sum = times.total();
-        need(all, sum == outcome.finish.working, || format!("loader {}: {sum} in its books", i + 1));
+        need(all, sum == outcome.finish.working, || format!("loader {}: {sum} in its time accounts", i + 1));
         let stays = stays(run, |event| match event {
             Event::Loader { loader, activity, .. } if *loader == i => Some(*activity as usize),
             _ => None,
         });
         need(all, LoaderActivity::ALL.iter().all(|a| stays[*a as usize] == times.time(*a)), || {
-            format!("loader {}: books {times:?}, log {stays:?}", i + 1)
+            format!("loader {}: time accounts {times:?}, log {stays:?}", i + 1)
         });
         let nights = stays[LoaderActivity::Night as usize];
         need(all, nights == outcome.finish.clock - outcome.finish.working, || {
             format!("loader {}: {nights} of night", i + 1)
         });
     }
-    for (i, times) in books.rakers.iter().enumerate() {
+    for (i, times) in accounts.rakers.iter().enumerate() {
         let sum = times.total();
-        need(all, sum == outcome.finish.working, || format!("raker {}: {sum} in the books", i + 1));
+        need(all, sum == outcome.finish.working, || format!("raker {}: {sum} in the time accounts", i + 1));
         let stays = stays(run, |event| match event {
             Event::Raker { raker, activity, .. } if *raker == i => Some(*activity as usize),
             _ => None,
         });
         need(all, RakerActivity::ALL.iter().all(|a| stays[*a as usize] == times.time(*a)), || {
-            format!("raker {}: books {times:?}, log {stays:?}", i + 1)
+            format!("raker {}: time accounts {times:?}, log {stays:?}", i + 1)
         });
     }
     for activity in LoaderActivity::ALL {
-        let sum: Duration = books.loaders.iter().map(|times| times.time(activity)).sum();
+        let sum: Duration = accounts.loaders.iter().map(|times| times.time(activity)).sum();
         need(all, outcome.loaders.time(activity) == sum, || format!("all loaders {}", activity.words()));
     }
     for activity in RakerActivity::ALL {
-        let sum: Duration = books.rakers.iter().map(|times| times.time(activity)).sum();
+        let sum: Duration = accounts.rakers.iter().map(|times| times.time(activity)).sum();
         need(all, outcome.rakers.time(activity) == sum, || format!("all rakers {}", activity.words()));
     }
     let last = raked_out(run).map(|(at, ..)| at).last();
@@ -109,17 +109,17 @@ fn raked_out(run: &Replay) -> impl Iterator<Item = (Duration, u32, usize, f64)> 
 
 /// Volume in = placed + left; placed by the log, the outcome and the zones alike; short where it counts.
 fn volumes(job: &Job, run: &Replay, all: &mut Vec<String>) {
-    let (outcome, books) = (&run.outcome, &run.accounts);
+    let (outcome, accounts) = (&run.outcome, &run.accounts);
     let placed: f64 = raked_out(run).map(|(.., volume)| volume).sum();
     let loads = raked_out(run).count();
-    let zones: f64 = books.zones.iter().map(|zone| zone.placed_m3).sum();
+    let zones: f64 = accounts.zones.iter().map(|zone| zone.placed_m3).sum();
     need(all, near(placed, outcome.placed_m3) && near(placed, zones), || {
         format!("placed {placed} by the log, {} by the outcome, {zones} by the zones", outcome.placed_m3)
     });
     let counts = [
         outcome.loads as usize,
-        books.loads.iter().sum::<u64>() as usize,
-        books.zones.iter().map(|zone| zone.loads).sum::<u64>() as usize,
+        accounts.loads.iter().sum::<u64>() as usize,
+        accounts.zones.iter().map(|zone| zone.loads).sum::<u64>() as usize,
     ];
     need(all, counts.iter().all(|count| *count == loads), || format!("{loads} heaps, but loads {counts:?}"));
     let brought = brought_m3(job, run.outcome.run);
@@ -129,9 +129,9 @@ fn volumes(job: &Job, run: &Replay, all: &mut Vec<String>) {
         });
     }
     let nothing = 0.05 * job.loaders.iter().map(|l| l.heaped_m3).fold(f64::INFINITY, f64::min);
-    let short: f64 = books.zones.iter().map(|zone| zone.short_m3).sum();
+    let short: f64 = accounts.zones.iter().map(|zone| zone.short_m3).sum();
     need(all, near(short, outcome.short_m3), || format!("short {short} and {}", outcome.short_m3));
-    for (zone, total) in job.zones.iter().zip(&books.zones) {
+    for (zone, total) in job.zones.iter().zip(&accounts.zones) {
         let lacks = zone.need_m3 * need_factor(job, run.outcome.run) - total.placed_m3;
         // Less than counts is not short, but where nothing was brought all of it is.
         let expected = if lacks < nothing && total.loads > 0 { 0.0 } else { lacks.max(0.0) };
@@ -159,7 +159,7 @@ fn brought_m3(job: &Job, run: u32) -> Option<f64> {
     Some(ordered.enumerate().map(|(n, volume)| volume * bulk.at(streams.bulk(n))).sum())
 }
 
-/// Fuel, labour and cost by the books; progress in order and complete.
+/// Fuel, labour and cost by the time accounts; progress in order and complete.
 fn money(job: &Job, run: &Replay, all: &mut Vec<String>) {
     use LoaderActivity as L;
     let outcome = &run.outcome;

@@ -1,4 +1,4 @@
-//! A sheet of evidence: one question, the source of its answers, and every figure compared. Tests judge sheets, and the page
+//! A comparison of evidence: one question, the source of its answers, and every figure compared. Tests judge comparisons, and the page
 //! (`page.rs`) prints them, so that the page says what the tests checked and nothing else.
 
 /// How well the expected figures are known.
@@ -65,7 +65,7 @@ impl Figure {
 
 /// One question put to heapcast, and the answers.
 #[derive(Clone, Debug)]
-pub(crate) struct Sheet {
+pub(crate) struct Comparison {
     /// A sentence: `Several loaders at one face move what the finite-source queue says`.
     pub(crate) claim: String,
     /// Book, paper, standard, table or method, in words a reader can look up.
@@ -76,7 +76,7 @@ pub(crate) struct Sheet {
     pub(crate) figures: Vec<Figure>,
 }
 
-impl Sheet {
+impl Comparison {
     pub(crate) fn new(
         claim: impl Into<String>,
         source: impl Into<String>,
@@ -137,7 +137,7 @@ impl Sheet {
 #[test]
 #[should_panic(expected = "1 of 1 apart")]
 fn a_figure_that_is_no_number_is_apart() {
-    let mut sheet = Sheet::new("nothing", "nothing", Status::Computed, 4.0);
-    sheet.compare("no number", f64::NAN, 1.0, 0.0, 1.0);
-    sheet.judge(1);
+    let mut comparison = Comparison::new("nothing", "nothing", Status::Computed, 4.0);
+    comparison.compare("no number", f64::NAN, 1.0, 0.0, 1.0);
+    comparison.judge(1);
 }

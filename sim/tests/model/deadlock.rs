@@ -9,16 +9,16 @@ fn a_day_that_is_one_long_break_is_an_error() {
     job.shift.end_s = Some(job.shift.start_s + 60.0);
     job.shift.breaks = vec![pause(&job, 0.0, 60.0)];
     let plan = Plan::new(&job).unwrap();
-    let stuck = Replay::new(&plan, 1, 4).unwrap_err();
-    assert_eq!(stuck.run, 4);
+    let deadlock = Replay::new(&plan, 1, 4).unwrap_err();
+    assert_eq!(deadlock.run, 4);
     assert_eq!(
-        stuck.to_string(),
+        deadlock.to_string(),
         "run 4 was given up after more than a hundred years of work: a rate, a speed or the hours of a day are far too \
          small for the volume; look at their units"
     );
     // A study tells of the first such run.
-    let stuck = Study::new(&plan, 1, Runs::Exactly(3), |_| {}).unwrap_err();
-    assert_eq!(stuck.run, 0);
+    let deadlock = Study::new(&plan, 1, Runs::Exactly(3), |_| {}).unwrap_err();
+    assert_eq!(deadlock.run, 0);
 }
 
 #[test]
