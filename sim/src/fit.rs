@@ -154,6 +154,7 @@ mod tests {
         // Leans to the right; to neither side; too wide for a PERT that begins at zero.
         assert!(!from_zero(10.0, 40.0, 75.0));
         assert!(!from_zero(10.0, 100.0, 190.0));
+        assert!(!from_zero(2.0, 5.0, 8.0));
         assert!(!from_zero(1.0, 50.0, 60.0));
     }
 

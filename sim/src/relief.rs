@@ -310,3 +310,6 @@ impl Trial {
 fn done(outcomes: &[Outcome]) -> Share {
     share(outcomes.iter().filter(|o| o.done().is_some()).count(), outcomes.len())
 }
+
+#[cfg(test)]
+mod tests;

@@ -176,3 +176,6 @@ impl Race {
         others.map(|i| self.apart(best, i)).map(|(mean, half)| mean + half).fold(0.0, f64::max)
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -314,6 +314,22 @@ fn several_breaks_each_hold_the_work_up() {
 }
 
 #[test]
+fn breaks_that_touch_are_one_and_nothing_is_begun_between_them() {
+    // The loader is back at the pile at 0:45 and 1:30; from 1:00 to 3:00 nothing new is loaded.
+    let mut job = with_break(3.0, 60.0, 120.0);
+    job.shift.breaks.push(pause(&job, 120.0, 180.0));
+    expect_of(
+        &job,
+        &["work", "loader 1 loading"],
+        "0:00 loader 1 loading load 0 at pile for north
+         0:45 loader 1 loading load 1 at pile for north
+         1:00 work pauses
+         3:00 work resumes
+         3:00 loader 1 loading load 2 at pile for north",
+    );
+}
+
+#[test]
 fn loaders_back_in_a_break_join_the_line_for_the_face_and_one_that_is_done_is_done() {
     // Loader 2 is back before loader 1, which drives back at 0.5 m/s, and loads first after the break. Loader 3 does not fit
     // through the gate to south: it brings the last that north needs, and is done when it is back, in the break.

@@ -50,6 +50,16 @@ fn each_improvement_changes_one_thing() {
 }
 
 #[test]
+fn where_there_are_as_many_as_there_may_be_another_one_is_not_tried() {
+    let mut job = with_loaders(one_and_one(), MOST_LOADERS - 1);
+    job.rakers = vec![raker("raker", 0); MOST_RAKERS - 1];
+    let full = Improvement::AnotherRaker.of(&Improvement::AnotherLoader.of(&job, 1.0).unwrap(), 1.0).unwrap();
+    assert_eq!((full.loaders.len(), full.rakers.len()), (MOST_LOADERS, MOST_RAKERS));
+    assert_eq!(Improvement::AnotherLoader.of(&full, 1.0), None);
+    assert_eq!(Improvement::AnotherRaker.of(&full, 1.0), None);
+}
+
+#[test]
 fn what_is_not_there_is_not_improved() {
     let mut job = without_rakers(one_and_one());
     assert_eq!(Improvement::AnotherRaker.of(&job, 2.0), None);
