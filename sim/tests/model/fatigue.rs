@@ -85,7 +85,7 @@ fn a_night_refreshes_the_rakers() {
 fn a_heap_raked_over_the_start_of_a_day_counts_on_that_day_from_its_start() {
     // Work goes on day and night, but for a break from 1:00 to 2:00 of each day. A fresh heap takes 10 h: 0:35 to 11:00:35. After
     // 10 h at 1 - 0.4 the second takes 16:40: with the break of the second day it is raked out at 28:40:35, 3:40:35 of it that day.
-    // So the third, begun then, has 1 - 0.04 x 13,235 / 3,600 of the fresh rate: 42,206.734840 s.
+    // So the third, begun then, has 1 - 0.04 x 13,235 / 3,600 of the fresh rate: 42,206.73484 s.
     let mut job = tiring(3.0, 0.04, 0.1);
     job.rakers[0].rate_m3_per_h = 0.1;
     job.shift.breaks = vec![pause(&job, 3_600.0, 7_200.0)];
@@ -94,6 +94,6 @@ fn a_heap_raked_over_the_start_of_a_day_counts_on_that_day_from_its_start() {
         &["load "],
         "11:00:35 load 0 raked out at north
          28:40:35 load 1 raked out at north
-         40:24:01.734840 load 2 raked out at north",
+         40:24:01.73484 load 2 raked out at north",
     );
 }
