@@ -20,7 +20,7 @@
 //!     }
 //! }
 //!
-//! let sweep = reports::QUESTIONS.into_iter().find(|question| question.name == "sweep").unwrap();
+//! let sweep = reports::QUESTIONS.iter().copied().find(|question| question.name == "sweep").unwrap();
 //! let typed = [("vary", "rakers 1..2"), ("runs", "100")];
 //! let asked = Asked::new(sweep, ["job.toml"], typed).unwrap();
 //! let answer = sweep.prepare(&asked, &Shipped)?.run(&|_| ())?;
@@ -47,6 +47,11 @@ use scenarios::{BucketList, JobFile, Refusal};
 use sim::{Plan, Study};
 use std::path::{Path, PathBuf};
 
+/// A question ready to be answered, or why it cannot be.
+pub type Ready = Result<Box<dyn Prepared>, Failure>;
+/// The answer, or why there is none.
+pub type Answered = Result<Box<dyn Answer + Send>, Failure>;
+
 /// A question that can be asked about a job.
 pub struct Question {
     /// Its name, as typed.
@@ -64,7 +69,7 @@ pub struct Question {
     /// Whether its runs may be made in parts, by several processes.
     pub in_parts: bool,
     /// Reads what is needed and checks all that was asked: see [`Question::prepare`].
-    pub prepared: fn(&Asked, &dyn Reader) -> Result<Box<dyn Prepared>, Failure>,
+    pub prepared: fn(&Asked, &dyn Reader) -> Ready,
 }
 
 /// A file, or several, that a question is about.
@@ -120,7 +125,7 @@ pub trait Prepared: Send {
     ///
     /// # Errors
     /// If a run can make no progress, or the model has no meaning for what is tried.
-    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Result<Box<dyn Answer + Send>, Failure>;
+    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Answered;
 
     /// The runs that may be made elsewhere, where the question is one that is asked [in parts](Question::in_parts).
     fn in_parts(self: Box<Self>) -> Option<Box<dyn InParts>> {
@@ -137,11 +142,7 @@ pub trait InParts: Send {
     ///
     /// # Errors
     /// As [`Prepared::run`].
-    fn merged(
-        self: Box<Self>,
-        study: Study,
-        made: &(dyn Fn(u32) + Sync),
-    ) -> Result<Box<dyn Answer + Send>, Failure>;
+    fn merged(self: Box<Self>, study: Study, made: &(dyn Fn(u32) + Sync)) -> Answered;
 }
 
 /// What there is to do for an answer, in runs of jobs.
@@ -194,7 +195,7 @@ impl Question {
     ///
     /// # Errors
     /// Everything that is wrong with a file, or what in the options does not go with it.
-    pub fn prepare(&self, asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Failure> {
+    pub fn prepare(&self, asked: &Asked, reader: &dyn Reader) -> Ready {
         (self.prepared)(asked, reader)
     }
 }

@@ -52,7 +52,7 @@ pub mod client_page;
 mod crew_sheet;
 
 /// All questions, in the order in which they are shown.
-pub static QUESTIONS: [&ask::Question; 7] = [
+pub static QUESTIONS: &[&ask::Question] = &[
     &forecast::QUESTION,
     &compare::QUESTION,
     &quote::QUESTION,

@@ -1,10 +1,9 @@
 //! How buckets are asked for.
 
 use super::{BUCKETS, Buckets, Jobs, Usage, Wanted};
-use crate::answer::Answer;
 use crate::ask::{
-    self, ALTERNATIVE, AnyOpt, Asked, CHANGE, FileWanted, Folder, JOB, JOB_FILE, Load, MOST_RUNS, Opt,
-    Prepared, Question, Reader, percent, whole,
+    self, ALTERNATIVE, Answered, AnyOpt, Asked, CHANGE, FileWanted, Folder, JOB, JOB_FILE, Load, MOST_RUNS,
+    Opt, Prepared, Question, Reader, Ready, percent, whole,
 };
 use crate::asked_money::{Money, hourly};
 use crate::failure::Failure;
@@ -126,12 +125,12 @@ fn interest(text: &str) -> Result<f64, String> {
     if (0.0..=MOST_INTEREST).contains(&share) { Ok(share) } else { Err(right.into()) }
 }
 
-struct Ready {
+struct ToRun {
     jobs: Jobs,
     command: String,
 }
 
-fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Failure> {
+fn prepared(asked: &Asked, reader: &dyn Reader) -> Ready {
     let scenario = reader.job(asked.file())?.scenario(&asked.selection())?;
     let list = reader.buckets(asked.files().last().map_or(asked.file(), PathBuf::as_path))?;
     one_currency(&scenario, &list)?;
@@ -159,7 +158,7 @@ fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Fai
         ],
         None => &[&ALTERNATIVE, &CHANGE, &LOADER, &TODAY, &BARROWS, &SEED, &RUNS],
     };
-    Ok(Box::new(Ready { command: asked.command(told, &[]), jobs: Jobs::new(scenario, list, wanted)? }))
+    Ok(Box::new(ToRun { command: asked.command(told, &[]), jobs: Jobs::new(scenario, list, wanted)? }))
 }
 
 fn loader(name: Option<&str>, scenario: &Scenario) -> Result<usize, Failure> {
@@ -225,7 +224,7 @@ fn usage(asked: &Asked, scenario: &Scenario, list: &BucketList) -> Result<Option
     }))
 }
 
-impl Prepared for Ready {
+impl Prepared for ToRun {
     fn further_files(&self) -> Vec<PathBuf> {
         self.jobs.scenario.observed_files.clone()
     }
@@ -239,7 +238,7 @@ impl Prepared for Ready {
         })
     }
 
-    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Result<Box<dyn Answer + Send>, Failure> {
+    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Answered {
         let buckets = Buckets::new(self.jobs, self.command, made)?;
         let findings = super::findings::buckets(&buckets);
         Ok(Box::new((buckets, findings)))

@@ -1,9 +1,7 @@
 //! How a check is asked for.
 
 use super::Checked;
-use crate::answer::Answer;
-use crate::ask::{Asked, JOB, JOB_FILE, Prepared, Question, Reader, compiled};
-use crate::failure::Failure;
+use crate::ask::{Answered, Asked, JOB, JOB_FILE, Prepared, Question, Reader, Ready, compiled};
 use std::path::PathBuf;
 
 /// What is wrong with the file, doubtful or assumed?
@@ -23,7 +21,7 @@ Examples:
     prepared,
 };
 
-fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Failure> {
+fn prepared(asked: &Asked, reader: &dyn Reader) -> Ready {
     let scenario = reader.job(asked.file())?.scenario(&asked.selection())?;
     compiled(&scenario)?;
     Ok(Box::new(Checked(scenario)))
@@ -34,7 +32,7 @@ impl Prepared for Checked {
         self.0.observed_files.clone()
     }
 
-    fn run(self: Box<Self>, _: &(dyn Fn(u32) + Sync)) -> Result<Box<dyn Answer + Send>, Failure> {
+    fn run(self: Box<Self>, _: &(dyn Fn(u32) + Sync)) -> Answered {
         Ok(self)
     }
 }

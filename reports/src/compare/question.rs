@@ -3,9 +3,9 @@
 use super::choices::{self, as_typed, choices};
 use super::findings::comparison;
 use super::{COMPARISON, Comparison, Prefer, Wanted, compiled};
-use crate::answer::Answer;
 use crate::ask::{
-    self, AnyOpt, Asked, FileWanted, Folder, Load, MOST_RUNS, Opt, Prepared, Question, Reader, SEED, whole,
+    self, Answered, AnyOpt, Asked, FileWanted, Folder, Load, MOST_RUNS, Opt, Prepared, Question, Reader,
+    Ready, SEED, whole,
 };
 use crate::asked::{confidence, minutes_s};
 use crate::failure::Failure;
@@ -92,14 +92,14 @@ summary.json, comparison.csv, differences.csv, runs.csv and the charts as SVG.",
 const SEED_OF_FILES: Opt<u64> = SEED
     .means("Seed of the random draws; the same seed and files give the same answer on any number of threads");
 
-struct Ready {
+struct ToRun {
     jobs: Vec<(String, Scenario)>,
     plans: Vec<Plan>,
     wanted: Wanted,
     command: String,
 }
 
-fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Failure> {
+fn prepared(asked: &Asked, reader: &dyn Reader) -> Ready {
     let (prefer, runs) = (asked.value(&PREFER)?, asked.value(&RUNS)?);
     let typed = choices::Typed {
         files: asked.files(),
@@ -117,7 +117,7 @@ fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Fai
         within: asked.maybe(&WITHIN).map(|typed| within(&typed, prefer, &jobs)).transpose()?,
     };
     let plans = compiled(&jobs, prefer)?;
-    Ok(Box::new(Ready { jobs, plans, wanted, command: command(asked, prefer) }))
+    Ok(Box::new(ToRun { jobs, plans, wanted, command: command(asked, prefer) }))
 }
 
 /// A difference that does not matter, as a time or as money.
@@ -149,7 +149,7 @@ fn command(asked: &Asked, prefer: Prefer) -> String {
     asked.command(told, &[])
 }
 
-impl Prepared for Ready {
+impl Prepared for ToRun {
     fn further_files(&self) -> Vec<PathBuf> {
         self.jobs.iter().flat_map(|(_, scenario)| scenario.observed_files.clone()).collect()
     }
@@ -167,7 +167,7 @@ impl Prepared for Ready {
         })
     }
 
-    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Result<Box<dyn Answer + Send>, Failure> {
+    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Answered {
         let Self { jobs, plans, wanted, command } = *self;
         let compared = Comparison::new(jobs, &plans, &wanted, command, made)?;
         let findings = comparison(&compared);

@@ -1,13 +1,11 @@
 //! How a forecast is asked for.
 
 use super::{FORECAST, Forecast, Wanted, runs_in_all};
-use crate::answer::Answer;
 use crate::ask::{
-    ALTERNATIVE, Asked, CHANGE, Folder, InParts, JOB, JOB_FILE, Load, MOST_RUNS, Opt, Prepared, Question,
-    RUNS, Reader, SEED, compiled,
+    ALTERNATIVE, Answered, Asked, CHANGE, Folder, InParts, JOB, JOB_FILE, Load, MOST_RUNS, Opt, Prepared,
+    Question, RUNS, Reader, Ready, SEED, compiled,
 };
 use crate::asked::{Percentiles, clock_s, minutes_s};
-use crate::failure::Failure;
 use scenarios::Scenario;
 use sim::{Outcome, Plan, Runs, Study};
 use std::path::PathBuf;
@@ -58,7 +56,7 @@ seconds; volumes stand in m3 and in yd3.",
 /// Runs from which it is told how many a precision takes.
 const TRIAL: u32 = 200;
 
-struct Ready {
+struct ToRun {
     scenario: Scenario,
     plan: Plan,
     wanted: Wanted,
@@ -67,7 +65,7 @@ struct Ready {
     asked: Asked,
 }
 
-fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Failure> {
+fn prepared(asked: &Asked, reader: &dyn Reader) -> Ready {
     let scenario = reader.job(asked.file())?.scenario(&asked.selection())?;
     let runs = asked.value(&RUNS)?;
     let wanted = Wanted {
@@ -79,7 +77,7 @@ fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Fai
         percentiles: asked.value(&PERCENTILES)?.0,
         by_s: asked.maybe(&BY),
     };
-    Ok(Box::new(Ready { plan: compiled(&scenario)?, scenario, wanted, runs, asked: asked.clone() }))
+    Ok(Box::new(ToRun { plan: compiled(&scenario)?, scenario, wanted, runs, asked: asked.clone() }))
 }
 
 /// The line that gives the same answer again: the same number of runs, however it was arrived at, does.
@@ -98,7 +96,7 @@ fn runs_for(within_s: f64, plan: &Plan, seed: u64) -> u32 {
     (f64::from(TRIAL) * (half / within_s).powi(2)).clamp(1_000.0, f64::from(MOST_RUNS)) as u32
 }
 
-impl Prepared for Ready {
+impl Prepared for ToRun {
     fn further_files(&self) -> Vec<PathBuf> {
         self.scenario.observed_files.clone()
     }
@@ -125,7 +123,7 @@ impl Prepared for Ready {
         })
     }
 
-    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Result<Box<dyn Answer + Send>, Failure> {
+    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Answered {
         let again = again(&self.asked, self.wanted.seed);
         Ok(Box::new(Forecast::new(self.scenario, &self.plan, &self.wanted, again, made)?))
     }
@@ -135,16 +133,12 @@ impl Prepared for Ready {
     }
 }
 
-impl InParts for Ready {
+impl InParts for ToRun {
     fn study(&self) -> (&Plan, u64, u32) {
         (&self.plan, self.wanted.seed, self.runs)
     }
 
-    fn merged(
-        self: Box<Self>,
-        study: Study,
-        made: &(dyn Fn(u32) + Sync),
-    ) -> Result<Box<dyn Answer + Send>, Failure> {
+    fn merged(self: Box<Self>, study: Study, made: &(dyn Fn(u32) + Sync)) -> Answered {
         let again = again(&self.asked, study.seed);
         Ok(Box::new(Forecast::of(self.scenario, &self.plan, study, &self.wanted, again, made)?))
     }

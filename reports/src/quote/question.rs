@@ -2,10 +2,9 @@
 
 use super::findings::Asked as Terms;
 use super::{QUOTE, Quote, is_known};
-use crate::answer::Answer;
 use crate::ask::{
-    ALTERNATIVE, AnyOpt, Asked, CHANGE, Folder, JOB, JOB_FILE, Load, Opt, Prepared, Question, RUNS, Reader,
-    SEED, compiled, percent,
+    ALTERNATIVE, Answered, AnyOpt, Asked, CHANGE, Folder, JOB, JOB_FILE, Load, Opt, Prepared, Question, RUNS,
+    Reader, Ready, SEED, compiled, percent,
 };
 use crate::asked_money::{Money, hourly, price, share};
 use crate::failure::Failure;
@@ -57,7 +56,7 @@ cost.csv, risk.csv, runs.csv and the charts as SVG. With --rate and without --pr
     prepared,
 };
 
-struct Ready {
+struct ToRun {
     scenario: Scenario,
     plan: Plan,
     terms: Terms,
@@ -66,11 +65,11 @@ struct Ready {
     command: String,
 }
 
-fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Failure> {
+fn prepared(asked: &Asked, reader: &dyn Reader) -> Ready {
     let scenario = reader.job(asked.file())?.scenario(&asked.selection())?;
     is_known(&scenario)?;
     let told: &[&dyn AnyOpt] = &[&ALTERNATIVE, &CHANGE, &SEED, &RISK, &MARGIN, &PRICE, &RATE, &RUNS];
-    Ok(Box::new(Ready {
+    Ok(Box::new(ToRun {
         terms: terms(asked, &scenario)?,
         plan: compiled(&scenario)?,
         seed: asked.value(&SEED)?,
@@ -100,7 +99,7 @@ fn terms(asked: &Asked, scenario: &Scenario) -> Result<Terms, Failure> {
     })
 }
 
-impl Prepared for Ready {
+impl Prepared for ToRun {
     fn further_files(&self) -> Vec<PathBuf> {
         self.scenario.observed_files.clone()
     }
@@ -114,7 +113,7 @@ impl Prepared for Ready {
         })
     }
 
-    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Result<Box<dyn Answer + Send>, Failure> {
+    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Answered {
         let Self { scenario, plan, terms, seed, runs, command } = *self;
         Ok(Box::new(Quote::new(scenario, &plan, terms, (seed, runs), command, made)?))
     }

@@ -1,12 +1,10 @@
 //! How a replay is asked for.
 
 use super::{OneRun, REPLAY};
-use crate::answer::Answer;
 use crate::ask::{
-    ALTERNATIVE, Asked, CHANGE, Folder, JOB, JOB_FILE, Load, MOST_RUNS, Opt, Prepared, Question, RUNS,
-    Reader, SEED, compiled, whole,
+    ALTERNATIVE, Answered, Asked, CHANGE, Folder, JOB, JOB_FILE, Load, MOST_RUNS, Opt, Prepared, Question,
+    RUNS, Reader, Ready, SEED, compiled, whole,
 };
-use crate::failure::Failure;
 use scenarios::Scenario;
 use sim::{Outcome, Plan};
 use std::path::PathBuf;
@@ -36,7 +34,7 @@ The folder then holds events.csv (everything that happened), loads.csv (one row 
     prepared,
 };
 
-struct Ready {
+struct ToRun {
     scenario: Scenario,
     plan: Plan,
     /// Seed, runs, and the run wanted.
@@ -44,9 +42,9 @@ struct Ready {
     asked: Asked,
 }
 
-fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Failure> {
+fn prepared(asked: &Asked, reader: &dyn Reader) -> Ready {
     let scenario = reader.job(asked.file())?.scenario(&asked.selection())?;
-    Ok(Box::new(Ready {
+    Ok(Box::new(ToRun {
         plan: compiled(&scenario)?,
         wanted: (asked.value(&SEED)?, asked.value(&RUNS)?, asked.maybe(&RUN)),
         asked: asked.clone(),
@@ -54,7 +52,7 @@ fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Fai
     }))
 }
 
-impl Prepared for Ready {
+impl Prepared for ToRun {
     fn further_files(&self) -> Vec<PathBuf> {
         self.scenario.observed_files.clone()
     }
@@ -71,7 +69,7 @@ impl Prepared for Ready {
         })
     }
 
-    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Result<Box<dyn Answer + Send>, Failure> {
+    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Answered {
         let asked = self.asked;
         let command = |run: u32| asked.command(&[&ALTERNATIVE, &CHANGE, &SEED], &[("run", run.to_string())]);
         Ok(Box::new(OneRun::new(self.scenario, &self.plan, self.wanted, command, made)?))

@@ -2,9 +2,9 @@
 
 use super::findings;
 use super::{Deadline, FILES, MOST_POINTS, MOST_RUNS_IN_ALL, Points, Run, Sweep, Wanted, count};
-use crate::answer::Answer;
 use crate::ask::{
-    self, ALTERNATIVE, AnyOpt, Asked, CHANGE, Folder, JOB, JOB_FILE, Load, Opt, Prepared, Question, Reader,
+    self, ALTERNATIVE, Answered, AnyOpt, Asked, CHANGE, Folder, JOB, JOB_FILE, Load, Opt, Prepared, Question,
+    Reader, Ready,
 };
 use crate::asked::{clock_s, kept_share};
 use crate::failure::Failure;
@@ -63,13 +63,13 @@ The folder then holds report.html, summary.json, sweep.csv (one row a point) and
 /// Points from which it is told how long all of them take.
 const POINTS_TRIED: usize = 8;
 
-struct Ready {
+struct ToRun {
     points: Points,
     wanted: Wanted,
     command: String,
 }
 
-fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Failure> {
+fn prepared(asked: &Asked, reader: &dyn Reader) -> Ready {
     let (vary, runs) = (asked.all(&VARY), asked.value(&RUNS)?);
     check(&vary, runs)?;
     let file = reader.job(asked.file())?;
@@ -82,7 +82,7 @@ fn prepared(asked: &Asked, reader: &dyn Reader) -> Result<Box<dyn Prepared>, Fai
         Some(_) => &[&ALTERNATIVE, &CHANGE, &SEED, &VARY, &BY, &CHANCE, &RUNS],
         None => &[&ALTERNATIVE, &CHANGE, &SEED, &VARY, &RUNS],
     };
-    Ok(Box::new(Ready {
+    Ok(Box::new(ToRun {
         points: Points::new(base, vary, scenarios)?,
         wanted: Wanted { seed: asked.value(&SEED)?, runs, deadline },
         command: asked.command(told, &[]),
@@ -122,7 +122,7 @@ fn check(vary: &[Vary], runs: u32) -> Result<(), Failure> {
     Ok(())
 }
 
-impl Prepared for Ready {
+impl Prepared for ToRun {
     fn further_files(&self) -> Vec<PathBuf> {
         self.points.base.observed_files.clone()
     }
@@ -139,7 +139,7 @@ impl Prepared for Ready {
         })
     }
 
-    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Result<Box<dyn Answer + Send>, Failure> {
+    fn run(self: Box<Self>, made: &(dyn Fn(u32) + Sync)) -> Answered {
         let sweep = Sweep::new(self.points, &self.wanted, self.command, made)?;
         let findings = findings::sweep(&sweep);
         Ok(Box::new((sweep, findings)))

@@ -52,7 +52,9 @@ pub fn sweep_csv(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<u8>, Exp
 }
 
 /// Figures of which percentiles are told.
-const FIGURES: [(&str, fn(&Row<'_>) -> Option<Range>); 5] = [
+type Figure = fn(&Row<'_>) -> Option<Range>;
+
+const FIGURES: [(&str, Figure); 5] = [
     ("finish_working_s", |row| Some(row.findings.finish_working_s)),
     ("finish_clock_s", |row| Some(row.finish_clock_s)),
     ("loads", |row| Some(row.findings.loads)),

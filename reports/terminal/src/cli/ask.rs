@@ -21,7 +21,7 @@ pub(crate) struct Ask {
 impl Ask {
     /// Takes what was typed after the name of a question.
     pub(super) fn read(name: &str, mut typed: ArgMatches) -> Result<Self, clap::Error> {
-        let question = QUESTIONS.into_iter().find(|question| question.name == name);
+        let question = QUESTIONS.iter().copied().find(|question| question.name == name);
         let question = question.ok_or_else(|| clap::Error::new(clap::error::ErrorKind::InvalidSubcommand))?;
         Ok(Self { question, own: OwnArgs::read(question, &mut typed)?, typed })
     }

@@ -85,7 +85,7 @@ fn command() -> Command {
         .max_term_width(100)
         .subcommand_required(true)
         .arg_required_else_help(true)
-        .subcommands(QUESTIONS.map(ask::command))
+        .subcommands(QUESTIONS.iter().copied().map(ask::command))
         .subcommands([materials, keys, new])
 }
 
