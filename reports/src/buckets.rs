@@ -1,6 +1,6 @@
 //! Would another bucket pay?
 
-pub mod figures;
+mod figures;
 mod files;
 pub mod findings;
 mod json;
@@ -10,13 +10,11 @@ mod run;
 mod screen;
 mod tables;
 
-pub use files::{BUCKETS, of_buckets, summary};
-pub use json::buckets_json;
-pub use page::buckets_page;
+pub(crate) use files::{BUCKETS, of_buckets, summary};
+pub(crate) use json::buckets_json;
 pub use question::QUESTION;
 pub use run::*;
-pub use screen::{buckets, buckets_files, buckets_first};
-pub use tables::buckets_csv;
+pub(crate) use tables::buckets_csv;
 
 use crate::answer::{Answer, Document, RunRows};
 use crate::failure::Failure;

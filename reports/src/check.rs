@@ -4,9 +4,10 @@ mod json;
 mod question;
 mod screen;
 
-pub use json::check_json;
+pub use screen::check;
+
+pub(crate) use json::check_json;
 pub use question::QUESTION;
-pub use screen::{check, check_first, verdict};
 
 use crate::answer::{Answer, Document, RunRows, failed};
 use crate::failure::Failure;

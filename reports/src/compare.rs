@@ -1,7 +1,7 @@
 //! Which of several jobs is the best.
 
 mod choices;
-pub mod figures;
+pub(crate) mod figures;
 mod files;
 pub mod findings;
 mod json;
@@ -15,14 +15,12 @@ mod tables;
 #[cfg(test)]
 pub(crate) mod fixtures;
 
-pub use files::{COMPARISON, comparison_summary, of_comparison};
-pub use json::comparison_json;
-pub use page::comparison_page;
+pub(crate) use files::{COMPARISON, comparison_summary, of_comparison};
+pub(crate) use json::comparison_json;
 pub use question::QUESTION;
 pub use run::{Choice, Comparison, Judged, MOST_CHOICES, Prefer, Wanted, compiled};
-pub use runs_csv::paired_runs_csv;
-pub use screen::{comparison, comparison_files, comparison_first};
-pub use tables::{comparison_csv, differences_csv};
+pub(crate) use runs_csv::paired_runs_csv;
+pub(crate) use tables::{comparison_csv, differences_csv};
 
 use crate::answer::{Answer, Document, RunRows};
 use crate::failure::Failure;

@@ -1,6 +1,6 @@
 //! Done by when, what holds it up, and what would help.
 
-pub mod figures;
+mod figures;
 mod files;
 mod json;
 pub(crate) mod page;
@@ -9,13 +9,12 @@ mod question;
 mod run;
 mod screen;
 
-pub use files::{FORECAST, of_forecast, summary};
-pub use json::summary_json;
-pub use page::page;
-pub use percentiles_csv::percentiles_csv;
+pub(crate) use files::{FORECAST, of_forecast, summary};
+pub(crate) use json::summary_json;
+pub(crate) use page::page;
+pub(crate) use percentiles_csv::percentiles_csv;
 pub use question::QUESTION;
 pub use run::*;
-pub use screen::{files, forecast_first, summary as screen};
 
 use crate::answer::{Answer, Document, RunRows};
 use crate::ask::MOST_RUNS;

@@ -10,13 +10,12 @@ mod run;
 mod screen;
 mod tables;
 
-pub use files::{QUOTE, of_quote, summary};
-pub use json::quote_json;
-pub use page::quote_page;
+pub(crate) use files::{QUOTE, of_quote, summary};
+pub(crate) use json::quote_json;
+pub(crate) use page::quote_page;
 pub use question::QUESTION;
 pub use run::*;
-pub use screen::{quote, quote_files, quote_first};
-pub use tables::{cost_csv, risk_csv, run_costs_csv};
+pub(crate) use tables::{cost_csv, risk_csv, run_costs_csv};
 
 use crate::answer::{Answer, Document, RunRows};
 use crate::failure::Failure;

@@ -7,12 +7,11 @@ mod run;
 mod screen;
 mod tables;
 
-pub use files::{REPLAY, of_replay};
-pub use json::replay_json;
+pub(crate) use files::{REPLAY, of_replay};
+pub(crate) use json::replay_json;
 pub use question::QUESTION;
 pub use run::OneRun;
-pub use screen::{one_run, replay, replay_files};
-pub use tables::{events_csv, loads_csv};
+pub(crate) use tables::{events_csv, loads_csv};
 
 use crate::answer::{Answer, Document, RunRows, failed};
 use crate::failure::Failure;

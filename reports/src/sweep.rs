@@ -10,13 +10,11 @@ mod run;
 mod screen;
 mod tables;
 
-pub use files::{FILES, all};
-pub use json::sweep_json;
-pub use page::sweep_page;
+pub(crate) use files::{FILES, all};
+pub(crate) use json::sweep_json;
 pub use question::QUESTION;
 pub use run::*;
-pub use screen::{sweep, sweep_files, sweep_first};
-pub use tables::sweep_csv;
+pub(crate) use tables::sweep_csv;
 
 use crate::answer::{Answer, Document, RunRows};
 use crate::failure::Failure;

@@ -8,10 +8,7 @@ use crate::chart::{ChartError, Figure, Size, add, saved};
 use crate::findings::{about_duration, percent};
 
 /// The figures of buckets that there is something to draw in: `saved` and, where worth was asked for, `worth`.
-///
-/// # Errors
-/// If the drawing library fails or the size has no room for a figure.
-pub fn bucket_figures(findings: &BucketsFindings, size: Size) -> Result<Vec<Figure>, ChartError> {
+pub(crate) fn bucket_figures(findings: &BucketsFindings, size: Size) -> Result<Vec<Figure>, ChartError> {
     let mut figures = Vec::new();
     for data in [prepare_saved(findings), prepare_worth(findings)] {
         add(&mut figures, data.figure, data.title.clone(), saved::draw(&data, size))?;

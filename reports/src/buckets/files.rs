@@ -9,21 +9,16 @@ use crate::chart::Size;
 use crate::failure::Failure;
 
 /// Files of buckets; a chart that there is nothing to draw in is left out.
-pub const BUCKETS: [&str; 5] = ["report.html", "summary.json", "buckets.csv", "saved.svg", "worth.svg"];
+pub(crate) const BUCKETS: [&str; 5] =
+    ["report.html", "summary.json", "buckets.csv", "saved.svg", "worth.svg"];
 
 /// `summary.json`.
-///
-/// # Errors
-/// If it cannot be put together.
-pub fn summary(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, Failure> {
+pub(crate) fn summary(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, Failure> {
     super::buckets_json(all, findings).map_err(|error| failed("summary.json", &error))
 }
 
 /// All files.
-///
-/// # Errors
-/// If one of them cannot be put together.
-pub fn of_buckets(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<Document>, Failure> {
+pub(crate) fn of_buckets(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<Document>, Failure> {
     let drawn = |size| bucket_figures(findings, size).map_err(|error| undrawn("the charts", &error));
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let mut documents = vec![

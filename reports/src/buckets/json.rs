@@ -27,10 +27,7 @@ struct Summary<'a> {
 }
 
 /// Everything that is said of buckets.
-///
-/// # Errors
-/// If the document cannot be written.
-pub fn buckets_json(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn buckets_json(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, ExportError> {
     bytes(&Summary {
         provenance: &all.provenance,
         list: List {

@@ -16,7 +16,12 @@ use crate::render::page::{assumed, cautions, job};
 
 /// The whole page. The figures are those of [`bucket_figures`](super::figures::bucket_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).
-pub fn buckets_page(all: &Buckets, findings: &BucketsFindings, wide: &[Figure], narrow: &[Figure]) -> String {
+pub(crate) fn buckets_page(
+    all: &Buckets,
+    findings: &BucketsFindings,
+    wide: &[Figure],
+    narrow: &[Figure],
+) -> String {
     let charts = Charts { wide, narrow };
     let parts: Vec<Part> = [
         Some(verdict::part(findings, &charts)),

@@ -9,7 +9,7 @@ use scenarios::units::figure;
 use std::path::Path;
 
 /// Everything a person needs to decide.
-pub fn buckets(all: &Buckets, findings: &BucketsFindings, columns: u16) -> String {
+pub(crate) fn buckets(all: &Buckets, findings: &BucketsFindings, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let verdict = &findings.verdict;
@@ -35,7 +35,7 @@ pub fn buckets(all: &Buckets, findings: &BucketsFindings, columns: u16) -> Strin
 }
 
 /// Where the files are and how to get the same answer again.
-pub fn buckets_files(all: &Buckets, folder: &Path, columns: u16) -> String {
+pub(crate) fn buckets_files(all: &Buckets, folder: &Path, columns: u16) -> String {
     crate::render::screen::files(folder, "buckets.csv and the charts", all.made_with(), columns)
 }
 
@@ -137,7 +137,12 @@ fn worth_lines(findings: &BucketsFindings, width: u16) -> Vec<String> {
 }
 
 /// The answer on buckets.
-pub fn buckets_first(all: &Buckets, findings: &BucketsFindings, folder: &Path, columns: u16) -> String {
+pub(crate) fn buckets_first(
+    all: &Buckets,
+    findings: &BucketsFindings,
+    folder: &Path,
+    columns: u16,
+) -> String {
     let mut layout = Layout::new(columns);
     layout.section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), findings.loader)]);
     layout.section("Which to buy", [findings.verdict.answer.clone()]);

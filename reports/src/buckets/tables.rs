@@ -42,10 +42,7 @@ impl<'a> Row<'a> {
 }
 
 /// Every bucket, and hand barrows last. `inf` is a time that never comes.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn buckets_csv(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn buckets_csv(all: &Buckets, findings: &BucketsFindings) -> Result<Vec<u8>, ExportError> {
     let rows: Vec<Row<'_>> = findings
         .buckets
         .iter()

@@ -17,10 +17,10 @@ struct Check<'a> {
 }
 
 /// Everything a check says.
-///
-/// # Errors
-/// If the document cannot be written.
-pub fn check_json(scenario: &Scenario, units: scenarios::units::System) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn check_json(
+    scenario: &Scenario,
+    units: scenarios::units::System,
+) -> Result<Vec<u8>, ExportError> {
     bytes(&Check {
         version: env!("CARGO_PKG_VERSION"),
         file: &scenario.file,

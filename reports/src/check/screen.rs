@@ -27,7 +27,7 @@ pub fn check(scenario: &Scenario, units: System, columns: u16) -> String {
 }
 
 /// Whether the file can be run, in a line.
-pub fn verdict(scenario: &Scenario) -> String {
+pub(crate) fn verdict(scenario: &Scenario) -> String {
     let file = &scenario.file;
     match warnings(&scenario.cautions).doubtful.len() {
         0 => format!("{file} can be run; nothing in it is doubtful."),
@@ -41,7 +41,7 @@ fn caution(warning: &Warning) -> String {
 }
 
 /// Whether a file can be run, and what is doubtful in it.
-pub fn check_first(scenario: &Scenario, units: System, columns: u16) -> String {
+pub(crate) fn check_first(scenario: &Scenario, units: System, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let warnings = warnings(&scenario.cautions);
     let assumed = assumed(&scenario.assumptions);

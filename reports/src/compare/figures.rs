@@ -8,10 +8,7 @@ use super::findings::ComparisonFindings;
 use crate::chart::{self, ChartError, Figure, Size, add};
 
 /// The figures of a comparison: `completion`, `differences` and, where there are prices, `money`.
-///
-/// # Errors
-/// If the drawing library fails or the size has no room for a figure.
-pub fn rival_figures(
+pub(crate) fn rival_figures(
     comparison: &Comparison,
     findings: &ComparisonFindings,
     size: Size,

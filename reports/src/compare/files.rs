@@ -9,7 +9,7 @@ use crate::compare::page::comparison_page;
 use crate::failure::Failure;
 
 /// Files of a comparison; a chart that there is nothing to draw in is left out.
-pub const COMPARISON: [&str; 9] = [
+pub(crate) const COMPARISON: [&str; 9] = [
     "report.html",
     "summary.json",
     "comparison.csv",
@@ -22,10 +22,7 @@ pub const COMPARISON: [&str; 9] = [
 ];
 
 /// `summary.json` of a comparison.
-///
-/// # Errors
-/// If it cannot be put together.
-pub fn comparison_summary(
+pub(crate) fn comparison_summary(
     comparison: &Comparison,
     findings: &ComparisonFindings,
 ) -> Result<Vec<u8>, Failure> {
@@ -33,10 +30,7 @@ pub fn comparison_summary(
 }
 
 /// All files of a comparison.
-///
-/// # Errors
-/// If one of them cannot be put together.
-pub fn of_comparison(
+pub(crate) fn of_comparison(
     comparison: &Comparison,
     findings: &ComparisonFindings,
     runs: RunRows,

@@ -18,10 +18,7 @@ struct Summary<'a> {
 }
 
 /// Everything a comparison says.
-///
-/// # Errors
-/// If the document cannot be written.
-pub fn comparison_json(
+pub(crate) fn comparison_json(
     comparison: &Comparison,
     findings: &ComparisonFindings,
 ) -> Result<Vec<u8>, ExportError> {

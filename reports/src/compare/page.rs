@@ -19,7 +19,7 @@ use maud::{Markup, html};
 
 /// The whole page. The figures are those of [`rival_figures`](super::figures::rival_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).
-pub fn comparison_page(
+pub(crate) fn comparison_page(
     comparison: &Comparison,
     findings: &ComparisonFindings,
     wide: &[Figure],

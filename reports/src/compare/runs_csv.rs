@@ -19,10 +19,7 @@ impl Row<'_> {
 }
 
 /// Every run, by number and then by job, the first `most` of each; a job that was set aside has fewer.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn paired_runs_csv(comparison: &Comparison, most: usize) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn paired_runs_csv(comparison: &Comparison, most: usize) -> Result<Vec<u8>, ExportError> {
     let choices = &comparison.choices;
     let most = choices.iter().map(|choice| choice.study.outcomes.len()).max().unwrap_or(0).min(most);
     let row = |run: usize, place: usize| {

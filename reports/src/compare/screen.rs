@@ -7,7 +7,7 @@ use crate::render::screen::{Layout, cares, heed, lines, report};
 use std::path::Path;
 
 /// Everything a person needs to choose.
-pub fn comparison(comparison: &Comparison, findings: &ComparisonFindings, columns: u16) -> String {
+pub(crate) fn comparison(comparison: &Comparison, findings: &ComparisonFindings, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let first = comparison.first();
@@ -33,7 +33,7 @@ pub fn comparison(comparison: &Comparison, findings: &ComparisonFindings, column
 }
 
 /// Where the files are and how to get the same answer again.
-pub fn comparison_files(comparison: &Comparison, folder: &Path, columns: u16) -> String {
+pub(crate) fn comparison_files(comparison: &Comparison, folder: &Path, columns: u16) -> String {
     crate::render::screen::files(folder, "tables and charts", comparison.made_with(), columns)
 }
 
@@ -115,7 +115,7 @@ fn held_up_lines(choices: &[ChoiceFindings], width: u16) -> Vec<String> {
 }
 
 /// The answer to a comparison.
-pub fn comparison_first(
+pub(crate) fn comparison_first(
     all: &Comparison,
     findings: &ComparisonFindings,
     folder: &Path,

@@ -5,10 +5,7 @@ use crate::render::ExportError;
 use crate::render::table::{Table, Unit};
 
 /// Every job by itself.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn comparison_csv(findings: &ComparisonFindings) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn comparison_csv(findings: &ComparisonFindings) -> Result<Vec<u8>, ExportError> {
     let percents = || SHARES.into_iter().enumerate().map(|(place, share)| (place, share * 100.0));
     let finish = percents().fold(Table::new(), |table, (place, percent)| {
         let at = move |choice: &ChoiceFindings| choice.finish.get(place).map(|row| row.finish_working_s);
@@ -43,10 +40,7 @@ pub fn comparison_csv(findings: &ComparisonFindings) -> Result<Vec<u8>, ExportEr
 }
 
 /// Every job but the first against the first; above 0 where time or money is saved.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn differences_csv(findings: &ComparisonFindings) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn differences_csv(findings: &ComparisonFindings) -> Result<Vec<u8>, ExportError> {
     let first = findings.choices.first();
     let against = first.map(|choice| choice.letter.clone());
     let currency = first.and_then(|choice| choice.cost.as_ref()).map(|cost| cost.currency.clone());

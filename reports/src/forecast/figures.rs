@@ -5,10 +5,7 @@ use crate::chart::{ChartError, Figure, Size, add, completion, progress, relief, 
 use crate::findings::{Calendar, order};
 
 /// Every figure there is something to show in, in the order a person asks.
-///
-/// # Errors
-/// If the drawing library fails or the size has no room for a figure.
-pub fn figures(forecast: &Forecast, size: Size) -> Result<Vec<Figure>, ChartError> {
+pub(crate) fn figures(forecast: &Forecast, size: Size) -> Result<Vec<Figure>, ChartError> {
     let (job, units) = (&forecast.scenario.job, forecast.units);
     let mut figures = Vec::new();
     let mut add = |name, title, drawn| add(&mut figures, name, title, drawn);

@@ -8,7 +8,7 @@ use crate::failure::Failure;
 use crate::render::table::runs_csv;
 
 /// Files of a forecast; a chart that there is nothing to draw in is left out.
-pub const FORECAST: [&str; 10] = [
+pub(crate) const FORECAST: [&str; 10] = [
     "report.html",
     "summary.json",
     "percentiles.csv",
@@ -22,18 +22,12 @@ pub const FORECAST: [&str; 10] = [
 ];
 
 /// `summary.json`.
-///
-/// # Errors
-/// If it cannot be put together.
-pub fn summary(forecast: &Forecast) -> Result<Vec<u8>, Failure> {
+pub(crate) fn summary(forecast: &Forecast) -> Result<Vec<u8>, Failure> {
     summary_json(forecast).map_err(|error| failed("summary.json", &error))
 }
 
 /// All files of a forecast.
-///
-/// # Errors
-/// If one of them cannot be put together.
-pub fn of_forecast(forecast: &Forecast, runs: RunRows) -> Result<Vec<Document>, Failure> {
+pub(crate) fn of_forecast(forecast: &Forecast, runs: RunRows) -> Result<Vec<Document>, Failure> {
     let job = &forecast.scenario.job;
     let wide = figures(forecast, Size::PAGE).map_err(|error| undrawn("the charts", &error))?;
     let narrow = figures(forecast, Size::PHONE).map_err(|error| undrawn("the charts", &error))?;

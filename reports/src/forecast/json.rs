@@ -28,10 +28,7 @@ struct Summary<'a> {
 }
 
 /// Everything a forecast says.
-///
-/// # Errors
-/// If the document cannot be written.
-pub fn summary_json(forecast: &Forecast) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn summary_json(forecast: &Forecast) -> Result<Vec<u8>, ExportError> {
     let scenario = &forecast.scenario;
     bytes(&Summary {
         provenance: &forecast.provenance,

@@ -27,7 +27,7 @@ use crate::render::page::{assumed, cautions, job};
 /// The whole page. The figures are those of [`figures`](super::figures::figures), drawn once for a page and for
 /// paper (`wide`), once for a phone (`narrow`); one that is missing in one of them is shown as in the other, one that
 /// is missing in both is left out.
-pub fn page(forecast: &Forecast, wide: &[Figure], narrow: &[Figure]) -> String {
+pub(crate) fn page(forecast: &Forecast, wide: &[Figure], narrow: &[Figure]) -> String {
     let charts = Charts { wide, narrow };
     let (scenario, units) = (&forecast.scenario, forecast.units);
     let parts: Vec<Part> = [

@@ -15,10 +15,7 @@ struct Row<'a> {
 
 /// The percentiles of every figure with their 95 % intervals (type 7, order statistics). Fields of unknown figures and of
 /// ends that the runs cannot bound are empty.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn percentiles_csv(forecast: &Forecast) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn percentiles_csv(forecast: &Forecast) -> Result<Vec<u8>, ExportError> {
     let figures = outcome(&forecast.scenario.job).columns;
     // All but the number of the run.
     let rows: Vec<Row<'_>> = figures.iter().skip(1).flat_map(|figure| rows(forecast, figure)).collect();

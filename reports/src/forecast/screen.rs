@@ -9,7 +9,7 @@ use crate::render::screen::{Layout, assumed_line, cares, heed, lines, report, ti
 use std::path::Path;
 
 /// Everything a person needs to know of the job, in the order they ask it.
-pub fn summary(forecast: &Forecast, columns: u16) -> String {
+pub(crate) fn summary(forecast: &Forecast, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let scenario = &forecast.scenario;
@@ -44,7 +44,7 @@ pub fn summary(forecast: &Forecast, columns: u16) -> String {
 }
 
 /// Where the files are and how to get the same answer again.
-pub fn files(forecast: &Forecast, folder: &Path, columns: u16) -> String {
+pub(crate) fn files(forecast: &Forecast, folder: &Path, columns: u16) -> String {
     crate::render::screen::files(folder, "tables and charts", forecast.provenance.words(), columns)
 }
 
@@ -100,7 +100,7 @@ fn amount_lines(forecast: &Forecast, width: u16) -> Vec<String> {
 }
 
 /// The answer to a forecast.
-pub fn forecast_first(forecast: &Forecast, folder: &Path, columns: u16) -> String {
+pub(crate) fn forecast_first(forecast: &Forecast, folder: &Path, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let (scenario, done) = (&forecast.scenario, done_by(forecast));
     layout.section("The job", [titled(scenario)]);

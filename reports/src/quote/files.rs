@@ -9,7 +9,7 @@ use crate::failure::Failure;
 use crate::quote::Quote;
 
 /// Files of a quote; a chart that there is nothing to draw in is left out.
-pub const QUOTE: [&str; 9] = [
+pub(crate) const QUOTE: [&str; 9] = [
     "report.html",
     "client.html",
     "summary.json",
@@ -22,18 +22,12 @@ pub const QUOTE: [&str; 9] = [
 ];
 
 /// `summary.json`.
-///
-/// # Errors
-/// If it cannot be put together.
-pub fn summary(quote: &Quote) -> Result<Vec<u8>, Failure> {
+pub(crate) fn summary(quote: &Quote) -> Result<Vec<u8>, Failure> {
     super::quote_json(quote).map_err(|error| failed("summary.json", &error))
 }
 
 /// All files of a quote.
-///
-/// # Errors
-/// If one of them cannot be put together.
-pub fn of_quote(quote: &Quote, runs: RunRows) -> Result<Vec<Document>, Failure> {
+pub(crate) fn of_quote(quote: &Quote, runs: RunRows) -> Result<Vec<Document>, Failure> {
     let drawn = |size| figures(quote, size).map_err(|error| undrawn("the charts", &error));
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let mut documents = vec![

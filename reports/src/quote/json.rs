@@ -20,10 +20,7 @@ struct Summary<'a> {
 }
 
 /// Everything a quote says.
-///
-/// # Errors
-/// If the document cannot be written.
-pub fn quote_json(quote: &Quote) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn quote_json(quote: &Quote) -> Result<Vec<u8>, ExportError> {
     let scenario = &quote.scenario;
     bytes(&Summary {
         provenance: &quote.provenance,

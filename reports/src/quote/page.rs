@@ -17,7 +17,7 @@ use crate::render::page::{assumed, cautions, job};
 use maud::html;
 
 /// The page with all costs. The figures are drawn once for a page and for paper (`wide`), once for a phone (`narrow`).
-pub fn quote_page(quote: &Quote, wide: &[Figure], narrow: &[Figure]) -> String {
+pub(crate) fn quote_page(quote: &Quote, wide: &[Figure], narrow: &[Figure]) -> String {
     let charts = Charts { wide, narrow };
     let scenario = &quote.scenario;
     let head = html! {

@@ -7,7 +7,7 @@ use crate::render::screen::{Layout, assumed_line, cares, heed, lines, report, ti
 use std::path::Path;
 
 /// The price first, then what it rests on.
-pub fn quote(quote: &Quote, columns: u16) -> String {
+pub(crate) fn quote(quote: &Quote, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let (scenario, findings) = (&quote.scenario, &quote.findings);
@@ -35,7 +35,7 @@ pub fn quote(quote: &Quote, columns: u16) -> String {
 }
 
 /// Where the files are and how to get the same answer again.
-pub fn quote_files(quote: &Quote, folder: &Path, columns: u16) -> String {
+pub(crate) fn quote_files(quote: &Quote, folder: &Path, columns: u16) -> String {
     let shown = scenarios::shown_path(folder);
     let files = format!(
         "{shown}/client.html for the client; {shown}/report.html with the costs, for you; tables and charts next to them."
@@ -106,7 +106,7 @@ fn gap_lines(findings: &QuoteFindings) -> Vec<String> {
 }
 
 /// The price to ask.
-pub fn quote_first(quote: &Quote, folder: &Path, columns: u16) -> String {
+pub(crate) fn quote_first(quote: &Quote, folder: &Path, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let (scenario, findings) = (&quote.scenario, &quote.findings);
     layout.section("The job", [titled(scenario)]);

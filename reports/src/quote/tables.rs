@@ -8,10 +8,7 @@ use crate::render::table::{Table, Unit};
 
 /// The mean and the percentiles of each part of the cost and of all of it, with their 95 % intervals (type 7, order
 /// statistics; Student's t). Parts that cost nothing are left out.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn cost_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn cost_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
     type Row = (&'static str, String, Estimate);
     let cost = &quote.findings.cost;
     let rows = |line: &CostLine| {
@@ -30,10 +27,7 @@ pub fn cost_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
 }
 
 /// Risk and what stays at round prices and at those told. Shares, not per cent.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn risk_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn risk_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
     Table::new()
         .figure("price", Unit::Money, |point: &RiskPoint| point.price)
         .plain("currency", |_| quote.scenario.currency.as_str())
@@ -46,10 +40,7 @@ pub fn risk_csv(quote: &Quote) -> Result<Vec<u8>, ExportError> {
 }
 
 /// What the runs cost, in its parts, the first `most` of them.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn run_costs_csv(quote: &Quote, most: usize) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn run_costs_csv(quote: &Quote, most: usize) -> Result<Vec<u8>, ExportError> {
     let parts = CostPart::ALL.into_iter().fold(Table::new(), |table, part| {
         table.figure(part.key(), Unit::Money, move |run: &RunCost| run.parts[part as usize])
     });

@@ -10,13 +10,10 @@ use scenarios::Scenario;
 use sim::Replay;
 
 /// Files of a replay.
-pub const REPLAY: [&str; 5] = ["replay.json", "run.csv", "loads.csv", "events.csv", "timeline.svg"];
+pub(crate) const REPLAY: [&str; 5] = ["replay.json", "run.csv", "loads.csv", "events.csv", "timeline.svg"];
 
 /// All files of a replay.
-///
-/// # Errors
-/// If one of them cannot be put together.
-pub fn of_replay(
+pub(crate) fn of_replay(
     scenario: &Scenario,
     replay: &Replay,
     provenance: &Provenance,

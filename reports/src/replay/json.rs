@@ -18,10 +18,7 @@ struct OneRun<'a> {
 }
 
 /// What one replayed run yields.
-///
-/// # Errors
-/// If the document cannot be written.
-pub fn replay_json(
+pub(crate) fn replay_json(
     scenario: &Scenario,
     units: scenarios::units::System,
     replay: &Replay,

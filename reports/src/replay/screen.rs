@@ -10,7 +10,7 @@ use sim::{Duration, Job, Replay};
 use std::path::Path;
 
 /// What one run yields and, in full, where everybody's time went.
-pub fn replay(scenario: &Scenario, units: System, run: &Replay, full: bool, columns: u16) -> String {
+pub(crate) fn replay(scenario: &Scenario, units: System, run: &Replay, full: bool, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let (o, job) = (&run.outcome, &scenario.job);
@@ -40,7 +40,7 @@ pub fn replay(scenario: &Scenario, units: System, run: &Replay, full: bool, colu
 }
 
 /// When one run is done, in a line.
-pub fn one_run(scenario: &Scenario, units: System, run: &Replay) -> String {
+pub(crate) fn one_run(scenario: &Scenario, units: System, run: &Replay) -> String {
     let o = &run.outcome;
     let (working_s, clock_s) = (o.finish.working.as_secs_f64(), o.finish.clock.as_secs_f64());
     let at = Calendar::of(scenario, units).done(working_s, scenario.job.shift.start_s + clock_s);
@@ -57,7 +57,7 @@ pub fn one_run(scenario: &Scenario, units: System, run: &Replay) -> String {
 }
 
 /// Where the files of a replay are and how to get the same ones again.
-pub fn replay_files(from: &Provenance, folder: &Path, columns: u16) -> String {
+pub(crate) fn replay_files(from: &Provenance, folder: &Path, columns: u16) -> String {
     Layout::new(columns)
         .gap()
         .section(

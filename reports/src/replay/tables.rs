@@ -7,10 +7,7 @@ use sim::{Duration, Event, Job, LoaderActivity as A, Replay};
 
 /// The loads of a replayed run, counted from 1 in the order their loading began. Moments of the clock count from midnight of
 /// the first day; the others are lengths of time.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn loads_csv(job: &Job, replay: &Replay) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn loads_csv(job: &Job, replay: &Replay) -> Result<Vec<u8>, ExportError> {
     load_columns(job).csv(&load_stories(&replay.log))
 }
 
@@ -47,10 +44,7 @@ fn load_columns(job: &Job) -> Table<'_, LoadStory> {
 }
 
 /// The whole event log of a replayed run; `clock_s` counts from midnight of the first day, loads are counted from 1.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn events_csv(job: &Job, replay: &Replay) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn events_csv(job: &Job, replay: &Replay) -> Result<Vec<u8>, ExportError> {
     let rows: Vec<EventRow<'_>> = replay.log.iter().map(|entry| (entry.at, what(job, entry.event))).collect();
     event_columns(job).csv(&rows)
 }

@@ -14,9 +14,6 @@ use scenarios::units::figure;
 const DAY_S: f64 = 86_400.0;
 
 /// Every figure of a sweep there is something to show in: `sweep`, and `cost` where there are prices.
-///
-/// # Errors
-/// If the drawing library fails or the size has no room for a figure.
 pub(crate) fn sweep_figures(
     sweep: &Sweep,
     findings: &SweepFindings,

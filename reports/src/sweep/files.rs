@@ -9,13 +9,10 @@ use crate::sweep::findings::SweepFindings;
 use crate::sweep::page::sweep_page;
 
 /// Files of a sweep; the chart of the cost is left out where there are no prices.
-pub const FILES: [&str; 5] = ["report.html", "summary.json", "sweep.csv", "sweep.svg", "cost.svg"];
+pub(crate) const FILES: [&str; 5] = ["report.html", "summary.json", "sweep.csv", "sweep.svg", "cost.svg"];
 
 /// All files of a sweep.
-///
-/// # Errors
-/// If one of them cannot be put together.
-pub fn all(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<Document>, Failure> {
+pub(crate) fn all(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<Document>, Failure> {
     let drawn = |size| sweep_figures(sweep, findings, size).map_err(|error| undrawn("the charts", &error));
     let (wide, narrow) = (drawn(Size::PAGE)?, drawn(Size::PHONE)?);
     let mut documents = vec![

@@ -20,10 +20,7 @@ struct Document<'a> {
 }
 
 /// Everything a sweep says.
-///
-/// # Errors
-/// If the document cannot be written.
-pub fn sweep_json(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn sweep_json(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<u8>, ExportError> {
     bytes(&Document {
         provenance: &sweep.provenance,
         scenario: JobSummary::new(&sweep.base, sweep.units),

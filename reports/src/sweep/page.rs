@@ -16,7 +16,12 @@ use crate::sweep::findings::SweepFindings;
 
 /// The whole page. The figures are those of [`sweep_figures`](super::figures::sweep_figures), drawn once for a page and
 /// for paper (`wide`), once for a phone (`narrow`).
-pub fn sweep_page(sweep: &Sweep, findings: &SweepFindings, wide: &[Figure], narrow: &[Figure]) -> String {
+pub(crate) fn sweep_page(
+    sweep: &Sweep,
+    findings: &SweepFindings,
+    wide: &[Figure],
+    narrow: &[Figure],
+) -> String {
     let charts = Charts { wide, narrow };
     let base = &sweep.base;
     let cautions = sweep.cautions();

@@ -10,7 +10,7 @@ use crate::sweep::findings::{Mark, SweepFindings, Thing};
 use std::path::Path;
 
 /// Everything a person needs to know of a sweep, the answers first.
-pub fn sweep(sweep: &Sweep, findings: &SweepFindings, columns: u16) -> String {
+pub(crate) fn sweep(sweep: &Sweep, findings: &SweepFindings, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let base = &sweep.base;
@@ -43,7 +43,7 @@ pub fn sweep(sweep: &Sweep, findings: &SweepFindings, columns: u16) -> String {
 }
 
 /// Where the files are and how to get the same answer again.
-pub fn sweep_files(sweep: &Sweep, folder: &Path, columns: u16) -> String {
+pub(crate) fn sweep_files(sweep: &Sweep, folder: &Path, columns: u16) -> String {
     crate::render::screen::files(
         folder,
         "sweep.csv and charts",
@@ -95,7 +95,7 @@ fn thinned(count: usize, most: usize, wanted: impl Fn(usize) -> bool) -> Vec<usi
 }
 
 /// The answer to a sweep.
-pub fn sweep_first(sweep: &Sweep, findings: &SweepFindings, folder: &Path, columns: u16) -> String {
+pub(crate) fn sweep_first(sweep: &Sweep, findings: &SweepFindings, folder: &Path, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     layout.section("The job", [titled(&sweep.base)]);
     if let Some(short) = &findings.short {

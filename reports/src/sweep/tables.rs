@@ -20,10 +20,7 @@ struct Row<'a> {
 /// Every point of a sweep with the percentiles of its figures and their 95 % intervals (type 7, order statistics), the
 /// chance of being done in time (Clopper and Pearson), and what it saves against the point before it along each thing (mean
 /// of paired differences, Student's t). What is unknown is empty.
-///
-/// # Errors
-/// If the table cannot be written.
-pub fn sweep_csv(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<u8>, ExportError> {
+pub(crate) fn sweep_csv(sweep: &Sweep, findings: &SweepFindings) -> Result<Vec<u8>, ExportError> {
     let rows: Vec<Row<'_>> = (0..sweep.points.len()).map(|place| row(sweep, findings, place)).collect();
     let mut table = things(sweep)
         .plain("as_it_stands", |row: &Row<'_>| row.findings.as_it_stands)
