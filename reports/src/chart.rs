@@ -22,30 +22,30 @@
 //! a phone; [`Size::PHONE`] is drawn for it.
 
 mod axis;
-pub mod completion;
-pub mod curve;
+pub(crate) mod completion;
+pub(crate) mod curve;
 mod days;
 mod doing;
 mod figures;
-pub mod heat;
+pub(crate) mod heat;
 mod ink;
 mod legend;
 mod letters;
 pub(crate) mod palette;
 mod paper;
-pub mod progress;
-pub mod relief;
-pub mod risk;
-pub mod rivals;
+pub(crate) mod progress;
+pub(crate) mod relief;
+pub(crate) mod risk;
+pub(crate) mod rivals;
 mod rows;
-pub mod saved;
+pub(crate) mod saved;
 mod seal;
 mod spread;
 mod stroke;
 mod ticks;
 mod time_axis;
-pub mod timeline;
-pub mod waiting;
+pub(crate) mod timeline;
+pub(crate) mod waiting;
 pub(crate) mod words;
 
 #[cfg(test)]
@@ -55,14 +55,12 @@ pub(crate) mod legibility;
 #[cfg(test)]
 mod preview;
 
-pub use days::Days;
-pub use doing::Doing;
-pub use figures::Figure;
+pub(crate) use figures::Figure;
 pub(crate) use figures::add;
 
 /// How large a figure is drawn \[px\]. It scales to any width; the letters are sized so that it stays legible at a phone's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Size {
+pub(crate) struct Size {
     /// Width, at least 300.
     pub width: u32,
     /// Height; figures with many rows grow beyond it.
@@ -71,11 +69,11 @@ pub struct Size {
 
 impl Size {
     /// For a page and for print.
-    pub const PAGE: Self = Self { width: 720, height: 460 };
+    pub(crate) const PAGE: Self = Self { width: 720, height: 460 };
     /// For a wide page.
-    pub const WIDE: Self = Self { width: 900, height: 480 };
+    pub(crate) const WIDE: Self = Self { width: 900, height: 480 };
     /// For a phone held upright.
-    pub const PHONE: Self = Self { width: 390, height: 430 };
+    pub(crate) const PHONE: Self = Self { width: 390, height: 430 };
 
     /// Whether a figure of this size has room for its labels.
     pub(crate) fn check(self) -> Result<(), ChartError> {
@@ -91,7 +89,7 @@ impl Size {
 
 /// Why a figure could not be drawn.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum ChartError {
+pub(crate) enum ChartError {
     /// There is nothing to show.
     #[error("nothing to draw: {0}")]
     Nothing(&'static str),

@@ -9,7 +9,7 @@
 //!
 //! Each question has a module of its own: [`forecast`], [`compare`], [`sweep`], [`buckets`], [`quote`], [`replay`], [`check`]. The way of
 //! the data: a checked [`scenarios::Scenario`] is run and becomes, say, a [`forecast::Forecast`]; [`findings`] says what it means in
-//! words and numbers; [`render`] and [`mod@chart`] lay that out as a screen, a page, tables and figures; an [`answer::Answer`] gathers it
+//! words and numbers; [`render`] and `chart` lay that out as a screen, a page, tables and figures; an [`answer::Answer`] gathers it
 //! all.
 //!
 //! ```
@@ -32,7 +32,7 @@ pub mod answer;
 pub mod ask;
 pub mod asked;
 pub mod asked_money;
-pub mod chart;
+mod chart;
 pub mod failure;
 pub mod findings;
 pub mod keys;

@@ -3,7 +3,7 @@
 pub(super) mod labels;
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 use super::ticks::{multiples, time_step};
 use crate::findings::{
@@ -15,7 +15,7 @@ use sim::{Handbook, Shift, Sorted, Study};
 /// The finish of many runs, ready to be drawn. Times are working time from the start of the first day \[min\]; where
 /// everything falls on one day that is also time on the clock.
 #[derive(Clone, Debug, PartialEq)]
-pub struct CompletionData {
+pub(crate) struct CompletionData {
     /// The finding.
     pub title: String,
     /// Number of runs.
@@ -40,7 +40,7 @@ pub struct CompletionData {
 
 /// A time that is marked and named.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Mark {
+pub(crate) struct Mark {
     /// When \[min\].
     pub at: f64,
     /// Chance of being done by then \[%\].
@@ -57,7 +57,7 @@ pub struct Mark {
 
 /// What is marked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum MarkKind {
+pub(crate) enum MarkKind {
     /// A percentile of the runs.
     Percentile,
     /// The handbook figure.
@@ -74,7 +74,7 @@ const BARS: f64 = 32.0;
 const FEW: usize = 20;
 
 /// Prepares the figure.
-pub fn prepare(
+pub(crate) fn prepare(
     study: &Study,
     handbook: &Handbook,
     shift: &Shift,

@@ -3,13 +3,13 @@
 mod marks;
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 use scenarios::units::System;
 
 /// A figure over a range, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
-pub struct CurveData {
+pub(crate) struct CurveData {
     /// Its name: `sweep` or `cost`.
     pub figure: &'static str,
     /// The finding.
@@ -30,7 +30,7 @@ pub struct CurveData {
 
 /// How heights are told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Scale {
+pub(crate) enum Scale {
     /// Seconds after midnight, as times of the clock.
     Clock(System),
     /// Seconds, as lengths of time.
@@ -41,7 +41,7 @@ pub enum Scale {
 
 /// The figure at one point.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Spot {
+pub(crate) struct Spot {
     /// Where on the axis, in the unit shown.
     pub x: f64,
     /// The same in words, without its unit.

@@ -14,7 +14,7 @@ const DAY_MIN: f64 = 1_440.0;
 
 /// The stretches of time a figure shows, each a working day or the part of it that is needed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Days {
+pub(crate) struct Days {
     /// Clock time of minute 0 \[s after midnight\].
     pub start_s: f64,
     /// From and to \[min from the start of the first day\], rising; between two of them is a night.
@@ -28,7 +28,7 @@ pub struct Days {
 impl Days {
     /// The days of a shift from its start until `until_min`. A day is as long as the shift, longer where something was
     /// `seen` (a time at which somebody still works, \[min from the start of the first day\]) after hours.
-    pub fn new(shift: &Shift, until_min: f64, seen: impl Iterator<Item = f64>, units: System) -> Self {
+    pub(crate) fn new(shift: &Shift, until_min: f64, seen: impl Iterator<Item = f64>, units: System) -> Self {
         let until_min = if until_min.is_finite() { until_min.max(0.05) } else { 0.05 };
         let worked = match shift.end_s {
             None => vec![(0.0, until_min)],
@@ -44,7 +44,7 @@ impl Days {
     }
 
     /// Where the axis ends \[min from the start of the first day\].
-    pub fn until(&self) -> f64 {
+    pub(crate) fn until(&self) -> f64 {
         self.worked.last().map_or(0.0, |(_, to)| *to)
     }
 

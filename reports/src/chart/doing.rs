@@ -4,7 +4,7 @@ use sim::{LoaderActivity, RakerActivity};
 
 /// An activity, or several of them taken together, as a figure shows it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Doing {
+pub(crate) enum Doing {
     /// Everything a loader does for the load, taken together.
     Working,
     /// Filling the bucket.
@@ -130,7 +130,7 @@ impl Doing {
     ];
 
     /// What a loader does; nothing at night.
-    pub fn of_loader(activity: LoaderActivity) -> Option<Self> {
+    pub(crate) fn of_loader(activity: LoaderActivity) -> Option<Self> {
         Some(match activity {
             LoaderActivity::SetUp => Self::SetUp,
             LoaderActivity::Loading => Self::Loading,
@@ -151,7 +151,7 @@ impl Doing {
     }
 
     /// What a raker does; nothing at night.
-    pub fn of_raker(activity: RakerActivity) -> Option<Self> {
+    pub(crate) fn of_raker(activity: RakerActivity) -> Option<Self> {
         Some(match activity {
             RakerActivity::SetUp => Self::SetUp,
             RakerActivity::Raking => Self::Raking,
@@ -187,7 +187,7 @@ impl Doing {
     }
 
     /// Plain words for a legend.
-    pub const fn words(self) -> &'static str {
+    pub(crate) const fn words(self) -> &'static str {
         match self {
             Self::Working => "loading, driving, dumping",
             Self::Loading => LoaderActivity::Loading.words(),

@@ -4,7 +4,7 @@ use super::ChartError;
 
 /// A drawn figure.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Figure {
+pub(crate) struct Figure {
     /// Its name: `completion`, `progress`, `waiting`, `relief`, `timeline`.
     pub name: &'static str,
     /// Its title, which states the finding.

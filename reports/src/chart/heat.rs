@@ -2,11 +2,11 @@
 
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 /// A field of cells, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
-pub struct HeatData {
+pub(crate) struct HeatData {
     /// Its name: `sweep` or `cost`.
     pub figure: &'static str,
     /// The finding.
@@ -25,7 +25,7 @@ pub struct HeatData {
 
 /// One cell.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Cell {
+pub(crate) struct Cell {
     /// How dark it is drawn: the more, the darker.
     pub value: f64,
     /// The number in it.

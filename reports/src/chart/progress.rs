@@ -2,7 +2,7 @@
 
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 use super::days::Days;
 use crate::findings::Calendar;
@@ -11,7 +11,7 @@ use sim::{Duration, Job, PROGRESS_PARTS, Sorted, Study};
 
 /// Progress of many runs, ready to be drawn. Times are on the clock, from the start of the first day \[min\].
 #[derive(Clone, Debug, PartialEq)]
-pub struct ProgressData {
+pub(crate) struct ProgressData {
     /// The finding.
     pub title: String,
     /// Number of runs.
@@ -26,7 +26,7 @@ pub struct ProgressData {
 
 /// When a share of the volume was raked out \[min\].
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Step {
+pub(crate) struct Step {
     /// Share of the volume placed \[%\].
     pub percent: f64,
     /// In the early runs (P10).
@@ -38,7 +38,7 @@ pub struct Step {
 }
 
 /// Prepares the figure.
-pub fn prepare(study: &Study, job: &Job, calendar: Calendar) -> ProgressData {
+pub(crate) fn prepare(study: &Study, job: &Job, calendar: Calendar) -> ProgressData {
     let parts: Vec<Sorted> =
         (0..PROGRESS_PARTS).map(|part| study.sorted(|o| minutes(o.progress[part]))).collect();
     let mut steps = vec![Step { percent: 0.0, early: 0.0, middle: 0.0, late: 0.0 }];

@@ -2,14 +2,14 @@
 
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 pub(crate) use sketch::draw_as;
 
 use crate::findings::{ReliefFindings, ReliefLine};
 
 /// Time saved by improvements, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
-pub struct ReliefData {
+pub(crate) struct ReliefData {
     /// The finding.
     pub title: String,
     /// What was compared.
@@ -22,7 +22,7 @@ pub struct ReliefData {
 
 /// What one improvement saves, in the unit of the figure.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Row {
+pub(crate) struct Row {
     /// The improvement in plain words.
     pub name: String,
     /// Mean of the paired differences; below 0 where it takes longer.
@@ -34,7 +34,7 @@ pub struct Row {
 }
 
 /// Prepares the figure from what is said of each improvement. One whose worth is not in minutes is left out.
-pub fn prepare(findings: &ReliefFindings) -> ReliefData {
+pub(crate) fn prepare(findings: &ReliefFindings) -> ReliefData {
     let lines =
         || findings.lines.iter().filter(|line| line.done_after.is_none() && line.saved_min.is_finite());
     let ends = |line: &ReliefLine| [Some(line.saved_min), line.saved_min_low, line.saved_min_high];

@@ -2,13 +2,13 @@
 
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 use super::completion::Mark;
 
 /// Risk against price, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
-pub struct RiskData {
+pub(crate) struct RiskData {
     /// The finding.
     pub title: String,
     /// Number of runs.

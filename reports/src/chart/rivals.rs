@@ -2,16 +2,16 @@
 
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 use scenarios::units::System;
 
 /// Most curves that can be told apart.
-pub const MOST_CURVES: usize = 6;
+pub(crate) const MOST_CURVES: usize = 6;
 
 /// The finish of several jobs, ready to be drawn. Times are minutes from the start of the first job's first day.
 #[derive(Clone, Debug, PartialEq)]
-pub struct RivalsData {
+pub(crate) struct RivalsData {
     /// The finding.
     pub title: String,
     /// From and to of the axis \[min\].
@@ -30,7 +30,7 @@ pub struct RivalsData {
 
 /// One job.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Rival {
+pub(crate) struct Rival {
     /// Its letter.
     pub letter: String,
     /// Its name.
@@ -54,7 +54,7 @@ impl RivalsData {
 
 /// What a job is in a comparison.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Rank {
+pub(crate) enum Rank {
     /// The one to take.
     Best,
     /// The one the others are compared with.

@@ -2,11 +2,11 @@
 
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 /// Time or money saved, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
-pub struct SavedData {
+pub(crate) struct SavedData {
     /// Name of the figure: `differences` or `money`.
     pub figure: &'static str,
     /// The finding.
@@ -19,7 +19,7 @@ pub struct SavedData {
 
 /// What one job saves, in the unit of the figure; below 0 where it loses.
 #[derive(Clone, Debug, PartialEq)]
-pub struct SavedRow {
+pub(crate) struct SavedRow {
     /// Letter and name.
     pub name: String,
     /// P10 and P90.

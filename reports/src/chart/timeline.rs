@@ -3,7 +3,7 @@
 mod cells;
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 use super::days::Days;
 use super::doing::Doing;
@@ -13,7 +13,7 @@ use sim::{Duration, Event, Job, Replay};
 
 /// A replayed run, ready to be drawn. Times are on the clock, from the start of the first day \[min\].
 #[derive(Clone, Debug, PartialEq)]
-pub struct TimelineData {
+pub(crate) struct TimelineData {
     /// The finding.
     pub title: String,
     /// One for each loader, then one for each raker.
@@ -28,7 +28,7 @@ pub struct TimelineData {
 
 /// What one of the crew does.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Row {
+pub(crate) struct Row {
     /// Name in the job.
     pub name: String,
     /// In order, never overlapping; nothing at night.
@@ -37,7 +37,7 @@ pub struct Row {
 
 /// A stretch of one activity.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Block {
+pub(crate) struct Block {
     /// The activity.
     pub doing: Doing,
     /// From \[min\].
@@ -47,7 +47,7 @@ pub struct Block {
 }
 
 /// Prepares the figure.
-pub fn prepare(job: &Job, replay: &Replay, calendar: Calendar) -> TimelineData {
+pub(crate) fn prepare(job: &Job, replay: &Replay, calendar: Calendar) -> TimelineData {
     let end = minutes(replay.outcome.finish.clock);
     let mut rows = Vec::new();
     for (i, loader) in job.loaders.iter().enumerate() {

@@ -2,14 +2,14 @@
 
 mod sketch;
 
-pub use sketch::draw;
+pub(crate) use sketch::draw;
 
 use super::doing::Doing;
 use sim::{Accounts, Duration, Job};
 
 /// Shares of the time on the job, ready to be drawn.
 #[derive(Clone, Debug, PartialEq)]
-pub struct WaitingData {
+pub(crate) struct WaitingData {
     /// The finding.
     pub title: String,
     /// One for each loader, then one for each raker.
@@ -20,7 +20,7 @@ pub struct WaitingData {
 
 /// Where the time of one of the crew goes.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Row {
+pub(crate) struct Row {
     /// Name in the job.
     pub name: String,
     /// What they do and its share of their time on the job \[%\], in the order drawn; nothing with no share.
@@ -44,7 +44,7 @@ const ORDER: [Doing; 12] = [
 ];
 
 /// Prepares the figure from the accounts of one run or the sum of many, under the finding.
-pub fn prepare(title: String, job: &Job, accounts: &Accounts) -> WaitingData {
+pub(crate) fn prepare(title: String, job: &Job, accounts: &Accounts) -> WaitingData {
     let loaders = accounts.loaders.iter().zip(&job.loaders).map(|(times, loader)| {
         row(&loader.name, times.iter().filter_map(|(activity, t)| Some((Doing::of_loader(activity)?, t))))
     });
@@ -73,7 +73,7 @@ fn row(name: &str, times: impl Iterator<Item = (Doing, Duration)>) -> Row {
 
 impl Row {
     /// Share of the time spent on something \[%\].
-    pub fn share(&self, doing: Doing) -> f64 {
+    pub(crate) fn share(&self, doing: Doing) -> f64 {
         self.parts.iter().find(|(d, _)| *d == doing).map_or(0.0, |(_, percent)| *percent)
     }
 }

@@ -15,10 +15,7 @@ use scenarios::units::{clock, duration};
 type Done = Result<(), ChartError>;
 
 /// Draws the figure.
-///
-/// # Errors
-/// If there is no run, or the size has no room for a figure.
-pub fn draw(data: &CompletionData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &CompletionData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.runs == 0 {
         return Err(ChartError::Nothing("no run was made"));

@@ -13,10 +13,7 @@ use crate::chart::{ChartError, Size, ink};
 type Done = Result<(), ChartError>;
 
 /// Draws the figure.
-///
-/// # Errors
-/// If there is no point, or the size has no room for a figure.
-pub fn draw(data: &CurveData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &CurveData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.spots.is_empty() {
         return Err(ChartError::Nothing("nothing was varied"));

@@ -12,10 +12,7 @@ type Done = Result<(), ChartError>;
 
 /// Draws the field. Its height follows from the number of rows, and it is wider than asked for where the numbers would
 /// not fit.
-///
-/// # Errors
-/// If there is no cell, or the size has no room for a figure.
-pub fn draw(data: &HeatData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &HeatData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.cells.is_empty() {
         return Err(ChartError::Nothing("nothing was varied"));

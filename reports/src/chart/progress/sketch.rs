@@ -13,10 +13,7 @@ type Done = Result<(), ChartError>;
 const NAME: &str = "raked out, % of the volume";
 
 /// Draws the figure.
-///
-/// # Errors
-/// If there is no run, or the size has no room for a figure.
-pub fn draw(data: &ProgressData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &ProgressData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.runs == 0 {
         return Err(ChartError::Nothing("no run was made"));

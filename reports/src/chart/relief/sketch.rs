@@ -10,10 +10,7 @@ use crate::chart::{ChartError, Size, ink};
 type Done = Result<(), ChartError>;
 
 /// Draws the figure. Its height follows from the number of rows.
-///
-/// # Errors
-/// If nothing was improved, or the size has no room for a figure.
-pub fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &ReliefData, size: Size) -> Result<String, ChartError> {
     draw_as("relief", data, size)
 }
 

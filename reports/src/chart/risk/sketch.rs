@@ -17,10 +17,7 @@ type Done = Result<(), ChartError>;
 const UPRIGHT: &str = "chance of losing money, %";
 
 /// Draws the figure; it grows higher than asked for where its labels need the room.
-///
-/// # Errors
-/// If there is no run, or the size has no room for a figure.
-pub fn draw(data: &RiskData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &RiskData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.runs == 0 {
         return Err(ChartError::Nothing("no run was made"));

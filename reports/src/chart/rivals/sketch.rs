@@ -13,10 +13,7 @@ use plotters::style::RGBColor;
 type Done = Result<(), ChartError>;
 
 /// Draws the figure.
-///
-/// # Errors
-/// If there is no job, or the size has no room for a figure.
-pub fn draw(data: &RivalsData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &RivalsData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.curves.iter().all(|curve| curve.points.is_empty()) {
         return Err(ChartError::Nothing("no run was made"));

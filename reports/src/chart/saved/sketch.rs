@@ -10,10 +10,7 @@ use crate::chart::{ChartError, Size, ink};
 type Done = Result<(), ChartError>;
 
 /// Draws the figure. Its height follows from the number of rows.
-///
-/// # Errors
-/// If there is nothing to compare with the first job, or the size has no room for a figure.
-pub fn draw(data: &SavedData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &SavedData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.rows.is_empty() {
         return Err(ChartError::Nothing("there is nothing to compare with the first job"));

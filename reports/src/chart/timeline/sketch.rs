@@ -40,10 +40,7 @@ const ORDER: [Doing; 20] = [
 ];
 
 /// Draws the figure. It grows higher than asked for where the crew is large.
-///
-/// # Errors
-/// If nothing happens in the run, or the size has no room for a figure.
-pub fn draw(data: &TimelineData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &TimelineData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.rows.iter().all(|row| row.blocks.is_empty()) {
         return Err(ChartError::Nothing("nothing happens in this run"));

@@ -13,10 +13,7 @@ type Done = Result<(), ChartError>;
 const AXIS: &str = "share of the time on the job, %";
 
 /// Draws the figure. It grows higher than asked for where the crew is large.
-///
-/// # Errors
-/// If nobody has any time on the job, or the size has no room for a figure.
-pub fn draw(data: &WaitingData, size: Size) -> Result<String, ChartError> {
+pub(crate) fn draw(data: &WaitingData, size: Size) -> Result<String, ChartError> {
     size.check()?;
     if data.rows.iter().all(|row| row.parts.is_empty()) {
         return Err(ChartError::Nothing("nobody spends any time on the job"));
