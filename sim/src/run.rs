@@ -109,7 +109,9 @@ impl Scratch {
 impl<O: Observer> Run<'_, O> {
     fn go_to_the_end(&mut self) -> Result<(), RunProblem> {
         loop {
-            self.start_all();
+            if self.s.something_may_start() {
+                self.start_all();
+            }
             let (at, slot) = self.s.calendar.first();
             if !self.s.is_plain(slot) && !self.goes_on_to(at)? {
                 return Ok(());

@@ -9,6 +9,7 @@ use super::{MOST_LOADS, Run};
 use crate::activity::{LoaderActivity as L, Micros};
 use crate::observe::Observer;
 use crate::plan::Leg;
+use crate::streams::LoadDraw;
 
 impl<O: Observer> Run<'_, O> {
     /// Loads at once, or in its turn. During a rest nobody begins a load.
@@ -46,8 +47,12 @@ impl<O: Observer> Run<'_, O> {
             && self.s.places[state.pile].all_are_known()
             && {
                 let left = lesser(self.s.piles[state.pile].stock, self.s.zones[state.zone].open);
-                let stream = self.streams.load(self.s.next_load);
-                left - state.machine.bucketful(&plan.noise, &self.pace, stream) >= plan.negligible_m3
+                let enough = |bucketful: f64| left - bucketful >= plan.negligible_m3;
+                let drawn = || {
+                    let stream = self.streams.load(self.s.next_load);
+                    state.machine.bucketful(&self.pace, plan.noise.fill.at(stream.bits(LoadDraw::Fill)))
+                };
+                enough(state.machine.bucketful(&self.pace, plan.most_fill)) || enough(drawn())
             }
     }
 
@@ -97,7 +102,7 @@ impl<O: Observer> Run<'_, O> {
         let stream = self.streams.load(self.s.next_load);
         let takes_all = self.s.takes_surplus(plan, state.zone);
         let open = if takes_all { f64::INFINITY } else { self.s.zones[state.zone].open };
-        let bucketful = state.machine.bucketful(&plan.noise, &self.pace, stream);
+        let bucketful = state.machine.bucketful(&self.pace, plan.noise.fill.at(stream.bits(LoadDraw::Fill)));
         let volume = lesser(lesser(bucketful, self.s.piles[state.pile].stock), open);
         Load::new(self.s.next_load, volume, &state.machine, &plan.noise, &self.pace, stream)
     }

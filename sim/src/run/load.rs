@@ -42,11 +42,10 @@ impl Machine {
         Self { heaped_m3, lift_m3, load_us, dump_us, spread_us_per_m3 }
     }
 
-    /// What the bucket would take of a load, were there enough.
+    /// What the bucket would take of a load, were there enough, where it draws this as its fill.
     #[inline(always)]
-    pub(super) fn bucketful(&self, noise: &Noise, pace: &Pace, stream: LoadStream) -> f64 {
-        let fill = pace.fill * noise.fill.at(stream.bits(LoadDraw::Fill));
-        lesser(fill * self.heaped_m3, self.lift_m3)
+    pub(super) fn bucketful(&self, pace: &Pace, fill: f64) -> f64 {
+        lesser(pace.fill * fill * self.heaped_m3, self.lift_m3)
     }
 }
 
