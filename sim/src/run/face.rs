@@ -165,11 +165,12 @@ impl<O: Observer> Run<'_, O> {
         let (stand_clear, room_at) = (self.plan.stand_clear, self.room_at(loader));
         let state = &mut self.s.loaders[loader];
         let (zone, dumping, begins) = (state.zone, state.load.dumping, state.since.max(room_at));
-        let ends_before_rest = begins < self.s.next_closing - dumping;
+        // What rakers stand clear is entered ahead: nobody may look at their accounts before it is over.
+        let ends_in_time = begins < self.s.next_change - dumping;
         // A dump of no length ends before a raker whose heap ends with it begins another.
         if room_at == UNKNOWN
             || dumping == 0
-            || (stand_clear && !ends_before_rest)
+            || (stand_clear && !ends_in_time)
             || !state.runs_through(dumping)
         {
             return false;

@@ -72,3 +72,19 @@ fn one_and_one_and_a_yard_agree_to_the_last_bit_over_many_runs() {
         compare("a yard that runs out", &yard, 250);
     }
 }
+
+#[test]
+fn who_tires_and_stands_clear_while_a_new_day_starts_agrees_to_the_last_bit() {
+    let mut job = with_lognormal_noise(one_and_one(), 0.1, 0.3);
+    job.shift.breaks = vec![Break { start_s: 9.0 * 3_600.0, end_s: 9.5 * 3_600.0 }];
+    job.raking = Raking {
+        stand_clear: true,
+        fatigue: Some(Fatigue { share_per_h: 0.02, floor: 0.3 }),
+        ..job.raking.clone()
+    };
+    job.loaders[0].dump_s = 30.0;
+    job.zones[0] = Zone { room: Some(3), ..zone("north", 1_500.0, 0, 40.0) };
+    job.stockpiles[0] = pile("pile", 2_000.0);
+    let loads = compare("over a day and a night", &job, 12);
+    assert!(loads > 12 * 1_300, "{loads} loads are too few for a second day");
+}
