@@ -4,7 +4,7 @@ use crate::diagnostics::{At, Diagnostic, Diagnostics, Place, Read};
 use crate::document::{Node, Table, Value};
 use crate::files::{Files, NO_FILES};
 use crate::nearest::nearest;
-use crate::parse::clock::Days;
+use crate::parse::clock::{Days, LAST_DAY};
 use crate::parse::{self, Listed, Wrong, figure, printable};
 use crate::quantity::Given;
 use crate::raw::{self, Holds, Key, LeftOut};
@@ -171,7 +171,8 @@ impl<'d> Fields<'d> {
 
     /// A time of the clock under a key.
     pub(crate) fn clock(&mut self, key: &str) -> Option<At<f64>> {
-        let days = if matches!(self.holds(key)?, Holds::DayAndClock) { Days::Any } else { Days::Every };
+        let days =
+            if matches!(self.holds(key)?, Holds::DayAndClock) { Days::To(LAST_DAY) } else { Days::Every };
         self.under(key, |item| item.clock(days))
     }
 

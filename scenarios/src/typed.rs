@@ -1,8 +1,14 @@
 //! Figures typed on the command line, read with the same units and limits as those of a file.
 
 use crate::document::Value;
+use crate::parse::clock::Days;
 use crate::parse::{self, Wrong, printable};
+use crate::units::amount;
+use crate::units::dimension::Dimension;
 use crate::units::kind::Kind;
+
+/// Longest time that is believable \[s\]: some thirty years.
+const LONGEST_S: f64 = 1e9;
 
 /// A sum of money and its currency: `$2,400`, `2400 EUR`.
 ///
@@ -42,6 +48,71 @@ pub fn duration(text: &str) -> Result<f64, String> {
     figure(text, Kind::Stretch).map(|(seconds, _)| seconds)
 }
 
+/// A length of time above 0 \[s\], of any length: `3 min`, `90 s`, `30 h`.
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn time(text: &str) -> Result<f64, String> {
+    let right = "write a time with its unit, such as \"3 min\" or \"90 s\"";
+    let what = match parse::figure::measured(&Value::Text(text.to_owned()), Kind::Stretch, None) {
+        Ok(time) if time.value < 0.0 => "this is less than nothing".into(),
+        Ok(time) if time.value == 0.0 => "this may not be zero".into(),
+        Ok(time) if time.value > LONGEST_S => "this is absurdly large".into(),
+        Ok(time) => return Ok(time.value),
+        Err(Wrong { what, .. }) => what,
+    };
+    Err(format!("{what}; {right}"))
+}
+
+/// A time of the clock \[s after midnight of the first day\]: `15:00`, `2:30 pm`, `day 2 10:00`, up to day 365.
+///
+/// ```
+/// use scenarios::typed::clock;
+/// assert_eq!(clock("day 2 2:30 pm"), Ok(24.0 * 3600.0 + 14.5 * 3600.0));
+/// assert_eq!(clock("noon").unwrap_err(), "this is not a time of the clock; write a time such as \"08:00\", \"2:15 pm\" or \
+///     \"day 2 09:00\"");
+/// ```
+///
+/// # Errors
+/// What is wrong with it and what would be right, in words.
+pub fn clock(text: &str) -> Result<f64, String> {
+    let clock = parse::clock::clock(&Value::Text(text.to_owned()), Days::To(365));
+    clock.map_err(|Wrong { what, right }| format!("{what}; {right}"))
+}
+
+/// So many in a hundred, with or without the sign, as a share: `95` and `95 %` are 0.95. `None` if it is no number.
+pub fn in_a_hundred(text: &str) -> Option<f64> {
+    number(text.trim().trim_end_matches('%')).map(|percent| percent / 100.0)
+}
+
+/// A plain number.
+fn number(text: &str) -> Option<f64> {
+    let amount = amount::parse(text).ok().filter(|_| !text.contains('%'))?;
+    (amount.dimension == Dimension::NUMBER).then(|| amount.in_units_of(1.0))
+}
+
+/// A whole number within limits, in digits; commas may stand between its thousands.
+///
+/// ```
+/// use scenarios::typed::whole;
+/// assert_eq!(whole("10,000", 1, 1_000_000), Ok(10_000));
+/// assert_eq!(whole("1e4", 1, 64).unwrap_err(), "write a whole number from 1 to 64 in digits");
+/// ```
+///
+/// # Errors
+/// What would be right, in words.
+pub fn whole(text: &str, least: u64, most: u64) -> Result<u64, String> {
+    let groups: Vec<&str> = text.trim().split(',').collect();
+    let thousands =
+        groups[1..].iter().all(|group| group.len() == 3) && (groups.len() == 1 || groups[0].len() <= 3);
+    let digits = groups.concat();
+    let all = !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit());
+    let number = if thousands && all { digits.parse().ok() } else { None };
+    number
+        .filter(|number| (least..=most).contains(number))
+        .ok_or_else(|| format!("write a whole number from {least} to {most} in digits"))
+}
+
 /// The heaped capacity of a bucket \[m3\]: `14 ft3`.
 ///
 /// # Errors
@@ -70,16 +141,13 @@ pub fn mass(text: &str) -> Result<f64, String> {
 pub fn range(text: &str) -> Result<[f64; 2], String> {
     let such = "write a number such as 25, or a range such as 20..35";
     let shown = printable(text.trim());
-    let number = |part: &str| {
-        let number = part.trim().parse::<f64>().ok().filter(|number| number.is_finite());
-        match number {
-            None => Err(format!("\"{shown}\": this is not a number; {such}")),
-            Some(number) if number < 0.0 => Err(format!("\"{shown}\": this is less than nothing; {such}")),
-            Some(number) => Ok(number),
-        }
+    let end = |part: &str| match number(part) {
+        None => Err(format!("\"{shown}\": this is not a number; {such}")),
+        Some(number) if number < 0.0 => Err(format!("\"{shown}\": this is less than nothing; {such}")),
+        Some(number) => Ok(number),
     };
     let (low, high) = text.split_once("..").unwrap_or((text, text));
-    let ends = [number(low)?, number(high)?];
+    let ends = [end(low)?, end(high)?];
     if ends[0] > ends[1] {
         return Err(format!("\"{shown}\": this range does not rise; the smaller number comes first"));
     }
@@ -139,6 +207,34 @@ mod tests {
         assert!(
             (bucket("0.5 m3").unwrap() - 0.5).abs() < 1e-12 && (mass("80 kg").unwrap() - 80.0).abs() < 1e-12
         );
+    }
+
+    #[test]
+    fn a_time_has_its_unit_and_no_end() {
+        assert_eq!(
+            [time("3 min"), time("1 h 30 min"), time("30 h")],
+            [Ok(180.0), Ok(5_400.0), Ok(108_000.0)]
+        );
+        for (typed, words) in [
+            ("3", "the unit is missing"),
+            ("0 s", "may not be zero"),
+            ("-3 min", "less than nothing"),
+            ("3 m", "minutes are written min"),
+            ("1e300 h", "absurdly large"),
+            ("soon", "does not begin with a number"),
+        ] {
+            let said = time(typed).unwrap_err();
+            assert!(said.contains(words) && said.contains("such as \"3 min\""), "{typed}: {said}");
+        }
+    }
+
+    #[test]
+    fn per_cent_are_written_with_or_without_the_sign() {
+        let shares = ["95", "99 %", "97.5%", " 7 "].map(in_a_hundred);
+        assert_eq!(shares, [Some(0.95), Some(0.99), Some(0.975), Some(0.07)]);
+        for wrong in ["", "nan", "sure", "5 m", "%"] {
+            assert_eq!(in_a_hundred(wrong), None, "{wrong}");
+        }
     }
 
     #[test]

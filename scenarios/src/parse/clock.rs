@@ -5,8 +5,8 @@ use crate::document::Value;
 
 /// Seconds in a day.
 pub(crate) const DAY: f64 = 86_400.0;
-/// Last day that a time may name.
-const LAST_DAY: u32 = 60;
+/// Last day that a time in a file may name.
+pub(crate) const LAST_DAY: u32 = 60;
 const EXAMPLE: &str = "write a time such as \"08:00\", \"2:15 pm\" or \"day 2 09:00\"";
 const EXAMPLE_FIRST: &str = "write a time of the day such as \"08:00\" or \"2:15 pm\"";
 
@@ -15,8 +15,8 @@ const EXAMPLE_FIRST: &str = "write a time of the day such as \"08:00\" or \"2:15
 pub(crate) enum Days {
     /// None: it is a time of every day.
     Every,
-    /// Any, with `day 2` before the time.
-    Any,
+    /// The first, or one up to this, with `day 2` before the time.
+    To(u32),
 }
 
 /// Why a text is no time of the clock.
@@ -53,11 +53,12 @@ pub(crate) fn clock(value: &Value, days: Days) -> Result<f64, Wrong> {
         _ => Err(NoTime::Form),
     };
     read.map_err(|error| {
-        let last = format!("days are counted from 1 to {LAST_DAY}, such as \"day 2 09:00\"");
         let right = match (error, days) {
-            (NoTime::Day, Days::Any) => last.as_str(),
-            (_, Days::Any) => EXAMPLE,
-            (_, Days::Every) => EXAMPLE_FIRST,
+            (NoTime::Day, Days::To(last)) => {
+                format!("days are counted from 1 to {last}, such as \"day 2 09:00\"")
+            }
+            (_, Days::To(_)) => EXAMPLE.to_owned(),
+            (_, Days::Every) => EXAMPLE_FIRST.to_owned(),
         };
         Wrong::new(error.what(), right)
     })
@@ -80,13 +81,13 @@ pub(crate) fn stretch(text: &str) -> Option<[Result<f64, Wrong>; 2]> {
 /// Why it is no time of the clock.
 pub(crate) fn parse(text: &str, days: Days) -> Result<f64, NoTime> {
     let text = text.trim().to_lowercase();
-    let Some(rest) = text.strip_prefix("day ") else {
+    let Some(rest) = text.strip_prefix("day") else {
         return time(&text);
     };
-    let (day, rest) = rest.trim_start().split_once(' ').ok_or(NoTime::Form)?;
+    let (day, rest) = rest.trim_start().split_once([' ', ',']).ok_or(NoTime::Form)?;
     let day: u32 = day.trim_end_matches([',', ':']).parse().map_err(|_| NoTime::Form)?;
     match days {
-        Days::Any if (1..=LAST_DAY).contains(&day) => {}
+        Days::To(last) if (1..=last).contains(&day) => {}
         _ => return Err(NoTime::Day),
     }
     Ok(f64::from(day - 1) * DAY + time(rest)?)
@@ -140,8 +141,9 @@ mod tests {
             ("24:00", 24.0),
             ("day 2 09:00", 33.0),
             ("Day 1 9:00 PM", 21.0),
+            ("day2, 9:00", 33.0),
         ] {
-            assert_eq!(parse(text, Days::Any), Ok(hours * 3600.0), "{text}");
+            assert_eq!(parse(text, Days::To(LAST_DAY)), Ok(hours * 3600.0), "{text}");
         }
     }
 
@@ -163,7 +165,7 @@ mod tests {
             ("day two 09:00", NoTime::Form),
             ("2 h", NoTime::Form),
         ] {
-            assert_eq!(parse(text, Days::Any), Err(error), "{text}");
+            assert_eq!(parse(text, Days::To(LAST_DAY)), Err(error), "{text}");
         }
         assert_eq!(parse("day 2 09:00", Days::Every), Err(NoTime::Day));
     }
