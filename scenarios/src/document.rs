@@ -29,8 +29,6 @@ pub(crate) enum Value {
     Time(toml::value::Datetime),
     List(Vec<Node>),
     Table(Table),
-    /// Not typed but calculated from what was: a quantity in SI, which is also the unit its kind is kept in.
-    Calculated(f64),
 }
 
 impl Value {
@@ -39,7 +37,7 @@ impl Value {
         match self {
             Value::Text(_) => "a text",
             Value::Whole(_) => "a whole number",
-            Value::Number(_) | Value::Calculated(_) => "a number",
+            Value::Number(_) => "a number",
             Value::Truth(_) => "true or false",
             Value::Time(_) => "a date or time",
             Value::List(_) => "a list",

@@ -90,7 +90,7 @@ impl StatedLift {
 }
 
 /// A figure as typed, with the share of it if that is given.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawLift {
     pub(crate) figure: LiftFigure,
     pub(crate) rated: Option<At<f64>>,

@@ -2,6 +2,7 @@
 
 mod alternatives;
 mod changes;
+mod changing;
 mod turn;
 
 pub(crate) use changes::Asked;
@@ -13,7 +14,6 @@ use crate::check;
 use crate::diagnostics::{Diagnostics, MOST_PROBLEMS, Place, Read};
 use crate::document::{self, Fault, Table};
 use crate::files::Files;
-use crate::knob::Knob;
 use crate::problem::Refusal;
 use crate::raw::{self, Raw, RawAlternative};
 use crate::scenario::{Assumption, Scenario, Selection};
@@ -22,8 +22,9 @@ use crate::source::Source;
 use crate::units::System;
 use crate::{caution, hash};
 use alternatives::{choose, told};
-use changes::Mark;
+use changing::Changing;
 use sim::Plan;
+use std::borrow::Cow;
 use std::path::Path;
 use std::sync::Arc;
 use turn::Before;
@@ -139,8 +140,10 @@ impl JobFile {
         let marks = changes::marks(asked, &self.text);
         let made = match chosen.map(|index| self.alternatives[index].apply(&self.table)) {
             _ if asked.is_empty() => start.again(units),
-            None => self.make(start, &self.table, units, asked, &marks),
-            Some(table) => table.and_then(|table| self.make(start, &table, units, asked, &marks)),
+            None => Changing::new(self, start, Cow::Borrowed(&self.table), units).make_all(asked, &marks),
+            Some(table) => table.and_then(|table| {
+                Changing::new(self, start, Cow::Owned(table), units).make_all(asked, &marks)
+            }),
         };
         match made.join(&mut diagnostics) {
             Some(made) => Ok(self.finished(made, selection, asked)),
@@ -149,40 +152,6 @@ impl JobFile {
                 Err(source.refusal(changes::told(problems, &marks)))
             }
         }
-    }
-
-    /// The job of a document with changes made, one after the other.
-    fn make(
-        &self,
-        start: &Arc<Made>,
-        table: &Table,
-        units: Units,
-        asked: &[Asked],
-        marks: &[Mark],
-    ) -> Read<Made> {
-        let source = Source::new(&self.file, &self.text);
-        let make = |table: &Table| make(table, units, &source, &*self.files);
-        Read::of(|diagnostics| {
-            let mut table = table.clone();
-            let mut changed = Diagnostics::default();
-            for (i, (one, mark)) in asked.iter().zip(marks).enumerate() {
-                let before = match Knob::of(&one.change.key) {
-                    Knob::Key(_) => None,
-                    _ if i == 0 => Some(start.clone()),
-                    _ => Some(Arc::new(make(&table).join(diagnostics)?)),
-                };
-                let before = before.as_deref().map(|made| made.before(units));
-                let made = changes::make(&one.change, mark, &table, before.as_ref());
-                table = made.join(&mut changed).unwrap_or(table);
-            }
-            if !changed.is_clean() {
-                diagnostics.join(changed);
-                return None;
-            }
-            let mut made = make(&table).join(diagnostics)?;
-            made.assumed.extend(changed.assumptions());
-            Some(made)
-        })
     }
 }
 
@@ -222,8 +191,13 @@ impl Units {
 
 /// Makes the job of a table, if nothing is wrong with it.
 fn make(table: &Table, units: Units, source: &Source<'_>, files: &dyn Files) -> Read<Made> {
+    make_of(raw::read(table, files, source), units, source)
+}
+
+/// Makes the job of things typed in, if nothing is wrong with them.
+fn make_of(raw: Read<Raw>, units: Units, source: &Source<'_>) -> Read<Made> {
     Read::of(|diagnostics| {
-        let raw = raw::read(table, files, source).join(diagnostics)?;
+        let raw = raw.join(diagnostics)?;
         diagnostics.join(check::check(&raw));
         let statements = build::chance::statements(&raw, source).join(diagnostics)?;
         let system = units.shown(&raw);

@@ -50,10 +50,6 @@ pub(crate) fn measured(value: &Value, kind: Kind, density: Option<f64>) -> Resul
     let (wanted, example) = (facts.dimension, facts.example);
     let wrong = |what: String| Wrong::new(what, format!("{} is wanted, such as {example}", wanted.name()));
     let read = match value {
-        Value::Calculated(value) => {
-            let system = Some(System::Metric);
-            return Ok(Measured { value: *value, system, currency: None, density: None });
-        }
         Value::Text(text) => amount::parse(text),
         Value::Whole(number) => Ok(amount::bare(*number as f64)),
         Value::Number(number) if number.is_finite() => Ok(amount::bare(*number)),

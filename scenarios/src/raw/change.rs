@@ -25,17 +25,13 @@ pub(crate) struct RawChange {
     pub(super) node: Node,
 }
 
-/// The document with all changes of a table of paths and values made; what cannot be made is a problem.
-pub(crate) fn change(changes: &Table, table: &Table) -> Read<Table> {
-    let all = collect(changes, &[], &Place::default());
-    Read::of(|diagnostics| {
-        let made = make_all(&all.join(diagnostics)?, table).join(diagnostics);
-        made.filter(|_| diagnostics.is_clean())
-    })
+/// The changes of a table of paths and values.
+pub(crate) fn changes(table: &Table) -> Read<Vec<RawChange>> {
+    collect(table, &[], &Place::default())
 }
 
 /// The document with changes made, if all of them name something.
-pub(super) fn make_all(changes: &[RawChange], table: &Table) -> Read<Table> {
+pub(crate) fn make_all(changes: &[RawChange], table: &Table) -> Read<Table> {
     Read::of(|diagnostics| {
         let mut changed = table.clone();
         for change in changes {
@@ -124,6 +120,16 @@ pub(super) fn pieces(path: &str) -> Option<Vec<String>> {
 }
 
 impl RawChange {
+    /// Whether it changes one of these keys of a thing.
+    pub(crate) fn is_of(&self, kind: &str, name: &str, keys: &[&str]) -> bool {
+        match self.path.as_slice() {
+            [its_kind, its_name, key, ..] => {
+                its_kind == kind && composed(its_name) == name && keys.contains(&key.as_str())
+            }
+            _ => false,
+        }
+    }
+
     /// Makes the change; if it names nothing, that is a problem.
     fn make(&self, table: &mut Table) -> Read<()> {
         let first = self.path[0].as_str();

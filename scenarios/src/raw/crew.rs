@@ -61,7 +61,7 @@ const FATIGUE: &[Key] = &[
 const FATIGUE_RIGHT: &str = "write fatigue = { loss = \"5 %/h\", least = \"60 %\" }";
 
 /// How the crew works, as typed.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct RawCrew {
     pub(crate) together: Option<At<bool>>,
     pub(crate) crowding: Option<At<f64>>,

@@ -30,7 +30,7 @@ pub(crate) enum Rule {
 }
 
 /// The finish as typed.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct RawFinish {
     pub(crate) rule: Option<At<Rule>>,
     pub(crate) surplus: Option<At<String>>,

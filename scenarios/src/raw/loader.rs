@@ -220,7 +220,7 @@ pub(super) const FORMER: &[(&str, &str)] = &[
 ];
 
 /// A loader as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawLoader {
     pub(crate) named: Named,
     pub(crate) count: Option<At<u32>>,
@@ -246,7 +246,7 @@ pub(crate) struct RawLoader {
 }
 
 /// Stoppages as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawStoppages {
     pub(crate) gap: At<f64>,
     pub(crate) length: At<Distribution>,

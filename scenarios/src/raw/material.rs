@@ -46,7 +46,7 @@ pub(super) const KEYS: &[Key] = &[
 ];
 
 /// The material as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawMaterial {
     pub(crate) name: Option<At<String>>,
     pub(crate) density: Option<At<f64>>,

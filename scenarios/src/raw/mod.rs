@@ -19,7 +19,7 @@ mod stockpile;
 mod zone;
 
 pub(crate) use alternative::{RawAlternative, alternatives};
-pub(crate) use change::{RIGHT as CHANGE_RIGHT, change, kind_of, quoted};
+pub(crate) use change::{RIGHT as CHANGE_RIGHT, RawChange, changes, kind_of, make_all, quoted};
 pub(crate) use crew::RawCrew;
 pub(crate) use finish::{RawFinish, Rule};
 pub(crate) use key::{Holds, Key, LeftOut, Section, key};
@@ -31,7 +31,7 @@ pub(crate) use raker::RawRaker;
 pub(crate) use shift::RawShift;
 pub(crate) use spread::{RawSpread, Switched};
 pub(crate) use stockpile::{RawDelivery, RawStockpile};
-pub(crate) use zone::{RawPassOnWay, RawWay, RawZone};
+pub(crate) use zone::{RawPassOnWay, RawWay, RawZone, room};
 
 use crate::diagnostics::{At, Place, Read};
 use crate::document::{Table, Value};
@@ -143,7 +143,7 @@ pub(crate) fn instead_of(key: &str) -> Option<&'static str> {
 const MOST_THINGS: usize = 200;
 
 /// A whole file as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct Raw {
     pub(crate) title: Option<At<String>>,
     pub(crate) units: Option<At<System>>,
@@ -278,7 +278,7 @@ fn place_of_thing(item: &Item<'_>, kind: &str, number: usize) -> Place {
 }
 
 /// The name of a thing, and the place where it stands.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct Named {
     pub(crate) name: Option<At<String>>,
     pub(crate) place: Place,

@@ -31,7 +31,7 @@ pub(super) const KEYS: &[Key] = &[
 ];
 
 /// Prices of the whole job as typed.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct RawMoney {
     pub(crate) fuel_price: Option<At<f64>>,
     pub(crate) mobilisation: Option<At<f64>>,

@@ -34,7 +34,7 @@ pub(super) const KEYS: &[Key] = &[
 ];
 
 /// A pass as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawPass {
     pub(crate) named: Named,
     pub(crate) width: Option<At<f64>>,

@@ -51,7 +51,7 @@ pub(super) const KEYS: &[Key] = &[
 ];
 
 /// A raker as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawRaker {
     pub(crate) named: Named,
     pub(crate) count: Option<At<u32>>,

@@ -56,7 +56,7 @@ const NONE: &str = "none";
 const MOST_BREAKS: usize = 20;
 
 /// Hours of work as typed.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct RawShift {
     pub(crate) start: Option<At<f64>>,
     pub(crate) start_is_wrong: bool,
@@ -71,7 +71,7 @@ pub(crate) struct RawShift {
 }
 
 /// A break as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawBreak {
     pub(crate) from: At<f64>,
     pub(crate) to: At<f64>,

@@ -60,7 +60,7 @@ pub(crate) enum Switched {
 }
 
 /// Spreads as typed: multipliers with mean 1 by key.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct RawSpread {
     pub(crate) switched: Switched,
     pub(crate) days: BTreeMap<&'static str, At<Distribution>>,

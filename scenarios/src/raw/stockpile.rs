@@ -96,7 +96,7 @@ const DELIVERY_RIGHT: &str = "write deliveries = [ { at = \"10:30\", volume = \"
 const MOST_DELIVERIES: usize = 200;
 
 /// A stockpile as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawStockpile {
     pub(crate) named: Named,
     pub(crate) on_hand: Option<At<Given>>,
@@ -110,7 +110,7 @@ pub(crate) struct RawStockpile {
 }
 
 /// A delivery as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawDelivery {
     pub(crate) place: Place,
     pub(crate) at: Option<At<f64>>,

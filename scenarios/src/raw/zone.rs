@@ -131,7 +131,7 @@ const MOST_ROOM: u32 = 1000;
 const MOST_WAYS: usize = 50;
 
 /// A zone as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawZone {
     pub(crate) named: Named,
     pub(crate) volume: Option<At<Given>>,
@@ -145,7 +145,7 @@ pub(crate) struct RawZone {
 }
 
 /// A way as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawWay {
     pub(crate) place: Place,
     /// `None` if it was left out; then there must be one stockpile only.
@@ -156,14 +156,14 @@ pub(crate) struct RawWay {
 }
 
 /// A pass on a way as typed.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawPassOnWay {
     pub(crate) pass: At<String>,
     pub(crate) share: Option<At<f64>>,
 }
 
 /// A walking distance to another zone.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RawWalk {
     pub(crate) to: At<String>,
     pub(crate) distance: At<f64>,
@@ -226,7 +226,7 @@ fn check_size(fields: &mut Fields<'_>) {
     let _: Option<()> = fields.take(problem);
 }
 
-fn room(item: &Item<'_>) -> Read<At<Option<u32>>> {
+pub(crate) fn room(item: &Item<'_>) -> Read<At<Option<u32>>> {
     match &item.node.value {
         Value::Text(text) if text.eq_ignore_ascii_case(NO_LIMIT) => Read::made(item.at(None)),
         Value::Text(_) => {

@@ -1,6 +1,6 @@
-//! Changes asked for on the command line, made on a document, and what is wrong with them told at them.
+//! Changes asked for on the command line, and what is wrong with them told at them.
 
-use super::turn::{Before, turn};
+use super::turn::{Before, Setting, turn};
 use crate::change::Change;
 use crate::diagnostics::{Place, Read};
 use crate::document::{self, Entry, Node, Table, Value};
@@ -9,7 +9,7 @@ use crate::knob::Knob;
 use crate::nearest::nearest;
 use crate::parse::printable;
 use crate::problem::Problem;
-use crate::raw::{self, CHANGE_RIGHT};
+use crate::raw::{self, CHANGE_RIGHT, RawChange};
 use crate::signs::escaped;
 use std::ops::Range;
 
@@ -66,8 +66,21 @@ pub(super) fn marks(asked: &[Asked], text: &str) -> Vec<Mark> {
     all
 }
 
-/// The document with a change made, and what is assumed by it. `before` gives the job as it stands before it.
-pub(super) fn make(change: &Change, mark: &Mark, table: &Table, before: Option<&Before<'_>>) -> Read<Table> {
+/// What a change comes to.
+pub(super) enum Changed {
+    /// Keys of the document.
+    Keys(Vec<RawChange>),
+    /// Values of the things typed in.
+    Settings(Vec<Setting>),
+}
+
+/// What a change of a document comes to. `before` gives the job as it stands before it, for knobs.
+pub(super) fn read(
+    change: &Change,
+    mark: &Mark,
+    table: &Table,
+    before: Option<&Before<'_>>,
+) -> Read<Changed> {
     let place = Place { span: Some(mark.value.clone()), ..Place::default() };
     let node = match value(&change.value) {
         Ok(value) => Node { span: mark.value.clone(), typed: mark.typed.clone(), value: marked(value, mark) },
@@ -79,9 +92,10 @@ pub(super) fn make(change: &Change, mark: &Mark, table: &Table, before: Option<&
     let key = match (Knob::of(&change.key), before) {
         (Knob::Key(key), _) => key,
         (knob, Some(before)) => {
-            return turn(&knob, &Item { node: &node, place, around: Around::NOTHING }, table, before);
+            let item = Item { node: &node, place, around: Around::NOTHING };
+            return turn(&knob, &item, before).map(Changed::Settings);
         }
-        (_, None) => return Read::of(|_| None),
+        (_, None) => return Read::made(Changed::Settings(Vec::new())),
     };
     let place = Place { span: Some(mark.key.clone()), ..Place::default() };
     if let Some(right) = longer(&key, table) {
@@ -94,7 +108,7 @@ pub(super) fn make(change: &Change, mark: &Mark, table: &Table, before: Option<&
         return Read::problem(&place, "", what, format!("the nearest is \"{near}\""));
     }
     let entry = Entry { key_span: mark.key.clone(), node };
-    raw::change(&Table { entries: [(key, entry)].into() }, table)
+    raw::changes(&Table { entries: [(key, entry)].into() }).map(Changed::Keys)
 }
 
 /// The value of a change: a TOML value if it is one, else a text.

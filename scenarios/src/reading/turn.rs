@@ -1,11 +1,10 @@
-//! A trade's word turned into changes of a document.
+//! A trade's word turned into settings of the things typed in.
 
 use crate::check::fits;
-use crate::diagnostics::{At, Read};
-use crate::document::{Entry, Node, Table, Value};
+use crate::diagnostics::{At, Place, Read};
 use crate::fields::Item;
 use crate::knob::Knob;
-use crate::raw::Raw;
+use crate::raw::{self, Named, Raw, RawChange};
 use crate::units::System;
 use crate::units::kind::Kind;
 use crate::units::{bucket, way};
@@ -18,45 +17,99 @@ pub(super) struct Before<'m> {
     pub(super) system: System,
 }
 
-const FROM: &str = "follows from the change asked for";
+/// One value of a thing that a knob sets.
+#[derive(Clone, Debug)]
+pub(super) struct Setting {
+    /// Which of its kind, and its name.
+    thing: usize,
+    name: String,
+    value: Set,
+}
 
-/// The document with a knob turned to a value, and what is assumed by it.
-pub(super) fn turn(knob: &Knob, item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
-    match knob {
-        Knob::Rakers => rakers(item, table, before),
-        Knob::Loaders => loaders(item, table, before),
-        Knob::Bucket => buckets(item, table, before),
-        Knob::Haul => haul(item, table, before),
-        Knob::Room => {
-            let mut table = table.clone();
-            things(&mut table, "zone").for_each(|zone| put(zone, "room", item.node.clone()));
-            Read::made(table)
+#[derive(Clone, Debug)]
+enum Set {
+    Loaders(At<u32>),
+    Rakers(At<u32>),
+    Heaped(At<f64>),
+    Struck(At<f64>),
+    /// Of one of the ways to a zone.
+    Distance(usize, At<f64>),
+    Room(At<Option<u32>>),
+}
+
+impl Setting {
+    /// Sets it.
+    pub(super) fn put(&self, raw: &mut Raw) {
+        let thing = self.thing;
+        match self.value.clone() {
+            Set::Loaders(count) => raw.loaders[thing].count = Some(count),
+            Set::Rakers(count) => raw.rakers[thing].count = Some(count),
+            Set::Heaped(heaped) => raw.loaders[thing].heaped = Some(heaped),
+            Set::Struck(struck) => raw.loaders[thing].struck = Some(struck),
+            Set::Distance(way, distance) => raw.zones[thing].ways[way].distance = Some(distance),
+            Set::Room(room) => raw.zones[thing].room = Some(room),
         }
-        Knob::Key(_) => Read::made(table.clone()),
+    }
+
+    /// Whether a later change of a key takes its place.
+    pub(super) fn is_changed_by(&self, change: &RawChange) -> bool {
+        let (kind, keys): (&str, &[&str]) = match &self.value {
+            Set::Loaders(_) => ("loader", &["count"]),
+            Set::Rakers(_) => ("raker", &["count"]),
+            Set::Heaped(_) => ("loader", &["heaped"]),
+            Set::Struck(_) => ("loader", &["struck"]),
+            Set::Distance(..) => ("zone", &["distance", "ways"]),
+            Set::Room(_) => ("zone", &["room"]),
+        };
+        change.is_of(kind, &self.name, keys)
+    }
+
+    fn of(thing: usize, named: &Named, value: Set) -> Self {
+        Self { thing, name: named.shown().to_owned(), value }
     }
 }
 
-fn rakers(item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
+const FROM: &str = "follows from the change asked for";
+
+/// What is set when a knob is turned to a value, and what is assumed by it.
+pub(super) fn turn(knob: &Knob, item: &Item<'_>, before: &Before<'_>) -> Read<Vec<Setting>> {
+    match knob {
+        Knob::Rakers => rakers(item, before.raw),
+        Knob::Loaders => loaders(item, before.raw),
+        Knob::Bucket => buckets(item, before),
+        Knob::Haul => haul(item, before),
+        Knob::Room => raw::room(item).map(|room| {
+            let zones = before.raw.zones.iter().map(|zone| &zone.named).enumerate();
+            let room_of = |named: &Named| Set::Room(at(item, named.place.key("room"), room.value));
+            zones.map(|(thing, named)| Setting::of(thing, named, room_of(named))).collect()
+        }),
+        Knob::Key(_) => Read::made(Vec::new()),
+    }
+}
+
+/// A value in the place of a key, but typed where the knob's value is.
+fn at<T>(item: &Item<'_>, place: Place, value: T) -> At<T> {
+    At { place: place.at(&item.node.span), ..item.at(value) }
+}
+
+fn rakers(item: &Item<'_>, raw: &Raw) -> Read<Vec<Setting>> {
     item.count(0..=MOST_RAKERS as u32).and_then(|wanted| {
-        let rakers = before.raw.rakers.iter();
-        let things: Vec<(u32, &str)> =
-            rakers.map(|raker| (count(&raker.count), raker.named.shown())).collect();
-        match (things.is_empty(), wanted.value) {
-            (true, 0) => Read::made(table.clone()),
+        let all: Vec<_> = raw.rakers.iter().map(|raker| (&raker.named, count(&raker.count))).collect();
+        match (all.is_empty(), wanted.value) {
+            (true, 0) => Read::made(Vec::new()),
             (true, _) => item.wrong(
                 "the file has no raker to make copies of",
                 "write [[raker]] with a name into the file, with count = 0 if there is none at first",
             ),
-            (false, wanted) => with_counts(table, ("raker", "rakers"), &things, wanted, item),
+            (false, wanted) => counts("rakers", &all, wanted, item, Set::Rakers),
         }
     })
 }
 
-fn loaders(item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
+fn loaders(item: &Item<'_>, raw: &Raw) -> Read<Vec<Setting>> {
     item.count(1..=MOST_LOADERS as u32).and_then(|wanted| {
-        let loaders = before.raw.loaders.iter();
-        let things: Vec<_> = loaders.map(|loader| (count(&loader.count), loader.named.shown())).collect();
-        with_counts(table, ("loader", "loaders"), &things, wanted.value, item)
+        let all: Vec<_> = raw.loaders.iter().map(|loader| (&loader.named, count(&loader.count))).collect();
+        counts("loaders", &all, wanted.value, item, Set::Loaders)
     })
 }
 
@@ -64,87 +117,82 @@ fn count(count: &Option<At<u32>>) -> u32 {
     count.as_ref().map_or(1, |count| count.value)
 }
 
-/// The document with so many things of a kind in all; the last of which there is one is copied.
-fn with_counts(
-    table: &Table,
-    (kind, key): (&str, &str),
-    all: &[(u32, &str)],
+/// So many things of a kind in all; the last of which there is one is copied.
+fn counts(
+    key: &str,
+    all: &[(&Named, u32)],
     wanted: u32,
     item: &Item<'_>,
-) -> Read<Table> {
-    let last = all.iter().rposition(|(count, _)| *count > 0).unwrap_or(all.len().saturating_sub(1));
-    let mut table = table.clone();
+    set: fn(At<u32>) -> Set,
+) -> Read<Vec<Setting>> {
+    let last = all.iter().rposition(|(_, count)| *count > 0).unwrap_or(all.len().saturating_sub(1));
     let mut left = wanted;
-    for (i, (thing, (count, _))) in things(&mut table, kind).zip(all).enumerate() {
-        let new = if i == last { left } else { left.min(*count) };
+    let mut settings = Vec::new();
+    for (thing, (named, count)) in all.iter().enumerate() {
+        let new = if thing == last { left } else { left.min(*count) };
         left -= new;
         if new != *count {
-            let value = Value::Whole(i64::from(new));
-            put(thing, "count", Node { value, ..item.node.clone() });
+            let value = set(at(item, named.place.key("count"), new));
+            settings.push(Setting::of(thing, named, value));
         }
     }
-    if wanted <= all.iter().map(|(count, _)| count).sum() {
-        return Read::made(table);
+    if wanted <= all.iter().map(|(_, count)| count).sum() {
+        return Read::made(settings);
     }
-    let name = all.get(last).map_or("", |(_, name)| name);
+    let name = all.get(last).map_or("", |(named, _)| named.shown());
     let words = format!("further {key} are like \"{name}\": as fast, and at the same cost");
-    Read::assumed(table, key, words, FROM)
+    Read::assumed(settings, key, words, FROM)
 }
 
-fn buckets(item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
-    item.figure(Kind::Bucket).and_then(|heaped| {
-        let heaped = heaped.value;
-        let mut table = table.clone();
-        for (thing, raw) in things(&mut table, "loader").zip(&before.raw.loaders) {
-            if let (Some(struck), Some(was)) = (&raw.struck, &raw.heaped) {
-                put(thing, "struck", calculated(struck.value * (heaped / was.value), item));
+fn buckets(item: &Item<'_>, before: &Before<'_>) -> Read<Vec<Setting>> {
+    Read::of(|diagnostics| {
+        let heaped = item.figure(Kind::Bucket).join(diagnostics)?.value;
+        let mut settings = Vec::new();
+        for (thing, loader) in before.raw.loaders.iter().enumerate() {
+            let was = loader.heaped.as_ref()?;
+            if let Some(struck) = &loader.struck {
+                let new = item.believable(struck.value * (heaped / was.value), Kind::Bucket);
+                let new = new.map(|new| Set::Struck(at(item, struck.place.clone(), new)));
+                settings.extend(new.join(diagnostics).map(|value| Setting::of(thing, &loader.named, value)));
             }
-            put(thing, "heaped", item.node.clone());
+            let value = Set::Heaped(at(item, was.place.clone(), heaped));
+            settings.push(Setting::of(thing, &loader.named, value));
         }
         let words = format!(
             "with a bucket of {} heaped everything else of a loader stays: width, weight, time to load and dump, what it may lift",
             bucket(heaped, before.system)
         );
-        Read::assumed(table, "bucket", words, FROM)
+        diagnostics.assume("bucket", words, FROM);
+        Some(settings)
     })
 }
 
-fn haul(item: &Item<'_>, table: &Table, before: &Before<'_>) -> Read<Table> {
-    item.figure(Kind::Way).and_then(|wanted| {
-        let (wanted, mean) = (wanted.value, mean_haul(before.job));
+fn haul(item: &Item<'_>, before: &Before<'_>) -> Read<Vec<Setting>> {
+    Read::of(|diagnostics| {
+        let (wanted, mean) = (item.figure(Kind::Way).join(diagnostics)?.value, mean_haul(before.job));
         if mean <= 0.0 {
-            let right = "give the zones a distance above 0 first";
-            return item.wrong("all ways are of no length, so they cannot be made longer in proportion", right);
+            let what = "all ways are of no length, so they cannot be made longer in proportion";
+            return item.wrong(what, "give the zones a distance above 0 first").join(diagnostics);
+        }
+        let factor = wanted / mean;
+        let mut settings = Vec::new();
+        for (thing, zone) in before.raw.zones.iter().enumerate() {
+            for (i, way) in zone.ways.iter().enumerate() {
+                let was = way.distance.as_ref()?;
+                let new = item.believable(was.value * factor, Kind::Way);
+                let new = new.map(|new| Set::Distance(i, at(item, was.place.clone(), new)));
+                settings.extend(new.join(diagnostics).map(|value| Setting::of(thing, &zone.named, value)));
+            }
         }
         let words = format!(
             "every way is {} % of its length, so that the mean haul is {} instead of {}; walks and gates stay",
-            crate::units::figure(wanted / mean * 100.0),
+            crate::units::figure(factor * 100.0),
             way(wanted, before.system),
             way(mean, before.system)
         );
-        Read::assumed(longer(table, before.raw, wanted / mean, item), "haul", words, FROM)
+        diagnostics.assume("haul", words, FROM);
+        Some(settings)
     })
-}
-
-fn longer(table: &Table, raw: &Raw, factor: f64, item: &Item<'_>) -> Table {
-    let mut table = table.clone();
-    for (thing, raw) in things(&mut table, "zone").zip(&raw.zones) {
-        let lengths = raw.ways.iter().map(|way| way.distance.as_ref().map(|distance| distance.value));
-        if thing.get("distance").is_some() {
-            if let Some(length) = raw.ways.first().and_then(|way| way.distance.as_ref()) {
-                put(thing, "distance", calculated(length.value * factor, item));
-            }
-        } else if let Some(Entry { node: Node { value: Value::List(ways), .. }, .. }) =
-            thing.entries.get_mut("ways")
-        {
-            for (node, length) in ways.iter_mut().zip(lengths) {
-                if let (Value::Table(way), Some(length)) = (&mut node.value, length) {
-                    put(way, "distance", calculated(length * factor, item));
-                }
-            }
-        }
-    }
-    table
 }
 
 /// Mean over the zones, by what they need, of the nearest way that a loader fits through \[m\].
@@ -161,25 +209,4 @@ pub(crate) fn mean_haul(job: &Job) -> f64 {
         if nearest.is_finite() { nearest * weight } else { 0.0 }
     });
     weighed.sum()
-}
-
-/// All things of a kind in a document, in its order.
-fn things<'t>(table: &'t mut Table, kind: &str) -> impl Iterator<Item = &'t mut Table> {
-    let list = match table.entries.get_mut(kind).map(|entry| &mut entry.node.value) {
-        Some(Value::List(list)) => list.as_mut_slice(),
-        _ => &mut [],
-    };
-    list.iter_mut().filter_map(|node| match &mut node.value {
-        Value::Table(thing) => Some(thing),
-        _ => None,
-    })
-}
-
-fn put(table: &mut Table, key: &str, node: Node) {
-    table.entries.insert(key.to_owned(), Entry { key_span: node.span.clone(), node });
-}
-
-/// A quantity calculated, in the place of the value it was calculated from.
-fn calculated(value: f64, item: &Item<'_>) -> Node {
-    Node { value: Value::Calculated(value), ..item.node.clone() }
 }

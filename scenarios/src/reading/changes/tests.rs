@@ -168,6 +168,30 @@ fn knobs_turn_several_keys_at_once_in_proportion() {
     assert!(asked(&text, None, "room = no limit").unwrap().job.zones.iter().all(|zone| zone.room.is_none()));
 }
 
+/// A later change wins, be it of a key or a knob; what it does not touch stays as the earlier one set it.
+#[test]
+fn keys_and_knobs_are_changed_in_the_order_they_are_asked_for() {
+    let count = |changes| made(changes).job.rakers.len();
+    assert_eq!(count("rakers = 3; raker.helper.count = 2"), 2);
+    assert_eq!(count("raker.helper.count = 2; rakers = 3"), 3);
+    assert_eq!(count("rakers = 2; rakers = 4"), 4);
+    assert_eq!(count("rakers = 3; zone.north.room = 5"), 3);
+    let room = |changes| made(changes).job.zones[0].room;
+    assert_eq!(room("room = 3; zone.north.room = 5"), Some(5));
+    assert_eq!(room("zone.north.room = 5; room = no limit"), None);
+    assert_eq!(room("room = 3; rakers = 2; loader.tractor.width = 1 m"), Some(3));
+    let heaped = |changes| made(changes).job.loaders[0].heaped_m3;
+    assert_eq!(heaped("bucket = 0.5 m3; loader.tractor.heaped = 0.4 m3"), 0.4);
+    assert_eq!(heaped("loader.tractor.heaped = 0.4 m3; bucket = 0.5 m3; haul = 30 m"), 0.5);
+    let ways = |changes| made(changes).job.zones[0].ways[0].distance_m;
+    assert_eq!(ways("haul = 30 m; zone.north.distance = 20 m"), 20.0);
+    assert_eq!(ways("zone.north.distance = 20 m; haul = 30 m; rakers = 2"), 30.0);
+    // What is calculated stays with what it was calculated from.
+    let struck = "loader.tractor.struck = 0.3 m3; loader.tractor.heaped = 0.4 m3; bucket = 0.6 m3; zone.north.room = 2";
+    assert!((made(struck).job.loaders[0].struck_m3.unwrap() - 0.45).abs() < 1e-12);
+    assert!(!said(SOUND, "haul = 30 m; zone.north.ways = [ { distance = \"20 m\" } ]").is_empty());
+}
+
 #[test]
 fn nobody_rakes_only_where_the_loaders_spread_it_all() {
     let (_, nursery) = shipped().iter().find(|(name, _)| *name == "nursery-yard").unwrap();
