@@ -163,7 +163,7 @@ fn buckets(item: &Item<'_>, before: &Before<'_>) -> Read<Vec<Setting>> {
             bucket(heaped, before.system)
         );
         diagnostics.assume("bucket", words, FROM);
-        Some(settings)
+        diagnostics.is_clean().then_some(settings)
     })
 }
 
@@ -191,7 +191,7 @@ fn haul(item: &Item<'_>, before: &Before<'_>) -> Read<Vec<Setting>> {
             way(mean, before.system)
         );
         diagnostics.assume("haul", words, FROM);
-        Some(settings)
+        diagnostics.is_clean().then_some(settings)
     })
 }
 

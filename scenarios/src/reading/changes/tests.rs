@@ -186,6 +186,13 @@ fn keys_and_knobs_are_changed_in_the_order_they_are_asked_for() {
     let ways = |changes| made(changes).job.zones[0].ways[0].distance_m;
     assert_eq!(ways("haul = 30 m; zone.north.distance = 20 m"), 20.0);
     assert_eq!(ways("zone.north.distance = 20 m; haul = 30 m; rakers = 2"), 30.0);
+    // A change that cannot be made leaves the job as it is for those after it, and all are told.
+    let struck = SOUND.replace("14 ft3\"", "14 ft3\"\nstruck = \"11 ft3\"");
+    let both = said(&struck, "bucket = 0.001 m3; room = 0");
+    assert!(
+        both.len() == 2 && both[0].contains("absurdly small") && both[1].contains("room = 0"),
+        "{both:#?}"
+    );
     // What is calculated stays with what it was calculated from.
     let struck = "loader.tractor.struck = 0.3 m3; loader.tractor.heaped = 0.4 m3; bucket = 0.6 m3; zone.north.room = 2";
     assert!((made(struck).job.loaders[0].struck_m3.unwrap() - 0.45).abs() < 1e-12);
