@@ -1,7 +1,6 @@
 //! Figures typed on the command line.
 
 use scenarios::typed;
-pub use scenarios::typed::{clock as clock_s, time as minutes_s};
 use std::str::FromStr;
 
 /// Percentiles to tell, as shares \[0 to 1\], rising, none twice.
@@ -63,17 +62,6 @@ mod tests {
         assert_eq!([kept_share("80"), kept_share("97.5 %")], [Ok(0.8), Ok(0.975)]);
         for wrong in ["0", "100", "0.8", "often", "", "nan", "-5"] {
             assert!(kept_share(wrong).is_err(), "{wrong}");
-        }
-    }
-
-    #[test]
-    fn a_clock_is_read_as_people_write_it() {
-        assert_eq!(clock_s("15:00"), Ok(54_000.0));
-        assert_eq!(clock_s("2:30 pm"), Ok(52_200.0));
-        assert_eq!(clock_s("12 AM"), Ok(0.0));
-        assert_eq!(clock_s("day 2 09:00"), Ok(86_400.0 + 32_400.0));
-        for wrong in ["25:00", "day 0 9:00", "noon", "day 2", "", "-1:00"] {
-            assert!(clock_s(wrong).is_err(), "{wrong}");
         }
     }
 

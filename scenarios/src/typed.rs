@@ -101,16 +101,27 @@ fn number(text: &str) -> Option<f64> {
 ///
 /// # Errors
 /// What would be right, in words.
-pub fn whole(text: &str, least: u64, most: u64) -> Result<u64, String> {
+pub fn whole(text: &str, least: u32, most: u32) -> Result<u32, String> {
+    let read = digits(text).and_then(|number| u32::try_from(number).ok());
+    read.filter(|number| (least..=most).contains(number))
+        .ok_or_else(|| format!("write a whole number from {least} to {most} in digits"))
+}
+
+/// A seed: any whole number that fits in 64 bits.
+///
+/// # Errors
+/// What would be right, in words.
+pub fn seed(text: &str) -> Result<u64, String> {
+    digits(text).ok_or_else(|| format!("write a whole number from 0 to {} in digits, such as 1", u64::MAX))
+}
+
+fn digits(text: &str) -> Option<u64> {
     let groups: Vec<&str> = text.trim().split(',').collect();
     let thousands =
         groups[1..].iter().all(|group| group.len() == 3) && (groups.len() == 1 || groups[0].len() <= 3);
     let digits = groups.concat();
     let all = !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit());
-    let number = if thousands && all { digits.parse().ok() } else { None };
-    number
-        .filter(|number| (least..=most).contains(number))
-        .ok_or_else(|| format!("write a whole number from {least} to {most} in digits"))
+    if thousands && all { digits.parse().ok() } else { None }
 }
 
 /// The heaped capacity of a bucket \[m3\]: `14 ft3`.
@@ -235,6 +246,20 @@ mod tests {
         for wrong in ["", "nan", "sure", "5 m", "%"] {
             assert_eq!(in_a_hundred(wrong), None, "{wrong}");
         }
+    }
+
+    #[test]
+    fn a_number_that_is_none_is_refused_with_its_limits() {
+        let runs = |text| whole(text, 1, 1_000_000);
+        assert_eq!(runs("10,000"), Ok(10_000));
+        assert_eq!(runs(" 7 "), Ok(7));
+        for wrong in ["1e4", "ten", "", "0", "-3", "1000001", "1,00", "99999999999999999999", "1_000", "2.5"]
+        {
+            let said = runs(wrong).unwrap_err();
+            assert_eq!(said, "write a whole number from 1 to 1000000 in digits", "{wrong}");
+        }
+        assert_eq!(seed("18446744073709551615"), Ok(u64::MAX));
+        assert!(seed("18446744073709551616").unwrap_err().contains("from 0 to 18446744073709551615"));
     }
 
     #[test]

@@ -7,7 +7,7 @@ use crate::ask::{
     self, Answered, AnyOpt, Asked, FileWanted, Folder, Load, MOST_RUNS, Opt, Prepared, Question, Reader,
     Ready, SEED, whole,
 };
-use crate::asked::{confidence, minutes_s};
+use crate::asked::confidence;
 use crate::failure::Failure;
 use scenarios::units::System;
 use scenarios::{Scenario, Variant};
@@ -124,7 +124,7 @@ fn prepared(asked: &Asked, reader: &dyn Reader) -> Ready {
 fn within(typed: &str, prefer: Prefer, jobs: &[(String, Scenario)]) -> Result<f64, Failure> {
     let wrong = |why: String| Failure::Asked(format!("--within \"{typed}\": {why}"));
     match prefer {
-        Prefer::Time => minutes_s(typed).map_err(wrong),
+        Prefer::Time => scenarios::typed::time(typed).map_err(wrong),
         Prefer::Cost => {
             // Between double quotes most shells take the $ for something of their own.
             let quotes = |why| wrong(format!("{why}; put it in single quotes"));

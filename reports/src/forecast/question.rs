@@ -5,8 +5,8 @@ use crate::ask::{
     ALTERNATIVE, Answered, Asked, CHANGE, Folder, InParts, JOB, JOB_FILE, Load, MOST_RUNS, Opt, Prepared,
     Question, RUNS, Reader, Ready, SEED, compiled,
 };
-use crate::asked::{Percentiles, clock_s, minutes_s};
-use scenarios::Scenario;
+use crate::asked::Percentiles;
+use scenarios::{Scenario, typed};
 use sim::{Outcome, Plan, Runs, Study};
 use std::path::PathBuf;
 
@@ -14,7 +14,7 @@ const WITHIN: Opt<f64> = Opt::new(
     "within",
     "TIME",
     "Make as many runs as it takes to know the P80 to within this, such as \"3 min\" (at most a million)",
-    minutes_s,
+    typed::time,
 )
 .without(&["runs"]);
 
@@ -25,7 +25,7 @@ const BY: Opt<f64> = Opt::new(
     "by",
     "CLOCK",
     "Tell the chance of being done, clean-up included, by this time of the clock: \"15:00\", \"2:30 pm\", \"day 2 10:00\"",
-    clock_s,
+    typed::clock,
 );
 
 /// Done by when, what holds it up, and what would help?

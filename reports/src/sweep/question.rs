@@ -6,10 +6,10 @@ use crate::ask::{
     self, ALTERNATIVE, Answered, AnyOpt, Asked, CHANGE, Folder, JOB, JOB_FILE, Load, Opt, Prepared, Question,
     Reader, Ready,
 };
-use crate::asked::{clock_s, kept_share};
+use crate::asked::kept_share;
 use crate::failure::Failure;
 use scenarios::units::{System, clock, figure};
-use scenarios::{Vary, grid};
+use scenarios::{Vary, grid, typed};
 use std::path::PathBuf;
 
 const VARY: Opt<Vary> = Opt::new(
@@ -26,7 +26,7 @@ const BY: Opt<f64> = Opt::new(
     "by",
     "CLOCK",
     "Find the cheapest that is done, clean-up included, by this time of the clock: \"15:00\", \"2:30 pm\", \"day 2 10:00\"",
-    clock_s,
+    typed::clock,
 )
 .typed_again(|by_s| clock(*by_s, System::Metric));
 

@@ -4,7 +4,7 @@ use crate::part_file::Share;
 use clap::{Arg, ArgMatches, Args, Command, FromArgMatches, value_parser};
 use reports::answer::RunRows;
 use reports::ask::{MOST_RUNS, Question, whole};
-use reports::asked::minutes_s;
+use scenarios::typed::time;
 use std::path::PathBuf;
 
 /// Everything that is asked of the terminal.
@@ -120,7 +120,7 @@ impl RowArgs {
 #[derive(Args, Clone, Copy, Debug)]
 pub(crate) struct LimitArgs {
     /// Refuse what would surely take longer
-    #[arg(long, default_value = "1 h", value_name = "TIME", value_parser = minutes_s)]
+    #[arg(long, default_value = "1 h", value_name = "TIME", value_parser = time)]
     pub(crate) max_time: f64,
     /// Refuse what would need more memory, or write more
     #[arg(long, default_value = "2 GB", value_name = "SIZE", value_parser = size)]
