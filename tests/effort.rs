@@ -51,7 +51,7 @@ fn a_job_of_very_many_loads_is_shown_in_bounded_files_in_reasonable_time() {
 fn a_limit_can_be_lowered_and_raised() {
     let bench = Bench::with_job();
     let typed = ["forecast", "job.toml", "--runs", "20000", "--quiet"];
-    let said = bench.heapcast(typed.into_iter().chain(["--max-time", "1 ms"]));
+    let said = bench.heapcast(typed.into_iter().chain(["--max-time", "0.001 s"]));
     assert_eq!(said.code, Some(2), "{}", said.err);
     let said = bench.heapcast(typed.into_iter().chain(["--max-size", "1 MB"]));
     assert!(said.code == Some(2) && said.err.contains("--max-size allows 1 MB"), "{}", said.err);
