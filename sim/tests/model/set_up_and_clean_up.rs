@@ -37,6 +37,25 @@ fn everybody_sets_up_before_the_first_load_and_cleans_up_after_the_last_heap() {
 }
 
 #[test]
+fn the_log_names_a_pile_only_while_a_loader_is_bound_for_one_at_it_or_carries_from_it() {
+    use LoaderActivity as L;
+    let run = only_run(&once(60.0, 90.0));
+    let piles = |of: L| -> Vec<Option<usize>> {
+        let told = run.log.iter().filter_map(|entry| match entry.event {
+            Event::Loader { activity, stockpile, .. } if activity == of => Some(stockpile),
+            _ => None,
+        });
+        told.collect()
+    };
+    for activity in [L::SetUp, L::Done, L::CleanUp] {
+        assert_eq!(piles(activity), [None], "{activity:?}");
+    }
+    for activity in [L::Loading, L::Hauling, L::Dumping, L::Returning] {
+        assert_eq!(piles(activity), [Some(0)], "{activity:?}");
+    }
+}
+
+#[test]
 fn a_loader_still_returning_joins_the_clean_up() {
     // A fast raker is done at 0:36; the loader is back at 0:45; clean-up is 0:36 to 0:56.
     let mut job = once(0.0, 20.0);
