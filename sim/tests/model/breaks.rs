@@ -183,6 +183,19 @@ fn places_in_a_line_are_kept_over_a_break_and_nobody_is_served() {
 }
 
 #[test]
+fn a_gate_that_is_left_at_the_instant_a_break_begins_is_entered_after_the_break() {
+    // The loaders load until 0:20 and 0:40 and are at the gate 5 s later; it takes 30 s, so the first leaves it at 0:55, when the
+    // break begins. The second goes through from 1:40 to 2:10, drives 5 s and dumps until 2:20.
+    let mut job = without_rakers(with_loaders(with_break(2.0, 55.0, 100.0), 2));
+    job.passes = vec![Pass { passing_s: 30.0, ..gate() }];
+    job.zones[0].ways[0].passes = vec![PassOnWay { pass: 0, share: 0.5 }];
+    // Without a log, as in a study, what nobody can interfere with is not waited for.
+    let study = Study::new(&Plan::new(&job).unwrap(), 1, Runs::Exactly(1), |_| {}).unwrap();
+    assert_eq!(study.outcomes[0].completion.working, Duration::from_secs(140));
+    assert_eq!(only_run(&job).outcome, study.outcomes[0]);
+}
+
+#[test]
 fn a_pass_that_is_free_with_nobody_before_it_is_used_in_a_break() {
     let mut job = queues_at_face_and_gate(1);
     job.zones[0].need_m3 = 1.0;

@@ -200,3 +200,22 @@ fn at_the_start_a_loader_stands_at_the_pile_of_its_first_load() {
          2:00 loader 1 dumping load 0 at north",
     );
 }
+
+#[test]
+fn a_loader_goes_back_by_the_way_from_the_zone_it_served_to_the_pile_of_its_next_load() {
+    // The near pile holds one load for each zone; the third comes from the far one, 60 m from the north: 30 s there and back.
+    let mut zones = vec![zone("south", 1.0, 0, 20.0), zone("north", 2.0, 0, 20.0)];
+    zones[1].ways.push(Way { stockpile: 1, distance_m: 60.0, passes: vec![] });
+    let mut job = with_zones(one_and_one(), zones, 0.0);
+    job.stockpiles = vec![pile("near", 2.0), pile("far", 1.0)];
+    expect_of(
+        &job,
+        &["loader 1 loading", "loader 1 returning"],
+        "0:00 loader 1 loading load 0 at near for south
+         0:35 loader 1 returning to near
+         0:45 loader 1 loading load 1 at near for north
+         1:20 loader 1 returning to far
+         1:50 loader 1 loading load 2 at far for north
+         2:45 loader 1 returning to far",
+    );
+}
