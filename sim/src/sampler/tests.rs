@@ -167,6 +167,19 @@ fn draws_rise_with_the_number_and_never_leave_the_law() {
 }
 
 #[test]
+fn what_comes_once_in_hundreds_of_millions_is_the_exact_quantile() {
+    // 2^30 of 2^64 numbers lie below this one, and as many above its mirror image.
+    let chance = (1_073_741_824.5) / 18_446_744_073_709_551_616.0;
+    for law in [Distribution::Lognormal { mean: 20.0, cv: 0.3 }, Distribution::Exponential { mean: 5.0 }] {
+        let table = Sampler::new(&law);
+        for (bits, exact) in [(1 << 30, law.quantile(chance)), (!(1 << 30), law.quantile(1.0 - chance))] {
+            let drawn = table.at(bits);
+            assert!((drawn / exact - 1.0).abs() < 1e-6, "{law:?}: {drawn} and not {exact}");
+        }
+    }
+}
+
+#[test]
 fn observed_values_are_equally_likely() {
     let law = Distribution::Observed(vec![3.0, 1.0, 2.0].into());
     let mut counts = [0; 3];
