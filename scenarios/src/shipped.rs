@@ -26,7 +26,7 @@ pub fn shipped() -> &'static [(&'static str, &'static str)] {
 }
 
 /// Files that go with shipped scenarios: of observed values (`vineyard-loads.csv`) and a list of buckets for
-/// [`buckets`](crate::buckets) (`arena-buckets.csv`, for `riding-arena`). File name and text.
+/// [`buckets_text`](crate::buckets_text) (`arena-buckets.csv`, for `riding-arena`). File name and text.
 pub fn shipped_files() -> &'static [(&'static str, &'static str)] {
     &[
         ("arena-buckets.csv", include_str!("../scenarios/arena-buckets.csv")),
