@@ -1,8 +1,9 @@
 //! Hand barrows in place of a machine.
 
+use crate::assumption::Assumption;
 use crate::caution;
 use crate::defaults::{self, Usual};
-use crate::scenario::{Assumption, Scenario, StatedLoader};
+use crate::scenario::{Scenario, StatedLoader};
 use crate::units::{bucket, duration, mass, speed};
 use sim::Loader;
 

@@ -1,8 +1,8 @@
 //! What comes up while something is read or made: problems, assumptions, units, currencies, files. Each reader returns its
 //! own beside what it made; [`crate::source`] turns all of them together into what a person is told.
 
+use crate::assumption::Assumption;
 use crate::files::NamedFile;
-use crate::scenario::Assumption;
 use crate::units::System;
 use std::ops::Range;
 

@@ -3,11 +3,13 @@
 use crate::diagnostics::{At, Diagnostic, Diagnostics, Place, Read};
 use crate::document::{Node, Table, Value};
 use crate::files::{Files, NO_FILES};
+use crate::key::sections::{home_of, instead_of};
+use crate::key::{Holds, Key, LeftOut};
 use crate::nearest::nearest;
 use crate::parse::clock::{Days, LAST_DAY};
-use crate::parse::{self, Listed, Wrong, figure, printable};
-use crate::quantity::Given;
-use crate::raw::{self, Holds, Key, LeftOut};
+use crate::parse::{self, Listed, Wrong, figure};
+use crate::quantity::given::Given;
+use crate::signs::printable;
 use crate::units::kind::Kind;
 use sim::Distribution;
 use std::ops::RangeInclusive;
@@ -72,7 +74,7 @@ impl<'d> Fields<'d> {
                 continue;
             }
             let near = nearest(key, known.iter().copied());
-            let right = match (raw::instead_of(key), raw::home_of(key), near) {
+            let right = match (instead_of(key), home_of(key), near) {
                 (Some(right), ..) => right.to_owned(),
                 (None, Some(home), _) => format!("this key belongs {home}"),
                 (None, None, Some(near)) => format!("the nearest known key is \"{near}\""),

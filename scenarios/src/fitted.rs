@@ -6,10 +6,12 @@ mod lift;
 pub use gates::{GateAnswer, PassAnswer, Through};
 pub use lift::{Lift, LiftAnswer};
 
+use crate::assumption::Assumption;
 use crate::buckets::Bucket;
-use crate::caution::{self, Caution};
-use crate::check::micrometres;
-use crate::scenario::{Assumption, Scenario};
+use crate::caution;
+use crate::caution::entry::Caution;
+use crate::clearance::micrometres;
+use crate::scenario::Scenario;
 use sim::Job;
 
 /// A bucket on a loader.

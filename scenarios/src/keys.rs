@@ -1,7 +1,8 @@
 //! The reference of all keys of a scenario file, made from what the reader itself knows of them.
 
-use crate::quantity::{self, Takes};
-use crate::raw::{Holds, Key, LeftOut, SECTIONS};
+use crate::key::sections::SECTIONS;
+use crate::key::{Holds, Key, LeftOut, Takes};
+use crate::quantity;
 use crate::units::dimension::Dimension;
 use crate::units::kind::Kind;
 use crate::units::{System, clock, duration, figure, rate, speed, volume};

@@ -1,6 +1,6 @@
 //! The trade's words for what can be turned: one word that changes several keys of a file.
 
-use crate::reading::mean_haul;
+use crate::clearance::fits;
 use std::fmt;
 
 /// What can be turned.
@@ -87,6 +87,22 @@ impl fmt::Display for Knob {
             Self::Key(key) => key,
         })
     }
+}
+
+/// Mean over the zones, by what they need, of the nearest way that a loader fits through \[m\].
+pub(crate) fn mean_haul(job: &sim::Job) -> f64 {
+    let open = |way: &&sim::Way| {
+        job.loaders
+            .iter()
+            .any(|loader| way.passes.iter().all(|entry| fits(loader.width_m, job.passes[entry.pass].width_m)))
+    };
+    let total: f64 = job.zones.iter().map(|zone| zone.need_m3).sum();
+    let weighed = job.zones.iter().map(|zone| {
+        let nearest = zone.ways.iter().filter(open).map(|way| way.distance_m).fold(f64::INFINITY, f64::min);
+        let weight = if total > 0.0 { zone.need_m3 / total } else { 1.0 / job.zones.len() as f64 };
+        if nearest.is_finite() { nearest * weight } else { 0.0 }
+    });
+    weighed.sum()
 }
 
 #[cfg(test)]

@@ -172,7 +172,7 @@ mod tests {
             }
             assert!((50.0..3000.0).contains(&material.density_kg_per_m3[1]), "{}", material.name);
             assert!((0.0..0.5).contains(&material.settling), "{}", material.name);
-            assert!(crate::quantity::fit(material.fill()).is_ok(), "{}", material.name);
+            assert!(crate::quantity::given::fit(material.fill()).is_ok(), "{}", material.name);
             assert!(!material.source.is_empty() && !material.status.is_empty(), "{}", material.name);
             for figure in ["density", "fill", "settling"] {
                 let part = material.part(figure);

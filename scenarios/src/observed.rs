@@ -6,7 +6,7 @@ use crate::diagnostics::{At, Diagnostic, Read};
 use crate::document::Value;
 use crate::fields::{Fields, Item};
 use crate::files::{Files, NotRead};
-use crate::parse::printable;
+use crate::signs::printable;
 use crate::units::amount::{self, Amount};
 use crate::units::kind::Kind;
 use csv_list::Unread;

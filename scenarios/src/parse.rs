@@ -7,12 +7,9 @@ pub(crate) mod figure;
 
 use crate::document::{Node, Value};
 use crate::nearest::nearest;
-use crate::signs;
+use crate::signs::{self, LONGEST_NAME};
 use crate::units::amount::currency_word;
 use std::ops::RangeInclusive;
-
-/// Longest name of a thing \[characters\].
-const LONGEST_NAME: usize = 80;
 
 /// Why a value cannot be read.
 #[derive(Clone, Debug, PartialEq)]
@@ -112,10 +109,4 @@ pub(crate) fn list<'v>(value: &'v Value, listed: &Listed<'_>) -> Result<&'v [Nod
         Value::List(list) => Err(Wrong::new((listed.too_many)(list.len()), format!("give at most {most}"))),
         other => Err(Wrong::new(format!("this is {}{}", other.name(), listed.wanted), listed.right)),
     }
-}
-
-/// A text fit to be shown in a message: cut short, what cannot be seen written as its code point.
-pub(crate) fn printable(text: &str) -> String {
-    let cut: String = text.chars().take(LONGEST_NAME).collect();
-    signs::escaped(&cut)
 }

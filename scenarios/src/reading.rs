@@ -6,8 +6,8 @@ mod changing;
 mod turn;
 
 pub(crate) use changes::Asked;
-pub(crate) use turn::mean_haul;
 
+use crate::assumption::Assumption;
 use crate::build::chance::Statements;
 use crate::build::{self, Built};
 use crate::check;
@@ -16,7 +16,7 @@ use crate::document::{self, Fault, Table};
 use crate::files::Files;
 use crate::problem::Refusal;
 use crate::raw::{self, Raw, RawAlternative};
-use crate::scenario::{Assumption, Scenario, Selection};
+use crate::scenario::{Scenario, Selection};
 use crate::signs::{composed, escaped};
 use crate::source::Source;
 use crate::units::System;

@@ -1,6 +1,7 @@
 //! A scenario that has been read and checked.
 
-use crate::caution::Caution;
+use crate::assumption::Assumption;
+use crate::caution::entry::Caution;
 use crate::change::{Change, in_one_line};
 use crate::lift::StatedLift;
 use crate::units::System;
@@ -61,17 +62,6 @@ impl Scenario {
             (Some(name), changes) => format!("{name}; {}", in_one_line(changes)),
         }
     }
-}
-
-/// Something the file does not say that has been assumed.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Assumption {
-    /// The key that would say it, such as `loader.compact tractor.loading`.
-    pub key: String,
-    /// What is assumed, in one line.
-    pub words: String,
-    /// Where it comes from: a source with its status, or "common practice, no source".
-    pub from: String,
 }
 
 /// What was said of the ground that the job itself no longer holds.

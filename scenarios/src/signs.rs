@@ -3,6 +3,9 @@
 use unicode_normalization::UnicodeNormalization;
 use unicode_properties::{GeneralCategory as Category, UnicodeGeneralCategory};
 
+/// Longest name of a thing \[characters\].
+pub(crate) const LONGEST_NAME: usize = 80;
+
 /// Letters and marks that show nothing although their category says otherwise (Default_Ignorable_Code_Point of Unicode,
 /// and the blank Braille pattern).
 const BLANK: &[(char, char)] = &[
@@ -75,6 +78,12 @@ pub fn escaped_lines(text: &str) -> String {
 /// ```
 pub fn shown_path(path: &std::path::Path) -> String {
     escaped(&path.display().to_string())
+}
+
+/// A text fit to be shown in a message: cut short, what cannot be seen written as its code point.
+pub(crate) fn printable(text: &str) -> String {
+    let cut: String = text.chars().take(LONGEST_NAME).collect();
+    escaped(&cut)
 }
 
 /// A text with letters and their marks put together (NFC), as it is kept.

@@ -1,9 +1,9 @@
 //! The text that is read: where things stand in it, and all that came up turned into problems and into what was said.
 
+use crate::assumption::Assumption;
 use crate::diagnostics::{At, Diagnostic, Diagnostics, MOST_PROBLEMS, Place};
 use crate::files::NamedFile;
 use crate::problem::{Problem, Refusal};
-use crate::scenario::Assumption;
 use crate::units::System;
 
 /// A text with the name of its file.

@@ -2,7 +2,8 @@
 
 use crate::document::Value;
 use crate::parse::clock::Days;
-use crate::parse::{self, Wrong, printable};
+use crate::parse::{self, Wrong};
+use crate::signs::printable;
 use crate::units::amount;
 use crate::units::dimension::Dimension;
 use crate::units::kind::Kind;

@@ -5,8 +5,8 @@ use super::row::Cell;
 use crate::diagnostics::{Place, Read};
 use crate::document::{Node, Value};
 use crate::fields::{Around, Item};
-use crate::parse::printable;
 use crate::signs::likeness;
+use crate::signs::printable;
 use crate::units::kind::Kind;
 use std::ops::Range;
 

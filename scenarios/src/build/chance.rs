@@ -4,7 +4,7 @@ use super::{Sense, inverted};
 use crate::defaults::{self, COMMON};
 use crate::diagnostics::{At, Diagnostics, Place, Read};
 use crate::materials::Material;
-use crate::quantity::{By, FIT, Given, describe, fit};
+use crate::quantity::given::{By, FIT, Given, describe, fit};
 use crate::raw::{Raw, RawSpread, Switched};
 use crate::source::Source;
 use crate::units::figure;

@@ -2,8 +2,8 @@
 
 use super::material::Settling;
 use super::{Makings, Sense, mean, or_usual};
-use crate::check::micrometres;
 use crate::check::references::places;
+use crate::clearance::micrometres;
 use crate::defaults::{NOTHING_SAID, PASSING};
 use crate::diagnostics::Read;
 use crate::raw::{RawWay, RawZone};

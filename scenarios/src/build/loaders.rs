@@ -1,14 +1,14 @@
 //! Loaders of the job.
 
 use super::{Makings, Sense, mean, or_usual};
-use crate::check::micrometres;
 use crate::check::names::copies;
+use crate::clearance::micrometres;
 use crate::defaults::{
     DUMPING, LOADING, NOTHING_SAID, SPEED_EMPTY, SPEED_LOADED, SPREAD_TIME, START_AND_STOP, Usual,
 };
 use crate::diagnostics::{At, Diagnostics, Read};
 use crate::lift::HAND_M3;
-use crate::quantity::Given;
+use crate::quantity::given::Given;
 use crate::raw::{Raw, RawLoader, RawStoppages, Switched};
 use crate::scenario::StatedLoader;
 use crate::units::{duration, figure, speed};

@@ -51,7 +51,7 @@ pub(super) fn make(makings: &Makings<'_>) -> Read<Made> {
         let (fill_factor, table) = match (&raw.fill_factor, row) {
             (Some(given), _) => (mean(&given.value, Sense::Direct), None),
             (None, Some(row)) => {
-                let mean = mean(&crate::quantity::Given::Days(row.fill()), Sense::Direct);
+                let mean = mean(&crate::quantity::given::Given::Days(row.fill()), Sense::Direct);
                 let [low, _, high] = row.fill_factor.map(|share| figure(share * 100.0));
                 let mean_words = figure(mean * 100.0);
                 let words =

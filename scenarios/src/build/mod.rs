@@ -9,8 +9,9 @@ mod material;
 mod piles;
 
 use crate::diagnostics::{At, Diagnostics, Read};
-use crate::quantity::{Given, fit};
-use crate::raw::{Raw, Rule, Switched};
+use crate::key::finish::Rule;
+use crate::quantity::given::{Given, fit};
+use crate::raw::{Raw, Switched};
 use crate::scenario::Stated;
 use crate::units::System;
 use chance::Statements;

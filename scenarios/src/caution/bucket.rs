@@ -1,6 +1,6 @@
 //! Buckets: what a full one weighs against what the loader may lift.
 
-use super::{Caution, named};
+use super::entry::{Caution, named};
 use crate::lift::{HAND_M3, StatedLift};
 use crate::materials;
 use crate::scenario::StatedLoader;

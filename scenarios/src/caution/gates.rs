@@ -1,7 +1,7 @@
 //! Machines and the passes they must get through.
 
-use super::{Caution, named};
-use crate::check::fits;
+use super::entry::{Caution, named};
+use crate::clearance::fits;
 use crate::units::{System, short_length};
 use sim::{Job, Loader, Way};
 

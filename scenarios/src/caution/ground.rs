@@ -1,7 +1,7 @@
 //! Distances, speeds and loaders with nothing to do.
 
-use super::{Caution, named};
-use crate::check::fits;
+use super::entry::{Caution, named};
+use crate::clearance::fits;
 use crate::units::{System, speed};
 use sim::Job;
 

@@ -1,6 +1,6 @@
 //! Deliveries against the hours of work.
 
-use super::Caution;
+use super::entry::Caution;
 use crate::parse::clock::DAY;
 use crate::units::{System, clock, duration};
 use sim::Job;

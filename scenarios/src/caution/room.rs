@@ -1,7 +1,7 @@
 //! Room for heaps against the machines and people that work there.
 
-use super::{Caution, named};
-use crate::check::fits;
+use super::entry::{Caution, named};
+use crate::clearance::fits;
 use sim::{Job, Zone};
 
 pub(super) fn cautions(job: &Job) -> Vec<Caution> {

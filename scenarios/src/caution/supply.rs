@@ -1,6 +1,6 @@
 //! What is delivered against what the ground needs.
 
-use super::Caution;
+use super::entry::Caution;
 use crate::units::{System, figure, volume};
 use sim::{Distribution, FinishRule, Job};
 

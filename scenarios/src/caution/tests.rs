@@ -1,4 +1,5 @@
-use super::{Weight, all, named};
+use super::all;
+use super::entry::{Weight, named};
 use crate::testing::{accepted, changed, made, warnings};
 use crate::units::System;
 

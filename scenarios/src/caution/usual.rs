@@ -1,6 +1,6 @@
 //! The usual cautions: they belong to every job with a loader and defer to those who know the machine and the place.
 
-use super::{Caution, Weight};
+use super::entry::{Caution, Weight};
 
 const MANUAL: &str =
     "The machine's manual, local codes and licensed practice come before anything printed here.";

@@ -1,18 +1,9 @@
 //! Every zone that needs material can be reached, and every loader gets somewhere.
 
+use crate::clearance::fits;
 use crate::diagnostics::Diagnostics;
 use crate::raw::{Raw, RawLoader, RawWay, RawZone};
 use crate::units::short_length;
-
-/// A length rounded to whole micrometres, so that 6 ft and 72 in are equal.
-pub(crate) fn micrometres(metres: f64) -> f64 {
-    (metres * 1e6).round() / 1e6
-}
-
-/// Whether a machine fits through a pass.
-pub(crate) fn fits(machine_m: f64, pass_m: f64) -> bool {
-    micrometres(machine_m) <= micrometres(pass_m)
-}
 
 pub(super) fn check(raw: &Raw) -> Diagnostics {
     let mut diagnostics = Diagnostics::default();

@@ -8,8 +8,6 @@ mod people;
 pub(crate) mod references;
 pub(crate) mod volumes;
 
-pub(crate) use ground::{fits, micrometres};
-
 use crate::diagnostics::{Diagnostics, Place};
 use crate::raw::Raw;
 

@@ -1,8 +1,9 @@
 //! There is something to move, somewhere to put it, and it can be done in a believable number of loads.
 
 use crate::diagnostics::{At, Diagnostics};
-use crate::quantity::Given;
-use crate::raw::{Raw, RawLoader, RawStockpile, Rule};
+use crate::key::finish::Rule;
+use crate::quantity::given::Given;
+use crate::raw::{Raw, RawLoader, RawStockpile};
 use crate::units::figure;
 
 /// Most loads of one job.

@@ -1,8 +1,8 @@
 //! Whether a loader with a bucket gets through the passes it needs.
 
 use crate::buckets::Bucket;
-use crate::caution::named;
-use crate::check::{fits, micrometres};
+use crate::caution::entry::named;
+use crate::clearance::{fits, micrometres};
 use crate::scenario::Scenario;
 use crate::units::{System, short_length};
 use sim::{Job, Way};

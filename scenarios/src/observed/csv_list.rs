@@ -1,7 +1,7 @@
 //! One column of a CSV file. Of a file that is no list of figures nothing is said but that it is none.
 
 use crate::nearest::nearest;
-use crate::parse::printable;
+use crate::signs::printable;
 use crate::units::amount;
 
 /// Longest heading that is shown \[characters\].

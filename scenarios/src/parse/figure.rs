@@ -2,7 +2,8 @@
 
 use super::Wrong;
 use crate::document::Value;
-use crate::units::amount::{self, Amount, AmountError};
+use crate::units::amount::{self, Amount};
+use crate::units::amount_error::AmountError;
 use crate::units::dimension::Dimension;
 use crate::units::kind::{Kind, Zero};
 use crate::units::{self, System, volume_number};

@@ -1,7 +1,7 @@
 //! Keys of a quantity that is given as a table: low, typical and high, or a distribution.
 
 use super::family::FAMILIES;
-use crate::raw::{Holds, Key, LeftOut, key};
+use crate::key::{Holds, Key, LeftOut, key};
 use crate::units::kind::Kind;
 
 /// Low, typical and high.

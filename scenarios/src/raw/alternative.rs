@@ -1,31 +1,15 @@
 //! `[[alternative]]`: named variants of the same job.
 
-use super::change::{RIGHT, RawChange, collect, make_all};
-use super::key::{Holds, Key, LeftOut, key};
+use super::change::{RawChange, collect, make_all};
 use crate::diagnostics::{At, Place, Read};
 use crate::document::{Table, Value};
 use crate::fields::{Around, Fields, Item};
 use crate::files::Files;
+use crate::key::alternative::{CHANGE_RIGHT, KEYS};
 use crate::parse::Listed;
 use crate::signs::likeness;
 use std::ops::Range;
 
-pub(super) const KEYS: &[Key] = &[
-    key(
-        "name",
-        Holds::Name,
-        LeftOut::Needed("give every alternative a name"),
-        "\"second raker\"",
-        "What the alternative is called.",
-    ),
-    key(
-        "change",
-        Holds::Changes,
-        LeftOut::Needed(RIGHT),
-        "{ \"raker.helper.count\" = 2 }",
-        "What differs from the job as it stands: keys of the file with dots between kind, name and key, and their new values.",
-    ),
-];
 /// Most alternatives of one file.
 const MOST: usize = 30;
 
@@ -81,7 +65,7 @@ fn alternative(item: &Item<'_>, fields: &mut Fields<'_>) -> Option<RawAlternativ
     let mut change = fields.item("change")?;
     let Value::Table(table) = &change.node.value else {
         let what = format!("this is {}, where a table is wanted", change.node.value.name());
-        return fields.take(change.wrong(what, RIGHT));
+        return fields.take(change.wrong(what, CHANGE_RIGHT));
     };
     let mut place = change.place.clone();
     if let Some(name) = &name {
@@ -90,7 +74,7 @@ fn alternative(item: &Item<'_>, fields: &mut Fields<'_>) -> Option<RawAlternativ
     }
     let changes = fields.take(collect(table, &[], &place))?;
     if table.entries.is_empty() {
-        let _: Option<()> = fields.take(change.wrong("nothing is changed", RIGHT));
+        let _: Option<()> = fields.take(change.wrong("nothing is changed", CHANGE_RIGHT));
     }
     let name = name?;
     let mut spans = vec![item.node.span.clone(), name.place.span.clone().unwrap_or_default()];

@@ -1,18 +1,16 @@
 //! One change of a document: the path of a key and its new value.
 
-use super::{SECTIONS, top};
 use crate::diagnostics::{Place, Read};
 use crate::document::{Entry, Node, Table, Value};
+use crate::key::alternative::CHANGE_RIGHT;
+use crate::key::sections::{SECTIONS, top};
 use crate::nearest::nearest;
-use crate::parse::printable;
 use crate::signs::composed;
+use crate::signs::printable;
 use std::ops::Range;
 
 /// Kinds of thing of which a file may have several.
 pub(super) const KINDS: &[&str] = &["zone", "stockpile", "loader", "raker", "pass"];
-/// How changes are written.
-pub(crate) const RIGHT: &str =
-    "write change = { \"loader.compact tractor.heaped\" = \"20 ft3\" }, with the file's own keys";
 
 /// One change: the path of a key, its pieces, and the new value.
 #[derive(Clone, Debug)]
@@ -67,7 +65,7 @@ fn of_entry(key: &str, entry: &Entry, above: &[String], place: &Place) -> Read<V
     here.words = format!("{}: {}", place.words, printable(key));
     let wrong = |what: &str, right: &str| Read::problem(&here, &entry.node.typed, what, right);
     let Some(pieces) = pieces(key) else {
-        return wrong("this is not a path of keys", RIGHT);
+        return wrong("this is not a path of keys", CHANGE_RIGHT);
     };
     let path: Vec<String> = above.iter().cloned().chain(pieces).collect();
     let first = path[0].as_str();
@@ -78,14 +76,14 @@ fn of_entry(key: &str, entry: &Entry, above: &[String], place: &Place) -> Read<V
         let near = nearest(first, top().filter(|key| *key != "alternative"));
         let right = near.map(|near| format!("the nearest known key is \"{near}\""));
         let what = format!("\"{}\" is not known", printable(first));
-        wrong(&what, right.as_deref().unwrap_or(RIGHT))
+        wrong(&what, right.as_deref().unwrap_or(CHANGE_RIGHT))
     } else if path.len() >= depth_of(first, &entry.node) {
         let (key_span, node) = (entry.key_span.clone(), entry.node.clone());
         Read::made(vec![RawChange { path, place: here, key_span, node }])
     } else if let Value::Table(inner) = &entry.node.value {
         collect(inner, &path, place)
     } else {
-        wrong("this is a whole table, not one of its keys", RIGHT)
+        wrong("this is a whole table, not one of its keys", CHANGE_RIGHT)
     }
 }
 
@@ -153,7 +151,7 @@ impl RawChange {
         }
         let right = match nearest(name, names.iter().map(String::as_str)) {
             Some(near) => format!("the nearest is \"{near}\""),
-            None if names.is_empty() => RIGHT.to_owned(),
+            None if names.is_empty() => CHANGE_RIGHT.to_owned(),
             None => format!("there are {}", quoted(&names)),
         };
         self.wrong(format!("there is no {first} called \"{}\"", printable(name)), right)
@@ -165,7 +163,7 @@ impl RawChange {
 
     fn set(&self, table: &mut Table, path: &[String]) -> Read<()> {
         let Some((key, below)) = path.split_first() else {
-            return self.wrong("this is not a path of keys".into(), RIGHT.into());
+            return self.wrong("this is not a path of keys".into(), CHANGE_RIGHT.into());
         };
         if below.is_empty() {
             let entry = Entry { key_span: self.key_span.clone(), node: self.node.clone() };

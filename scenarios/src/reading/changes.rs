@@ -5,12 +5,14 @@ use crate::change::Change;
 use crate::diagnostics::{Place, Read};
 use crate::document::{self, Entry, Node, Table, Value};
 use crate::fields::{Around, Item};
+use crate::key::alternative::CHANGE_RIGHT;
+use crate::key::sections::top;
 use crate::knob::Knob;
 use crate::nearest::nearest;
-use crate::parse::printable;
 use crate::problem::Problem;
-use crate::raw::{self, CHANGE_RIGHT, RawChange};
+use crate::raw::{self, RawChange};
 use crate::signs::escaped;
+use crate::signs::printable;
 use std::ops::Range;
 
 const RIGHT: &str = "write a key of the file, such as \"loader.compact tractor.heaped = 22 ft3\", or one of rakers, \
@@ -102,7 +104,7 @@ pub(super) fn read(
         return Read::problem(&place, "", "it is not said of what", right);
     }
     if let (false, false, Some(near)) =
-        (key.contains('.'), raw::top().any(|word| word == key), nearest(&key, Knob::WORDS))
+        (key.contains('.'), top().any(|word| word == key), nearest(&key, Knob::WORDS))
     {
         let what = format!("\"{key}\" is not known");
         return Read::problem(&place, "", what, format!("the nearest is \"{near}\""));

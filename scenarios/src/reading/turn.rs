@@ -1,9 +1,8 @@
 //! A trade's word turned into settings of the things typed in.
 
-use crate::check::fits;
 use crate::diagnostics::{At, Place, Read};
 use crate::fields::Item;
-use crate::knob::Knob;
+use crate::knob::{Knob, mean_haul};
 use crate::raw::{self, Named, Raw, RawChange};
 use crate::units::System;
 use crate::units::kind::Kind;
@@ -193,20 +192,4 @@ fn haul(item: &Item<'_>, before: &Before<'_>) -> Read<Vec<Setting>> {
         diagnostics.assume("haul", words, FROM);
         diagnostics.is_clean().then_some(settings)
     })
-}
-
-/// Mean over the zones, by what they need, of the nearest way that a loader fits through \[m\].
-pub(crate) fn mean_haul(job: &Job) -> f64 {
-    let open = |way: &&sim::Way| {
-        job.loaders
-            .iter()
-            .any(|loader| way.passes.iter().all(|entry| fits(loader.width_m, job.passes[entry.pass].width_m)))
-    };
-    let total: f64 = job.zones.iter().map(|zone| zone.need_m3).sum();
-    let weighed = job.zones.iter().map(|zone| {
-        let nearest = zone.ways.iter().filter(open).map(|way| way.distance_m).fold(f64::INFINITY, f64::min);
-        let weight = if total > 0.0 { zone.need_m3 / total } else { 1.0 / job.zones.len() as f64 };
-        if nearest.is_finite() { nearest * weight } else { 0.0 }
-    });
-    weighed.sum()
 }

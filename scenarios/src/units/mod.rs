@@ -1,6 +1,7 @@
 //! Units of the trade: what people type and what they are shown.
 
 pub(crate) mod amount;
+pub(crate) mod amount_error;
 pub(crate) mod dimension;
 pub(crate) mod exact;
 pub(crate) mod kind;

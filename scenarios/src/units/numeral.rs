@@ -1,6 +1,6 @@
 //! Numbers as people write them: `17.5`, `1e3`, `2 1/2`, `2½`, `1,400`.
 
-use super::amount::AmountError;
+use super::amount_error::AmountError;
 
 /// Fractions that have a sign of their own.
 const FRACTIONS: &[(char, f64)] = &[

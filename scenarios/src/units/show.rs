@@ -3,10 +3,10 @@
 //! Every quantity has two functions: one that gives text with its unit in three significant digits (`volume`), and
 //! one that gives the plain number and the unit for tables, axes and JSON (`volume_number`).
 
-use super::System;
 use super::exact::{
     cubic_feet, cubic_yards, feet, gallons, inches, miles_per_hour, pounds, square_feet, yards,
 };
+use super::system::System;
 
 macro_rules! shown {
     ($($text:ident, $number:ident, $what:literal: $us:expr, $us_unit:literal; $metric:expr, $metric_unit:literal)*) => {$(

@@ -1,8 +1,8 @@
 //! The words people use for units.
 
-use super::System::{self, Metric, Us};
 use super::dimension::Dimension;
 use super::exact;
+use super::system::System::{self, Metric, Us};
 use crate::nearest::nearest;
 
 /// A unit and the words for it, in small letters, without powers raised or dots.

@@ -146,7 +146,7 @@ fn knobs_turn_several_keys_at_once_in_proportion() {
     ]);
     let base = asked(&text, None, "").unwrap().job;
     // 10 yd3 at 20 yd and 30 yd3 at 40 yd: 35 yd on average.
-    assert!((crate::reading::turn::mean_haul(&base) - 35.0 * 0.9144).abs() < 1e-9);
+    assert!((crate::knob::mean_haul(&base) - 35.0 * 0.9144).abs() < 1e-9);
     let far = asked(&text, None, "haul = 70 yd").unwrap();
     let ways: Vec<f64> = far.job.zones.iter().map(|zone| zone.ways[0].distance_m / 0.9144).collect();
     assert!((ways[0] - 40.0).abs() < 1e-9 && (ways[1] - 80.0).abs() < 1e-9, "{ways:?}");

@@ -1,7 +1,21 @@
 //! What the reader knows of a key: what it holds, within which limits, what is taken where it is left out, and what it means.
 
+pub(crate) mod alternative;
+pub(crate) mod crew;
+pub(crate) mod finish;
+pub(crate) mod loader;
+pub(crate) mod material;
+pub(crate) mod money;
+pub(crate) mod pass;
+pub(crate) mod raker;
+pub(crate) mod sections;
+pub(crate) mod shift;
+pub(crate) mod spread;
+pub(crate) mod stockpile;
+pub(crate) mod top;
+pub(crate) mod zone;
+
 use crate::defaults::Usual;
-use crate::quantity::Takes;
 use crate::units::kind::Kind;
 
 /// A key of a table.
@@ -55,6 +69,21 @@ pub(crate) enum Holds {
     ByName(Kind, &'static str),
     /// A table of changes.
     Changes,
+}
+
+/// Which ways of giving a quantity are taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Takes {
+    /// All three; a distribution tells how loads differ unless it says `by = "days"`.
+    Loads,
+    /// All three; a distribution always tells how days differ.
+    Days,
+    /// One figure; low, typical and high; a distribution only with `by = "days"`.
+    DaysIfSaid,
+    /// One figure or low, typical and high.
+    NoLaw,
+    /// As `Loads`, but of the distributions only those whose inverse is known.
+    Inverted,
 }
 
 /// What is taken where a key is left out.
