@@ -1,5 +1,6 @@
 //! A list of buckets to choose from: a CSV file with a heading line.
 
+mod bucket;
 mod line;
 mod row;
 
@@ -11,6 +12,7 @@ use crate::raw::quoted;
 use crate::signs::composed;
 use crate::signs::printable;
 use crate::source::Source;
+pub use bucket::Bucket;
 use line::Line;
 use row::{Cell, Delimiter};
 
@@ -18,23 +20,6 @@ use row::{Cell, Delimiter};
 const MOST: usize = 100;
 /// The columns a list may have.
 const COLUMNS: [&str; 6] = ["name", "struck", "heaped", "width", "mass", "price"];
-
-/// A bucket that could be bought or borrowed.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Bucket {
-    /// Name, unique in its list.
-    pub name: String,
-    /// Struck capacity \[m3\].
-    pub struck_m3: Option<f64>,
-    /// Heaped capacity \[m3\], above 0 and not below the struck one.
-    pub heaped_m3: f64,
-    /// Width \[m\].
-    pub width_m: Option<f64>,
-    /// What it weighs empty \[kg\].
-    pub mass_kg: Option<f64>,
-    /// Price \[money\].
-    pub price: Option<f64>,
-}
 
 /// A list of buckets as read.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,19 +3,17 @@
 mod alternatives;
 mod changes;
 mod changing;
+mod made;
 mod turn;
 
 pub(crate) use changes::Asked;
 
 use crate::assumption::Assumption;
-use crate::build::chance::Statements;
-use crate::build::{self, Built};
-use crate::check;
-use crate::diagnostics::{Diagnostics, MOST_PROBLEMS, Place, Read};
+use crate::diagnostics::{Diagnostics, MOST_PROBLEMS, Place};
 use crate::document::{self, Fault, Table};
 use crate::files::Files;
 use crate::problem::Refusal;
-use crate::raw::{self, Raw, RawAlternative};
+use crate::raw::{self, RawAlternative};
 use crate::scenario::{Scenario, Selection};
 use crate::signs::{composed, escaped};
 use crate::source::Source;
@@ -23,11 +21,10 @@ use crate::units::System;
 use crate::{caution, hash};
 use alternatives::{choose, told};
 use changing::Changing;
-use sim::Plan;
+use made::{Made, Units, make};
 use std::borrow::Cow;
 use std::path::Path;
 use std::sync::Arc;
-use turn::Before;
 
 /// A scenario file that has been read and in which nothing was found wrong: neither with the job as it stands nor with any of
 /// its alternatives. Whoever wants several scenarios of one file reads it once.
@@ -140,9 +137,10 @@ impl JobFile {
         let marks = changes::marks(asked, &self.text);
         let made = match chosen.map(|index| self.alternatives[index].apply(&self.table)) {
             _ if asked.is_empty() => start.again(units),
-            None => Changing::new(self, start, Cow::Borrowed(&self.table), units).make_all(asked, &marks),
+            None => Changing::new(&source, &*self.files, start, Cow::Borrowed(&self.table), units)
+                .make_all(asked, &marks),
             Some(table) => table.and_then(|table| {
-                Changing::new(self, start, Cow::Owned(table), units).make_all(asked, &marks)
+                Changing::new(&source, &*self.files, start, Cow::Owned(table), units).make_all(asked, &marks)
             }),
         };
         match made.join(&mut diagnostics) {
@@ -161,77 +159,6 @@ fn or_own_fault(diagnostics: Diagnostics) -> Diagnostics {
     match diagnostics.is_clean() {
         true => Diagnostics::of(&Place::default(), "", "the job could not be made", right),
         false => diagnostics,
-    }
-}
-
-/// A job as typed and as made from that, in which nothing is wrong.
-#[derive(Clone, Debug)]
-struct Made {
-    raw: Arc<Raw>,
-    statements: Arc<Statements>,
-    built: Built,
-    /// What was assumed when it was built.
-    assumed: Vec<Assumption>,
-    system: System,
-}
-
-/// Units to speak in: those wanted, those the file asks for, or those it uses most.
-#[derive(Clone, Copy, Default)]
-struct Units {
-    wanted: Option<System>,
-    used_most: Option<System>,
-}
-
-impl Units {
-    fn shown(self, raw: &Raw) -> System {
-        let of_file = || raw.units.as_ref().map(|units| units.value);
-        self.wanted.or_else(of_file).or(self.used_most).unwrap_or(raw.said.system)
-    }
-}
-
-/// Makes the job of a table, if nothing is wrong with it.
-fn make(table: &Table, units: Units, source: &Source<'_>, files: &dyn Files) -> Read<Made> {
-    make_of(raw::read(table, files, source), units, source)
-}
-
-/// Makes the job of things typed in, if nothing is wrong with them.
-fn make_of(raw: Read<Raw>, units: Units, source: &Source<'_>) -> Read<Made> {
-    Read::of(|diagnostics| {
-        let raw = raw.join(diagnostics)?;
-        diagnostics.join(check::check(&raw));
-        let statements = build::chance::statements(&raw, source).join(diagnostics)?;
-        let system = units.shown(&raw);
-        let made = diagnostics.is_clean().then(|| build(&Arc::new(raw), &Arc::new(statements), system));
-        made?.join(diagnostics)
-    })
-}
-
-fn build(raw: &Arc<Raw>, statements: &Arc<Statements>, system: System) -> Read<Made> {
-    let Read { made, diagnostics } = build::job(raw, statements, system);
-    let Some(built) = made else { return Read { made: None, diagnostics } };
-    match Plan::check(&built.job) {
-        Ok(()) => Read::made(Made {
-            raw: raw.clone(),
-            statements: statements.clone(),
-            built,
-            assumed: diagnostics.assumptions().collect(),
-            system,
-        }),
-        Err(error) => Read::problem(&Place::default(), "", error.to_string(), "change the figures concerned"),
-    }
-}
-
-impl Made {
-    /// The same job, spoken of in the units wanted.
-    fn again(&self, units: Units) -> Read<Made> {
-        match units.shown(&self.raw) {
-            system if system == self.system => Read::made(self.clone()),
-            system => build(&self.raw, &self.statements, system),
-        }
-    }
-
-    fn before(&self, units: Units) -> Before<'_> {
-        Before { raw: &self.raw, job: &self.built.job, system: units.shown(&self.raw) }
     }
 }
 

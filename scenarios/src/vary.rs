@@ -13,7 +13,7 @@ use crate::scenario::{Scenario, Selection};
 use crate::signs::first_hidden;
 use std::fmt;
 use std::str::FromStr;
-use value::Written;
+use value::{Written, not_a_count};
 
 /// Most values of one thing.
 const MOST: usize = 40;
@@ -221,10 +221,6 @@ fn range(first: &str, rest: &str, knob: &Knob) -> Result<Vec<Written>, String> {
     }
     let like = all.swap_remove(0);
     Ok((0..=steps as usize).map(|i| like.with(low + i as f64 * step)).collect())
-}
-
-fn not_a_count(knob: &Knob, written: &Written) -> String {
-    format!("\"{written}\" is not a count; write \"{knob} 1..4\"")
 }
 
 /// All values take the one unit and currency that are named.

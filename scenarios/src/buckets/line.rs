@@ -1,6 +1,6 @@
 //! One line of a list of buckets, read cell by cell.
 
-use super::Bucket;
+use super::bucket::Bucket;
 use super::row::Cell;
 use crate::diagnostics::{Place, Read};
 use crate::document::{Node, Value};

@@ -1,6 +1,6 @@
 //! How days and loads differ: what the quantities of a file say about it, what `[spread]` says, and the built-in rest.
 
-use super::{Sense, inverted};
+use super::makings::{Sense, inverse, inverted};
 use crate::defaults::{self, COMMON};
 use crate::diagnostics::{At, Diagnostics, Place, Read};
 use crate::materials::Material;
@@ -159,18 +159,6 @@ impl Statement {
 fn relative(three: LowTypicalHigh) -> Option<LowTypicalHigh> {
     let by = three.typical;
     (by > 0.0).then(|| LowTypicalHigh { low: three.low / by, typical: 1.0, high: three.high / by })
-}
-
-/// The law of one over the quantity, for the families that have one here.
-pub(crate) fn inverse(law: &Distribution) -> Distribution {
-    match law {
-        Distribution::Constant(value) => Distribution::Constant(1.0 / value),
-        Distribution::Lognormal { mean, cv } => {
-            Distribution::Lognormal { mean: (1.0 + cv * cv) / mean, cv: *cv }
-        }
-        Distribution::Observed(values) => Distribution::Observed(values.iter().map(|v| 1.0 / v).collect()),
-        other => Distribution::Constant(1.0 / other.mean()),
-    }
 }
 
 /// Whether two laws are the same but for rounding.

@@ -1,6 +1,6 @@
 //! Rakers of the job and how they work.
 
-use super::{Makings, Sense, mean};
+use super::makings::{Makings, Sense, mean};
 use crate::check::names::copies;
 use crate::defaults::{self, NOTHING_SAID, WALKING};
 use crate::diagnostics::{Diagnostics, Read};

@@ -1,7 +1,7 @@
 //! Zones, ways, walks and passes of the job.
 
+use super::makings::{Makings, Sense, mean, or_usual};
 use super::material::Settling;
-use super::{Makings, Sense, mean, or_usual};
 use crate::check::references::places;
 use crate::clearance::micrometres;
 use crate::defaults::{NOTHING_SAID, PASSING};

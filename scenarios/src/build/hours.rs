@@ -1,6 +1,6 @@
 //! Hours of work of the job.
 
-use super::Makings;
+use super::makings::Makings;
 use crate::defaults::{NOTHING_SAID, START};
 use crate::diagnostics::{At, Diagnostics, Read};
 use crate::units::clock;

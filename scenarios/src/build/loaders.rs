@@ -1,6 +1,6 @@
 //! Loaders of the job.
 
-use super::{Makings, Sense, mean, or_usual};
+use super::makings::{Makings, Sense, mean, or_usual};
 use crate::check::names::copies;
 use crate::clearance::micrometres;
 use crate::defaults::{

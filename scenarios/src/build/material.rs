@@ -1,6 +1,6 @@
 //! The material of the job.
 
-use super::{Makings, Sense, mean};
+use super::makings::{Makings, Sense, mean};
 use crate::diagnostics::Read;
 use crate::materials::{self, Material as Row};
 use crate::units::{density, figure};

@@ -5,17 +5,18 @@ mod crew;
 mod ground;
 mod hours;
 mod loaders;
+mod makings;
 mod material;
 mod piles;
 
-use crate::diagnostics::{At, Diagnostics, Read};
+use crate::diagnostics::{Diagnostics, Read};
 use crate::key::finish::Rule;
-use crate::quantity::given::{Given, fit};
 use crate::raw::{Raw, Switched};
 use crate::scenario::Stated;
 use crate::units::System;
 use chance::Statements;
-use sim::{Distribution, FillOrder, FinishRule, Job, LowTypicalHigh, Prices};
+use makings::Makings;
+use sim::{FillOrder, FinishRule, Job, Prices};
 
 /// A job and what it was made from.
 #[derive(Clone, Debug)]
@@ -23,12 +24,6 @@ pub(crate) struct Built {
     pub(crate) job: Job,
     pub(crate) ordered_m3: f64,
     pub(crate) stated: Stated,
-}
-
-/// What all parts of a job are made with.
-struct Makings<'r> {
-    raw: &'r Raw,
-    system: System,
 }
 
 /// Makes the job, with every default used; nothing is made if something is still missing that has been told already.
@@ -135,71 +130,6 @@ fn fixed_costs(raw: &Raw) -> Diagnostics {
         diagnostics.assume("stockpile.carriage", "bringing the material is in its price", from);
     }
     diagnostics
-}
-
-impl Makings<'_> {
-    /// Whether anything has to be passed on the way to some zone.
-    fn has_passes_on_a_way(&self) -> bool {
-        self.raw.zones.iter().flat_map(|zone| &zone.ways).any(|way| !way.passes.is_empty())
-    }
-
-    /// Whether this has to be passed on the way to some zone.
-    fn is_passed(&self, pass: &str) -> bool {
-        let entries = self.raw.zones.iter().flat_map(|zone| &zone.ways).flat_map(|way| &way.passes);
-        entries.into_iter().any(|entry| entry.pass.value == pass)
-    }
-
-    /// Number of loaders, copies counted.
-    fn loaders(&self) -> u32 {
-        self.raw.loaders.iter().map(|loader| loader.count.as_ref().map_or(1, |count| count.value)).sum()
-    }
-
-    /// A distribution of a thing itself, at its mean if chance is switched off.
-    fn law(&self, law: &Distribution) -> Distribution {
-        match self.raw.spread.switched {
-            Switched::Usual => law.clone(),
-            Switched::None => Distribution::Constant(law.mean()),
-        }
-    }
-}
-
-/// Whether a quantity is a time or volume itself, or a rate that is turned into a time.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Sense {
-    Direct,
-    Inverted,
-}
-
-/// The mean of a quantity as given; of a rate or speed the one that has the mean time.
-pub(crate) fn mean(given: &Given, sense: Sense) -> f64 {
-    match (given, sense) {
-        (Given::Figure(figure), _) => *figure,
-        (Given::Days(three), Sense::Direct) => fit(*three).map_or(three.typical, |law| law.mean()),
-        (Given::Days(three), Sense::Inverted) => {
-            fit(inverted(*three)).map_or(three.typical, |law| 1.0 / law.mean())
-        }
-        (Given::Law(law, _), Sense::Direct) => law.mean(),
-        (Given::Law(law, _), Sense::Inverted) => 1.0 / chance::inverse(law).mean(),
-    }
-}
-
-/// Low, typical and high of one over a quantity.
-pub(crate) fn inverted(three: LowTypicalHigh) -> LowTypicalHigh {
-    LowTypicalHigh { low: 1.0 / three.high, typical: 1.0 / three.typical, high: 1.0 / three.low }
-}
-
-/// The mean of a quantity, or the default, which is then assumed.
-fn or_usual(
-    given: Option<&At<Given>>,
-    sense: Sense,
-    usual: &crate::defaults::Usual,
-    key: String,
-    words: impl FnOnce(f64) -> String,
-) -> Read<f64> {
-    match given {
-        Some(given) => Read::made(mean(&given.value, sense)),
-        None => Read::assumed(usual.value, key, words(usual.value), usual.from),
-    }
 }
 
 #[cfg(test)]

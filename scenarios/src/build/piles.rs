@@ -1,6 +1,6 @@
 //! Stockpiles and deliveries of the job.
 
-use super::{Makings, Sense, mean};
+use super::makings::{Makings, Sense, mean};
 use crate::defaults::TRUCKLOAD;
 use crate::diagnostics::{At, Read};
 use crate::raw::RawDelivery;

@@ -18,6 +18,7 @@ pub(crate) const KEYS: &[Key] = &[
         "What differs from the job as it stands: keys of the file with dots between kind, name and key, and their new values.",
     ),
 ];
+
 /// How changes are written.
 pub(crate) const CHANGE_RIGHT: &str =
     "write change = { \"loader.compact tractor.heaped\" = \"20 ft3\" }, with the file's own keys";

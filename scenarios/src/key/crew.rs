@@ -40,7 +40,7 @@ pub(crate) const KEYS: &[Key] = &[
         "Whether rakers stand clear of a zone while a loader dumps there. The machine's manual and your own rules say how far.",
     ),
 ];
-pub(crate) const FATIGUE: &[Key] = &[
+const FATIGUE: &[Key] = &[
     key(
         "loss",
         Holds::Figure(Kind::FatigueLoss),
@@ -56,4 +56,4 @@ pub(crate) const FATIGUE: &[Key] = &[
         "Share of the fresh pace that is never lost.",
     ),
 ];
-pub(crate) const FATIGUE_RIGHT: &str = "write fatigue = { loss = \"5 %/h\", least = \"60 %\" }";
+const FATIGUE_RIGHT: &str = "write fatigue = { loss = \"5 %/h\", least = \"60 %\" }";

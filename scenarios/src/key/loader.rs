@@ -183,7 +183,7 @@ pub(crate) const KEYS: &[Key] = &[
         "Breakdowns, refuelling, being called away: what stops it by chance.",
     ),
 ];
-pub(crate) const STOPPAGES: &[Key] = &[
+const STOPPAGES: &[Key] = &[
     key(
         "gap",
         Holds::Figure(Kind::Gap),
@@ -199,9 +199,9 @@ pub(crate) const STOPPAGES: &[Key] = &[
         "How long it then stands.",
     ),
 ];
-pub(crate) const STOPPAGES_RIGHT: &str = "write stoppages = { gap = \"3 h\", length = \"5 min\" }";
+const STOPPAGES_RIGHT: &str = "write stoppages = { gap = \"3 h\", length = \"5 min\" }";
 /// Keys of earlier versions, with what to write now.
-pub(crate) const FORMER: &[(&str, &str)] = &[
+pub(super) const FORMER: &[(&str, &str)] = &[
     (
         "rated_lift",
         "write hydraulic_lift, rated_operating_capacity or tipping_load, whichever stands in the machine's manual",

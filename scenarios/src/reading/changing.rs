@@ -1,10 +1,11 @@
 //! A job changed step by step: keys in its document, knobs on the things typed in.
 
 use super::changes::{self, Asked, Changed, Mark};
+use super::made::{Made, Units, make_of};
 use super::turn::Setting;
-use super::{JobFile, Made, Units, make_of};
 use crate::diagnostics::{Diagnostics, Read};
 use crate::document::Table;
+use crate::files::Files;
 use crate::knob::Knob;
 use crate::raw::{self, RawChange};
 use crate::source::Source;
@@ -13,7 +14,8 @@ use std::sync::Arc;
 
 /// A job while it is changed.
 pub(super) struct Changing<'f> {
-    file: &'f JobFile,
+    source: &'f Source<'f>,
+    files: &'f dyn Files,
     units: Units,
     /// The job before all changes.
     start: Arc<Made>,
@@ -26,8 +28,22 @@ pub(super) struct Changing<'f> {
 
 impl<'f> Changing<'f> {
     /// A job as it stands, with the document it was made of.
-    pub(super) fn new(file: &'f JobFile, start: &Arc<Made>, table: Cow<'f, Table>, units: Units) -> Self {
-        Self { file, units, start: start.clone(), table, is_other_table: false, settings: Vec::new() }
+    pub(super) fn new(
+        source: &'f Source<'f>,
+        files: &'f dyn Files,
+        start: &Arc<Made>,
+        table: Cow<'f, Table>,
+        units: Units,
+    ) -> Self {
+        Self {
+            source,
+            files,
+            units,
+            start: start.clone(),
+            table,
+            is_other_table: false,
+            settings: Vec::new(),
+        }
     }
 
     /// The job with changes made, one after the other.
@@ -69,16 +85,14 @@ impl<'f> Changing<'f> {
 
     /// The job as changed so far.
     fn make(&self) -> Read<Made> {
-        let file = self.file;
-        let source = Source::new(&file.file, &file.text);
         let raw = match self.is_other_table {
-            true => raw::read(&self.table, &*file.files, &source),
+            true => raw::read(&self.table, self.files, self.source),
             false => Read::made((*self.start.raw).clone()),
         };
         let set = raw.map(|mut raw| {
             self.settings.iter().for_each(|setting| setting.put(&mut raw));
             raw
         });
-        make_of(set, self.units, &source)
+        make_of(set, self.units, self.source)
     }
 }

@@ -50,7 +50,7 @@ impl Value {
             Err(format!("\"{text}\": this is {is}; {what} is wanted, such as \"{right}\""))
         };
         let shown = match knob {
-            knob if knob.is_count() && !written.is_count() => return Err(super::not_a_count(knob, &written)),
+            knob if knob.is_count() && !written.is_count() => return Err(not_a_count(knob, &written)),
             Knob::Bucket if amount.dimension != Dimension::VOLUME => {
                 return such("a volume", "bucket 8..20 ft3");
             }
@@ -141,4 +141,9 @@ impl fmt::Display for Written {
         write!(f, "{before}{}{number}", if letters(before) { " " } else { "" })?;
         write!(f, "{}{after}", if after.is_empty() || after.starts_with('/') { "" } else { " " })
     }
+}
+
+/// What is said of a value that is no whole number, where a count is wanted.
+pub(super) fn not_a_count(knob: &Knob, written: &Written) -> String {
+    format!("\"{written}\" is not a count; write \"{knob} 1..4\"")
 }
