@@ -13,7 +13,7 @@ mod tables;
 pub(crate) use files::{BUCKETS, of_buckets, summary};
 pub(crate) use json::buckets_json;
 pub use question::QUESTION;
-pub use run::*;
+pub use run::{Buckets, ByHand, FUTURES, Jobs, Tried, Usage, Wanted};
 pub(crate) use tables::buckets_csv;
 
 use crate::answer::{Answer, Document, RunRows};

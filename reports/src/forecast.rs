@@ -14,7 +14,7 @@ pub(crate) use json::summary_json;
 pub(crate) use page::page;
 pub(crate) use percentiles_csv::percentiles_csv;
 pub use question::QUESTION;
-pub use run::*;
+pub use run::{Forecast, Wanted, runs_in_all};
 
 use crate::answer::{Answer, Document, RunRows};
 use crate::ask::MOST_RUNS;

@@ -14,7 +14,7 @@ pub(crate) use files::{QUOTE, of_quote, summary};
 pub(crate) use json::quote_json;
 pub(crate) use page::quote_page;
 pub use question::QUESTION;
-pub use run::*;
+pub use run::{Quote, QuoteFindings, is_known};
 pub(crate) use tables::{cost_csv, risk_csv, run_costs_csv};
 
 use crate::answer::{Answer, Document, RunRows};

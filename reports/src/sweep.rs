@@ -13,7 +13,7 @@ mod tables;
 pub(crate) use files::{FILES, all};
 pub(crate) use json::sweep_json;
 pub use question::QUESTION;
-pub use run::*;
+pub use run::{Deadline, MOST_POINTS, MOST_RUNS_IN_ALL, Point, Points, Run, Sweep, Wanted, count};
 pub(crate) use tables::sweep_csv;
 
 use crate::answer::{Answer, Document, RunRows};

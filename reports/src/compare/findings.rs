@@ -6,6 +6,7 @@ mod money;
 mod of_all;
 mod unlike;
 mod verdict;
+mod words;
 
 #[cfg(test)]
 mod tests;

@@ -1,7 +1,7 @@
 //! What else tells: what the best costs where time was judged, how long it takes where cost was, and on which day it is done.
 
 use super::difference::between;
-use super::verdict::{quoted, sentence};
+use super::words::{quoted, sentence};
 use crate::compare::{Choice, Comparison, Judged};
 use crate::findings::Unit;
 use crate::findings::share_of_runs;

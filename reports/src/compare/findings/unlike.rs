@@ -1,6 +1,6 @@
 //! What keeps the jobs from being like for like.
 
-use super::verdict::quoted;
+use super::words::quoted;
 use crate::compare::{Choice, Comparison};
 use crate::findings::{is_priced, share_of_runs};
 use scenarios::units::volume;

@@ -2,9 +2,10 @@
 
 use super::difference::between;
 use super::money;
+use super::words::quoted;
 use crate::compare::{Choice, Comparison, Judged};
 use crate::findings::Unit;
-use crate::findings::{Estimate, OrderFindings, capital, order, percent, share_of_runs};
+use crate::findings::{Estimate, OrderFindings, order, percent, share_of_runs};
 use scenarios::units::figure;
 use serde::Serialize;
 use sim::Paired;
@@ -78,19 +79,6 @@ fn judged_words(judged: Judged) -> &'static str {
         }
         Judged::Cost => "what the job costs",
     }
-}
-
-/// Longest name in a sentence \[characters\].
-const NAME: usize = 60;
-
-/// A name in quotes, as far as a sentence has room for it.
-pub(super) fn quoted(comparison: &Comparison, place: usize) -> String {
-    let name = &comparison.choices[place].name;
-    if name.chars().count() <= NAME {
-        return format!("\"{name}\"");
-    }
-    let kept: String = name.chars().take(NAME - 1).collect();
-    format!("\"{}…\"", kept.trim_end())
 }
 
 struct Context<'a> {
@@ -228,9 +216,4 @@ impl Context<'_> {
         let within = self.unit.say(comparison.promise.indifference);
         format!("No other is {better} by more than {within} on average, {confidence} sure.")
     }
-}
-
-/// With its first letter a capital and a full stop; for sentences put together from parts.
-pub(super) fn sentence(words: String) -> String {
-    format!("{}.", capital(&words))
 }

@@ -2,12 +2,13 @@
 
 use super::effort::Effort;
 use super::parts;
+use super::work::{telling, with_threads};
 use crate::cli::{Ask, OwnArgs, RowArgs, SayArgs};
 use crate::disk::Disk;
 use crate::failure::Failure;
 use crate::interrupt::Interrupt;
 use crate::output_folder::OutputFolder;
-use crate::progress::{Progress, Telling};
+use crate::progress::Progress;
 use crate::say;
 use reports::answer::Answer;
 use reports::ask::{Asked, Prepared, Question};
@@ -82,20 +83,5 @@ fn rows_left_out(runs: u32, rows: RowArgs, say: SayArgs) {
         say::aside(&format!(
             "heapcast: runs.csv holds the first {held} of {of} runs; --rows {runs} for all\n"
         ));
-    }
-}
-
-pub(super) fn telling(say: SayArgs) -> Telling {
-    if say.quiet { Telling::Never } else { Telling::OnTerminal }
-}
-
-/// Works with so many threads, or with all there are.
-pub(super) fn with_threads<T: Send>(
-    threads: Option<u16>,
-    work: impl FnOnce() -> T + Send,
-) -> Result<T, Failure> {
-    match threads {
-        None => Ok(work()),
-        Some(n) => Ok(rayon::ThreadPoolBuilder::new().num_threads(usize::from(n)).build()?.install(work)),
     }
 }

@@ -6,6 +6,7 @@ mod keys;
 mod materials;
 mod new;
 mod parts;
+mod work;
 
 use crate::cli::Typed;
 use crate::failure::Failure;

@@ -1,6 +1,6 @@
 //! A question whose runs are shared among several processes: one part of them made, or all of them merged.
 
-use super::ask::{telling, with_threads};
+use super::work::{telling, with_threads};
 use crate::cli::OwnArgs;
 use crate::failure::Failure;
 use crate::output_folder::OutputFolder;

@@ -1,6 +1,6 @@
 //! The list of what heapcast wrote into a folder.
 
-use super::Document;
+use reports::answer::Document;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;

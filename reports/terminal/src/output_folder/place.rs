@@ -1,6 +1,6 @@
 //! Where a folder of results stands, links followed, and where its workplace is.
 
-use super::OutputError;
+use super::error::OutputError;
 use std::ffi::OsString;
 use std::fs;
 use std::io;

@@ -1,9 +1,8 @@
 //! Puts right what an interrupted replacement left: goes back by the journal, and removes what is ours from the workplace.
 
+use super::journal::{JOURNAL, JOURNAL_DRAFT, Journal, NEW, OLD};
 use super::manifest::{self, Manifest, NAME, Whose};
 use super::place::Place;
-use super::steps::Journal;
-use super::workplace::{JOURNAL, JOURNAL_DRAFT, NEW, OLD};
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};

@@ -1,10 +1,10 @@
 //! The steps by which new results come into place.
 
-use super::Document;
+use super::journal::{JOURNAL, JOURNAL_DRAFT, Journal, NEW, OLD};
 use super::manifest::{Manifest, NAME};
 use super::place::Place;
-use super::workplace::{JOURNAL, JOURNAL_DRAFT, NEW, OLD, Workplace};
-use serde::{Deserialize, Serialize};
+use super::workplace::Workplace;
+use reports::answer::Document;
 use std::collections::BTreeSet;
 use std::fs::{self, File, Metadata};
 use std::io::{self, Write};
@@ -28,12 +28,6 @@ pub(super) enum Step {
     MoveIn(String),
     /// Everything is in place: there is no way back any more.
     RemoveJournal,
-}
-
-/// How to go back: for every file its name, and the SHA-256 of the new one if there is one.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub(super) struct Journal {
-    pub(super) files: Vec<(String, Option<String>)>,
 }
 
 /// New results, written completely and not yet in place.

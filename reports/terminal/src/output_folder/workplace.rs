@@ -1,18 +1,15 @@
 //! The folder in which results are prepared. One writer at a time has it; the system takes the lock off when that one dies.
 
-use super::OutputError;
+use super::error::OutputError;
+use super::journal::{JOURNAL, JOURNAL_DRAFT, NEW, OLD};
 use super::place::{Place, may_write};
 use super::restore::tidy;
 use std::fs::{self, DirBuilder, File, OpenOptions, TryLockError};
 use std::io;
 use std::path::{Path, PathBuf};
 
-/// What may stand in a workplace.
+/// The file that is locked.
 const LOCK: &str = "lock";
-pub(super) const NEW: &str = "new";
-pub(super) const OLD: &str = "old";
-pub(super) const JOURNAL: &str = "journal.json";
-pub(super) const JOURNAL_DRAFT: &str = "journal.draft";
 
 /// A workplace that is ours until it is dropped.
 pub(super) struct Workplace {
