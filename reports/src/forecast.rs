@@ -6,7 +6,7 @@ mod json;
 pub(crate) mod page;
 mod percentiles_csv;
 mod question;
-mod run;
+pub(crate) mod run;
 mod screen;
 
 pub(crate) use files::{FORECAST, of_forecast, summary};

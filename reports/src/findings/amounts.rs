@@ -1,7 +1,7 @@
 //! Loads, volume, fuel, labour and cost as ranges.
 
 use super::{Estimate, about_money, about_volume};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use scenarios::units as show;
 use serde::Serialize;
 use sim::{Job, Outcome, Sorted};

@@ -1,7 +1,7 @@
 //! Done by when: the range, the line to plan on, the chance of a given clock time.
 
 use super::{Calendar, Estimate, OrderFindings, days_in, label, order, percent, share_of_runs};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use serde::Serialize;
 use sim::{Moment, Outcome, Sorted, Study};
 

@@ -1,7 +1,7 @@
 //! What should be done by when: marks to check the day against.
 
 use super::{Calendar, about_volume, span};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use sim::PROGRESS_PARTS;
 
 /// A share of the volume and when it should be raked out.

@@ -2,7 +2,7 @@
 
 use super::{capital, share_of_runs};
 use crate::findings::about_duration;
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use serde::Serialize;
 use sim::Duration;
 

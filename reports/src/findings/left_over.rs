@@ -1,7 +1,7 @@
 //! Material left over, or short.
 
 use super::{Estimate, about_volume, share_of_runs};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use scenarios::Scenario;
 use scenarios::units::System;
 use serde::Serialize;

@@ -1,7 +1,7 @@
 //! What would help most.
 
 use super::{about_duration, about_money, percent, share_of_runs};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use scenarios::units::{System, volume};
 use serde::Serialize;
 use sim::{DoneMore, Improvement, LEVEL, Mean, Relief};

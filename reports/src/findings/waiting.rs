@@ -2,7 +2,7 @@
 
 mod pace;
 
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use pace::{Crew, Tried};
 use serde::Serialize;
 use sim::{Accounts, Duration, Job, LoaderActivity, LoaderTimes, RakerActivity, RakerTimes, Relief, Study};

@@ -1,6 +1,6 @@
 //! The figures of a forecast.
 
-use super::Forecast;
+use super::run::Forecast;
 use crate::chart::{ChartError, Figure, Size, add, completion, progress, relief, timeline, waiting};
 use crate::findings::{Calendar, order};
 

@@ -1,7 +1,8 @@
 //! All files of a forecast.
 
 use super::figures::figures;
-use super::{Forecast, page, percentiles_csv, summary_json};
+use super::run::Forecast;
+use super::{page, percentiles_csv, summary_json};
 use crate::answer::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing, failed, undrawn};
 use crate::chart::Size;
 use crate::failure::Failure;

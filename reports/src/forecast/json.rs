@@ -4,7 +4,7 @@ use crate::findings::{
     Amount, Assumed, DoneBy, HandbookFindings, LeftOver, ReliefFindings, Warnings, WhoWaits, amounts,
     assumed, done_by, handbook, left_over, relief, warnings, who_waits,
 };
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::provenance::Provenance;
 use crate::render::ExportError;
 use crate::render::json::{JobSummary, Reading, bytes};

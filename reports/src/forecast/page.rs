@@ -18,7 +18,7 @@ mod tests;
 
 use crate::chart::Figure;
 use crate::crew_sheet;
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::Part;
 use crate::render::page::frame::{heading, whole};

@@ -1,7 +1,7 @@
 //! `percentiles.csv`: one row for each figure and percentile.
 
 use crate::findings::Estimate;
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::ExportError;
 use crate::render::table::{Column, Table, Unit, outcome};
 use sim::{Outcome, Sorted};

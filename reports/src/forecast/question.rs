@@ -1,6 +1,7 @@
 //! How a forecast is asked for.
 
-use super::{FORECAST, Forecast, Wanted, runs_in_all};
+use super::FORECAST;
+use super::run::{Forecast, Wanted, runs_in_all};
 use crate::ask::{
     ALTERNATIVE, Answered, Asked, CHANGE, Folder, InParts, JOB, JOB_FILE, Load, MOST_RUNS, Opt, Prepared,
     Question, RUNS, Reader, Ready, SEED, compiled,

@@ -4,7 +4,7 @@ use crate::findings::{
     Amount, DoneBy, ReliefLine, amounts, assumed, capital, done_by, handbook, left_over, relief, sentence,
     the_job, warnings, who_waits,
 };
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::screen::{Layout, assumed_line, cares, heed, lines, report, titled};
 use std::path::Path;
 

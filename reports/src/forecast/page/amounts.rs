@@ -2,7 +2,7 @@
 
 use crate::findings::span;
 use crate::findings::{self, Amount, Said, capital};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::fold::{Part, more};
 use crate::render::page::table::{Row, Table};
 use crate::render::page::words::tight;

@@ -1,7 +1,7 @@
 //! How it was worked out, and what it takes to get the same page again.
 
 use crate::findings;
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::fold::Part;
 use crate::render::page::made_with::made_with;
 use crate::render::page::words;

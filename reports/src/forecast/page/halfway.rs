@@ -1,7 +1,7 @@
 //! What should be done by when: marks to check the day against.
 
 use crate::findings::halfway::{Mark, marks};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::Part;
 use crate::render::page::table::{Row, Table};

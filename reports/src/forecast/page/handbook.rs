@@ -1,7 +1,7 @@
 //! The handbook figure and why it differs.
 
 use crate::findings;
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::fold::Part;
 use crate::render::page::words::tight;
 use maud::html;

@@ -1,7 +1,7 @@
 //! What would help most.
 
 use crate::findings::{self, ReliefLine, capital};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::{Part, more};
 use crate::render::page::table::{Row, Table};

@@ -1,7 +1,7 @@
 //! Done by when: the answer, large.
 
 use crate::findings::{self, Calendar, DoneBy, DoneRow, PLAN_SHARE};
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::cautions;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::{Part, more};

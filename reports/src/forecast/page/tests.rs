@@ -2,8 +2,8 @@ use super::crew_sheet::loads::load_plan;
 use super::page;
 use crate::chart::{Figure, Size};
 use crate::example::{self, between};
-use crate::forecast::Forecast;
 use crate::forecast::figures::figures;
+use crate::forecast::run::Forecast;
 
 fn drawn(forecast: &Forecast) -> String {
     page(forecast, &all(forecast, Size::PAGE), &all(forecast, Size::PHONE))

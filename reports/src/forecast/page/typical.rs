@@ -1,6 +1,6 @@
 //! One run as a picture: the one nearest the middle.
 
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::Part;
 use crate::render::page::words;

@@ -1,7 +1,7 @@
 //! What holds the job up.
 
 use crate::findings;
-use crate::forecast::Forecast;
+use crate::forecast::run::Forecast;
 use crate::render::page::charts::Charts;
 use crate::render::page::fold::Part;
 use crate::render::page::words::tight;
