@@ -11,6 +11,8 @@ mod deadlock;
 mod face;
 mod load;
 mod loader;
+mod options;
+mod queue;
 mod rakers;
 mod row;
 mod server;

@@ -2,6 +2,7 @@
 
 use super::Run;
 use super::loader::{Place, Stage};
+use super::options::Candidate;
 use super::row::bits;
 use super::state::Scratch;
 use crate::job::FillOrder;
@@ -16,25 +17,6 @@ pub(super) enum Choice {
     AwaitDelivery,
     /// No more work for this loader.
     Nothing,
-}
-
-/// A zone that a loader could serve now, and the way from the pile to load at.
-#[derive(Clone, Copy, Debug)]
-struct Candidate {
-    zone: usize,
-    route: usize,
-    pile: usize,
-}
-
-/// What a loader could choose, noted for as long as no need or pile is used up and nothing is delivered.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Options {
-    /// As of which change of that kind.
-    as_of: u64,
-    /// In the order of the zones, or of the distance where that decides.
-    all: Vec<Candidate>,
-    /// Where there is none, whether there will be.
-    awaits: bool,
 }
 
 /// A pile that holds a need but for rounding holds it.

@@ -3,7 +3,7 @@
 use super::choose::Choice;
 use super::load::{Load, lesser};
 use super::loader::{Place, Stage};
-use super::server::UNKNOWN;
+use super::queue::UNKNOWN;
 use super::travel::Ahead;
 use super::{MOST_LOADS, Run};
 use crate::activity::{LoaderActivity as L, Micros};

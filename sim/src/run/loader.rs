@@ -1,7 +1,7 @@
 //! The state of a loader.
 
-use super::choose::Options;
 use super::load::{Load, Machine};
+use super::options::Options;
 use crate::activity::{LoaderActivity, Micros};
 use crate::plan::{Leg, Plan};
 use crate::streams::Streams;

@@ -2,7 +2,7 @@
 
 use super::Run;
 use super::loader::{LegState, Stage};
-use super::server::UNKNOWN;
+use super::queue::UNKNOWN;
 use crate::activity::{LoaderActivity, Micros};
 use crate::observe::Observer;
 use crate::plan::{Leg, round_to_us};
