@@ -132,7 +132,17 @@ fn is_ignored(signal: i32) -> bool {
         .is_some_and(|m| m >> (signal - 1) & 1 == 1)
 }
 
-const LONG: [&str; 4] = ["forecast", "job.toml", "--runs", "1000000"];
+/// Some 6000 million loads: minutes on any machine.
+const LONG: [&str; 8] = [
+    "forecast",
+    "job.toml",
+    "--runs",
+    "1000000",
+    "--change",
+    "zone.north.volume = 4000 yd3",
+    "--change",
+    "stockpile.pile.on_hand = 4100 yd3",
+];
 
 #[test]
 fn every_signal_has_its_own_exit_code_and_leaves_the_old_report_whole_and_nothing_behind() {
