@@ -107,9 +107,10 @@ heapcast.shell = (() => {
 
   /** @param {HTMLElement} element @param {Params} params */
   function nothing(element, { job }) {
+    if (!job) title("Nothing here");
     element.append(h("p", { class: "lead" }, job?.newer
       ? "This job was last changed by a newer heapcast. Open it there: here it could be spoiled."
-      : "There is nothing here. The job may have been deleted, or is on another device."),
+      : "The job may have been deleted, or is on another device."),
     h("a", { class: "button first", href: "#/" }, "to the jobs"));
   }
 
@@ -157,7 +158,7 @@ heapcast.shell = (() => {
     const words = TROUBLES[store.trouble()];
     part("trouble").replaceChildren(...(words ? [h("div", { class: "heed" }, h("p", {}, words),
       h("div", { class: "row" },
-        h("button", { onclick: () => heapcast.jobs.exportAll() }, "save all jobs as a file"),
+        h("button", { onclick: () => heapcast.settings.exportAll() }, "save all jobs as a file"),
         store.trouble() === "full" && h("button", { onclick: () => store.writeAgain() }, "try again")))] : []));
   }
 
@@ -186,15 +187,16 @@ heapcast.shell = (() => {
     say("This job was changed in another tab; this is how it stands now.");
   }
 
+  const dark = matchMedia("(prefers-color-scheme: dark)");
+
   function look() {
-    document.documentElement.dataset.look = store.settings().look;
+    document.documentElement.dataset.look = store.settings().look || (dark.matches ? "dark" : "light");
   }
 
   let started = false;
   function start() {
     if (started) return;
     started = true;
-    look();
     store.watch(heard);
     showTrouble();
     window.addEventListener("hashchange", () => redraw({ focus: true }));
@@ -208,6 +210,8 @@ heapcast.shell = (() => {
       navigator.serviceWorker.register("sw.js").catch((fault) => console.warn(fault));
     }
   }
+  look();
+  dark.addEventListener("change", look);
   // Scripts may be put into a page that is already there.
   if (document.readyState === "complete") setTimeout(start);
   document.addEventListener("DOMContentLoaded", start);
