@@ -1,7 +1,7 @@
 //! What each job saves against the first.
 
 use crate::compare::{Choice, Comparison, Judged};
-use crate::findings::{Saved, Unit, saved};
+use crate::findings::{Estimate, Saved, Unit, saved, share_of_runs};
 use serde::Serialize;
 use sim::{Outcome, Paired};
 
@@ -18,6 +18,8 @@ pub struct Difference {
     pub time: Saved,
     /// Money saved; `None` where one of the costs is unknown or they are in two currencies.
     pub money: Option<Saved>,
+    /// All of it in a line.
+    pub words: String,
 }
 
 /// Every job but the first against the first.
@@ -30,12 +32,52 @@ fn difference(comparison: &Comparison, place: usize) -> Difference {
     let time = between(comparison, comparison.time(), 0, place);
     let currency = &first.scenario.currency;
     let money = comparison.priced_alike(0, place).then(|| between(comparison, Judged::Cost, 0, place));
-    Difference {
-        letter: Choice::letter(place),
-        name: choice.name.clone(),
-        runs: time.mean.n,
-        time: saved(&time, Unit::Time),
-        money: money.map(|paired| saved(&paired, Unit::Money(currency))),
+    let money = money.map(|paired| saved(&paired, Unit::Money(currency)));
+    let runs = time.mean.n;
+    let time = saved(&time, Unit::Time);
+    let words = words(&time, money.as_ref(), Unit::Money(currency));
+    Difference { letter: Choice::letter(place), name: choice.name.clone(), runs, time, money, words }
+}
+
+/// `Saves 40 min on average, 39 to 42 min; faster in nearly every run; costs $41 more.`
+fn words(time: &Saved, money: Option<&Saved>, unit: Unit<'_>) -> String {
+    let mut words = time_words(time);
+    if let Some(money) = money {
+        words = format!("{words}; {}", cost_words(money.mean, unit));
+    }
+    format!("{words}.")
+}
+
+fn time_words(time: &Saved) -> String {
+    let Estimate { value, low, high } = time.mean;
+    let (low, high) = (low.unwrap_or(value), high.unwrap_or(value));
+    let faster = share_of_runs(time.smaller.value);
+    match () {
+        () if time.same.value >= 1.0 => "The same time in every run".to_owned(),
+        () if low > 0.0 => {
+            let (mean, span) = (Unit::Time.say(value), Unit::Time.span(low, high));
+            format!("Saves {}; faster in {faster}", with_span(&mean, "", &span))
+        }
+        () if high < 0.0 => {
+            let (mean, span) = (Unit::Time.say(-value), Unit::Time.span(-high, -low));
+            format!("Takes {}; faster in {faster}", with_span(&mean, " longer", &span))
+        }
+        () => format!("About the same time on average; faster in {faster}"),
+    }
+}
+
+/// The span is told where it says more than the mean.
+fn with_span(mean: &str, how: &str, span: &str) -> String {
+    if mean == span { format!("{mean}{how} on average") } else { format!("{mean}{how} on average, {span}") }
+}
+
+fn cost_words(mean: Estimate, unit: Unit<'_>) -> String {
+    let Estimate { value, low, high } = mean;
+    let sum = unit.say(value.abs());
+    match () {
+        () if low.unwrap_or(value) > 0.0 => format!("costs {sum} less"),
+        () if high.unwrap_or(value) < 0.0 => format!("costs {sum} more"),
+        () => "costs about the same".to_owned(),
     }
 }
 

@@ -244,6 +244,24 @@ fn what_is_the_very_same_in_many_runs_is_told_and_spans_are_short() {
 }
 
 #[test]
+fn a_difference_in_a_line_says_what_is_gained_what_is_lost_and_what_cannot_be_told() {
+    let line = |after: fn(u32) -> f64, cost: fn(u32) -> f64| {
+        let first = choice("as it stands", usual, |_| 1_000.0);
+        findings(&of(vec![first, choice("other", after, cost)], 1, 0.0)).differences[0].words.clone()
+    };
+    let sooner = line(|k| usual(k) - alternately(k, 5.0, 15.0), |k| 1_018.0 + alternately(k, 0.0, 2.0));
+    assert!(
+        sooner.starts_with("Saves 10 min on average, 9 to 11 min; faster in every run; costs $19 more."),
+        "{sooner}"
+    );
+    let later = line(|k| usual(k) + 10.0, |_| 982.0);
+    assert_eq!(later, "Takes 10 min longer on average; faster in no run; costs $18 less.");
+    assert_eq!(line(usual, |_| 1_000.0), "The same time in every run; costs about the same.");
+    let either = line(|k| usual(k) + alternately(k, -1.0, 1.0), |_| 1_000.0);
+    assert!(either.starts_with("About the same time on average; faster in 50 % of the runs;"), "{either}");
+}
+
+#[test]
 fn hours_that_differ_count_by_the_clock() {
     let mut early = three();
     early.judged = Judged::ClockTime;
