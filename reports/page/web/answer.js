@@ -1,0 +1,101 @@
+// @ts-check
+// The answer as a card: plan on, the range with its picture, what holds it up, what helps, what to check.
+"use strict";
+(() => {
+  const { h, store } = heapcast;
+  const SVG = "http://www.w3.org/2000/svg";
+  /** Runs of the first answer, at once, and of the one behind it. */
+  const [FIRST, WHOLE] = ["2000", "10000"];
+  /** Rows that the figures above them say. */
+  const ABOVE = ["Plan on", "Range"];
+  /** Rows that have a part of their own below. */
+  const ELSEWHERE = ["What would help", "Before you start"];
+
+  /** An element of a drawing. @param {string} tag @param {Record<string, string | number>} attributes @param {Node[]} children */
+  function drawn(tag, attributes, ...children) {
+    const element = document.createElementNS(SVG, tag);
+    for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, String(value));
+    element.append(...children);
+    return element;
+  }
+
+  /** Low, middle, plan and high on a line. @param {any} marks @param {string} words */
+  function picture({ low, middle, plan, high }, words) {
+    const [from, to, y] = [6, 314, 14];
+    const [first, last] = [low.clock_s.value, high.clock_s.value];
+    const at = (/** @type {any} */ mark) => (last > first ? from + ((mark.clock_s.value - first) / (last - first)) * (to - from) : (from + to) / 2);
+    return h("figure", { class: "range" }, drawn("svg", { viewBox: "0 0 320 28", role: "img", "aria-label": words },
+      drawn("line", { class: "whole", x1: from, x2: to, y1: y, y2: y }),
+      drawn("line", { class: "likely", x1: from, x2: at(plan), y1: y, y2: y }),
+      drawn("line", { class: "middle", x1: at(middle), x2: at(middle), y1: y - 7, y2: y + 7 }),
+      drawn("line", { class: "planned", x1: at(plan), x2: at(plan), y1: y - 13, y2: y + 13 })),
+    h("figcaption", { "aria-hidden": "true" }, h("span", {}, h("strong", {}, low.clock), " good day"), h("span", {}, h("strong", {}, high.clock), " bad day")));
+  }
+
+  /** Cautions, closed, with how many there are. @param {any[]} warnings */
+  const cautions = (warnings) => (warnings.length ? h("details", { class: "cautions" },
+    h("summary", {}, warnings.length === 1 ? "1 thing to check" : `${warnings.length} things to check`),
+    h("ul", {}, warnings.map((one) => h("li", {}, h("strong", {}, one.cause), " ", one.remedy)))) : "");
+
+  /** What would help: each can be tried where the sentence has a place for it. @param {any[]} helps @param {((help: any) => void)=} tryIt */
+  const helpers = (helps, tryIt) => helps.map((one) => {
+    const words = `${one.words}: saves ${one.saves}${one.cost ? `, ${one.cost}` : ""}`;
+    return tryIt && one.change ? h("button", { class: "help", onclick: () => tryIt(one) }, words, h("span", {}, "try it")) : h("p", {}, words);
+  });
+
+  /** A card of any question. @param {any} card @param {((help: any) => void)=} tryIt */
+  function draw(card, tryIt) {
+    const marks = card.picture;
+    const words = (/** @type {string} */ label) => card.rows.find((/** @type {any} */ row) => row.label === label)?.words || "";
+    const rows = card.rows.filter((/** @type {any} */ row) => row.words && !(marks && ABOVE.includes(row.label)) && !ELSEWHERE.includes(row.label));
+    return [
+      marks ? h("p", { class: "big plan" }, h("span", {}, marks.enough ? "Plan on " : "Work ends "), marks.plan.clock) : h("p", { class: "headline" }, card.headline),
+      marks ? h("p", { class: "note" }, words("Plan on")) : "",
+      marks ? picture(marks, words("Range") || card.headline) : "",
+      h("dl", {}, rows.map((/** @type {any} */ row) => h("div", {}, h("dt", {}, row.label), h("dd", {}, row.words)))),
+      ...(card.helps.length ? [h("h2", { class: "what" }, "What would help"), ...helpers(card.helps, tryIt)] : []),
+      cautions(card.warnings),
+    ].filter(Boolean);
+  }
+
+  /** The card's place on the screen of a job. */
+  function view() {
+    const spoken = h("p", { class: "only-read", role: "status" });
+    const bar = h("progress", { max: "1", value: "0", "aria-label": "runs made" });
+    const from = h("p", { class: "note from" });
+    const body = h("div", { class: "body" }, h("p", { class: "big plan" }, h("span", {}, "Plan on "), "…"));
+    const element = h("section", { class: "card", "aria-label": "The answer" }, bar, body, from, spoken);
+
+    /** Asks with few runs and then with many, and shows each as it comes. @param {any} open @param {AbortSignal} signal @param {(help: any) => void} tryIt */
+    async function run({ job, prefs, element: screen }, signal, tryIt) {
+      const busy = (/** @type {boolean} */ on) => { screen.setAttribute("aria-busy", String(on)); bar.classList.toggle("idle", !on); };
+      const ask = async (/** @type {string} */ runs) => {
+        const { card } = await heapcast.engine.ask({ question: "forecast", jobs: [heapcast.job.plain(job)], options: [["runs", runs], ...heapcast.job.options(prefs)] },
+          { signal, onProgress: (/** @type {number} */ done, /** @type {number} */ all) => { bar.value = all ? done / all : 0; } });
+        if (signal.aborted) return;
+        body.classList.remove("old");
+        // Opened cautions stay open when the figures behind them come in.
+        const opened = body.querySelector("details[open]");
+        body.replaceChildren(...draw(card, tryIt));
+        if (opened) body.querySelector("details")?.setAttribute("open", "");
+        from.textContent = `From ${Number(runs).toLocaleString("en")} runs of this job.`;
+        const words = card.picture ? `${card.picture.enough ? "Plan on" : "Work ends"} ${card.picture.plan.clock}` : card.headline;
+        if (spoken.textContent !== words) spoken.textContent = words;
+        if (card.picture) store.keep(job, { promise: words });
+      };
+      busy(true);
+      bar.value = 0;
+      body.classList.add("old");
+      try {
+        await ask(FIRST);
+        if (!signal.aborted) await ask(WHOLE);
+      } catch (error) {
+        heapcast.job.failed(body, error, signal);
+      }
+      if (!signal.aborted) busy(false);
+    }
+    return { element, run };
+  }
+
+  heapcast.answer = { view, draw, drawn };
+})();

@@ -1,0 +1,176 @@
+// @ts-check
+// The sheet at the thumb: one value of the sentence, tried before it is kept.
+"use strict";
+(() => {
+  const { h, store } = heapcast;
+  /** Longer lists are searched. */
+  const SHORT_LIST = 8;
+  /** Steps that follow each other faster than this are answered together [ms]. */
+  const PAUSE_MS = 250;
+  /** Runs of either job from which a difference is told. */
+  const RUNS = "2000";
+
+  const place = (/** @type {any} */ job) => `${job.id}/sheet`;
+
+  /** A figure and its unit, where the unit is one of those offered. @param {string} typed @param {string[]} units */
+  function parted(typed, units) {
+    const unit = units.filter((unit) => typed.endsWith(" " + unit)).sort((a, b) => b.length - a.length)[0];
+    return unit ? { figure: typed.slice(0, -unit.length - 1), unit } : { figure: typed, unit: "" };
+  }
+
+  /** What a changed job saves against the one kept. @param {any} open @param {string} text @param {AbortSignal} signal */
+  async function compared({ job, prefs }, text, signal) {
+    const [kept, tried] = [heapcast.job.plain(job), { ...heapcast.job.plain(job), text }];
+    await heapcast.engine.ask({
+      question: "compare", jobs: [{ ...kept, name: "as it stands.toml" }, { ...tried, name: "changed.toml" }],
+      options: [["runs", RUNS], ["most", RUNS], ...heapcast.job.options(prefs)],
+    }, { signal });
+    const { differences, choices } = await heapcast.engine.json();
+    const plan = choices[1].finish.find((/** @type {any} */ one) => one.share === 0.8);
+    return { words: differences[0].words, plan: plan ? plan.clock : "" };
+  }
+
+  /** The difference of a tried text, shown in `shown`; a later one takes its place. */
+  function differ(/** @type {any} */ open, /** @type {HTMLElement} */ shown) {
+    let running = new AbortController();
+    let timer = 0;
+    const stop = () => { clearTimeout(timer); running.abort(); };
+    open.signal.addEventListener("abort", stop);
+    return {
+      stop,
+      /** @param {string} text @param {(found: {words: string, plan: string}) => void} [then] */
+      of(text, then) {
+        stop();
+        shown.classList.add("old");
+        if (text === open.job.text) return shown.replaceChildren("As it stands.");
+        const { signal } = (running = new AbortController());
+        timer = setTimeout(() => compared(open, text, signal).then((found) => {
+          if (signal.aborted) return;
+          shown.classList.remove("old");
+          shown.replaceChildren(found.plan ? h("strong", {}, "Plan on ", found.plan, ". ") : "", found.words);
+          if (then) then(found);
+        }).catch((error) => { if (!signal.aborted) heapcast.job.failed(shown, error, signal); }), PAUSE_MS);
+      },
+    };
+  }
+
+  /** The field, its steps and its choices. @param {any} value @param {(edit: any) => void} tried */
+  function entry(value, tried) {
+    const units = value.units || [];
+    const long = (value.choices || []).length > SHORT_LIST;
+    const field = h("input", {
+      id: "typed", type: long ? "search" : "text", autocomplete: "off", autocapitalize: "off", spellcheck: "false", enterkeyhint: "done",
+      "aria-describedby": "help wrong difference", inputmode: units.length ? "decimal" : null, placeholder: long ? "search the list" : null,
+    });
+    const unit = h("select", { "aria-label": "unit", hidden: units.length < 1 }, units.map((/** @type {string} */ one) => h("option", { value: one }, one)));
+    const choices = h("div", { class: long ? "choices long" : "choices", role: "group", "aria-label": "usual choices" });
+    const step = (/** @type {string} */ sign, /** @type {string} */ name) => h("button", { class: "step", "aria-label": `${name}: ${value.title}` }, sign);
+    const [less, more] = [step("−", "less"), step("+", "more")];
+    let now = value;
+
+    const typed = () => (unit.value && /^[\d\s.,/]+$/.test(field.value) ? `${field.value.trim()} ${unit.value}` : field.value.trim());
+    const list = () => {
+      const words = long ? field.value.toLowerCase().split(/\s+/) : [];
+      const fits = (value.choices || []).filter((/** @type {string} */ one) => words.every((word) => one.toLowerCase().includes(word)));
+      choices.replaceChildren(...fits.map((/** @type {string} */ one) => h("button", {
+        "aria-pressed": String(one === now.typed), onclick: () => tried({ set: value.key, value: one }) }, one)));
+      if (long && !fits.length) choices.append(h("button", { onclick: () => tried({ set: value.key, value: typed() }) }, `take “${field.value.trim()}”`));
+    };
+    const show = (/** @type {any} */ next, /** @type {boolean} */ own) => {
+      now = next;
+      for (const [button, to] of [[less, now.less], [more, now.more]]) button.disabled = !to;
+      const parts = parted(now.typed, units);
+      if (!own) field.value = long ? "" : parts.figure;
+      if (!own && parts.unit) unit.value = parts.unit;
+      list();
+    };
+    less.addEventListener("click", () => now.less && tried({ set: value.key, value: now.less }));
+    more.addEventListener("click", () => now.more && tried({ set: value.key, value: now.more }));
+    field.addEventListener("input", () => (long ? list() : tried({ set: value.key, value: typed() }, true)));
+    unit.addEventListener("change", () => tried({ set: value.key, value: typed() }, true));
+    const steps = value.less || value.more;
+    const element = h("div", {}, h("div", { class: "stepper" }, steps ? less : "", field, unit, steps ? more : ""), choices);
+    return { element, field, show };
+  }
+
+  /**
+   * Opens the sheet of a value. Resolves with the text kept, or null when it was left as it was.
+   * @param {{open: any, value: any, clause?: any, first?: any, keep?: string}} wanted `first` is the edit to begin with, `keep` the word for keeping
+   * @returns {Promise<{text: string, read: any, edits: any[]} | null>}
+   */
+  function open({ open, value, clause, first, keep = "keep" }) {
+    const { job, prefs } = open;
+    /** What is tried, once the reader took it. @type {{text: string, read: any, edits: any[]} | null} */
+    let good = null;
+    let turn = 0;
+    const wrong = h("p", { id: "wrong", class: "wrong", role: "alert" });
+    const shown = h("p", { id: "difference", class: "difference", "aria-live": "polite" }, "As it stands.");
+    const keeps = h("button", { type: "submit", class: "first", disabled: true }, keep);
+    const difference = differ(open, shown);
+
+    const tried = async (/** @type {any} */ edit, own = false) => {
+      const mine = ++turn;
+      difference.stop();
+      if (edit.set) store.draft(place(job), { key: value.key, text: edit.value });
+      const read = await heapcast.engine.edit(heapcast.job.plain(job), [edit], prefs);
+      if (mine !== turn) return;
+      good = read.ok ? { text: read.text, read, edits: [edit] } : null;
+      keeps.disabled = !good || read.text === job.text;
+      entered.field.setAttribute("aria-invalid", String(!read.ok));
+      wrong.replaceChildren(...(read.ok ? [] : read.problems.map((/** @type {any} */ one) => h("span", {}, one.what ? `${one.what}${one.right ? `: ${one.right}` : ""}` : one.words))));
+      if (!read.ok) return shown.replaceChildren("Cannot be kept like this.");
+      const found = heapcast.sentence.find(read, value.key);
+      entered.show(found ? found.value : { ...value, typed: edit.value || "" }, own);
+      difference.of(read.text);
+    };
+    const entered = entry(value, tried);
+    entered.show(value, false);
+
+    return new Promise((done) => {
+      const finish = (/** @type {any} */ result) => {
+        turn++;
+        difference.stop();
+        store.draft(place(job), null);
+        removeEventListener("popstate", gone);
+        open.signal.removeEventListener("abort", gone);
+        if (history.state && history.state.sheet) history.back();
+        dialog.close();
+        dialog.remove();
+        done(result);
+      };
+      const gone = () => finish(null);
+      /** Another clause like this one, or this one away: kept at once, with a way back. */
+      const clauseEdit = async (/** @type {any} */ edit) => {
+        const read = await heapcast.engine.edit(heapcast.job.plain(job), [edit], prefs);
+        if (read.ok) finish({ text: read.text, read, edits: [edit] });
+        else wrong.replaceChildren(...read.problems.map((/** @type {any} */ one) => h("span", {}, one.words || one.what)));
+      };
+      const small = (/** @type {string} */ label, /** @type {() => void} */ act) => h("button", { class: "plain", onclick: act }, label);
+      const named = clause && clause.name ? `remove ${clause.name}` : "remove this";
+      const dialog = h("dialog", { class: "sheet", "aria-labelledby": "sheet-title" }, h("form", { method: "dialog", novalidate: true, onsubmit: (/** @type {Event} */ event) => {
+        event.preventDefault();
+        if (good && !keeps.disabled) finish(good);
+      } },
+        h("h2", { id: "sheet-title", tabindex: "-1" }, h("label", { for: "typed" }, value.title)),
+        h("p", { id: "help", class: "note" }, [value.help, value.limits].filter(Boolean).join(" ")),
+        entered.element, wrong, shown,
+        h("div", { class: "row" }, keeps, h("button", { onclick: gone }, "back")),
+        h("div", { class: "row" },
+          value.usual || !clause ? "" : small("back to the usual value", () => tried({ unset: value.key })),
+          clause && clause.add ? small(clause.add.words || clause.add, () => clauseEdit({ add: clause.add.kind || clause.kind })) : "",
+          clause && clause.can_remove ? small(named, () => clauseEdit({ remove: clause.kind, name: clause.name })) : "")));
+      dialog.addEventListener("cancel", (event) => { event.preventDefault(); gone(); });
+      dialog.addEventListener("click", (event) => { if (event.target === dialog) gone(); });
+      document.body.append(dialog);
+      try { history.pushState({ sheet: true }, ""); } catch { /* a page that may not: the buttons are there */ }
+      addEventListener("popstate", gone);
+      open.signal.addEventListener("abort", gone);
+      dialog.showModal();
+      // The field would bring up the keyboard over the sheet.
+      dialog.querySelector("h2").focus();
+      if (first) tried(first);
+    });
+  }
+
+  heapcast.sheet = { open, differ, draft: (/** @type {any} */ job) => store.draft(place(job)) };
+})();
