@@ -61,12 +61,12 @@
       shown.hidden = false;
     });
     const has = (/** @type {string} */ name) => question.folder && question.folder.files.includes(name);
-    return [...heapcast.answer.draw(card), h("div", { class: "row" }, has("report.html") ? page("report.html", "report") : "", has("client.html") ? page("client.html", "page for the client") : "",
+    return [...(card ? heapcast.answer.draw(card) : []), h("div", { class: "row" }, has("report.html") ? page("report.html", "report") : "", has("client.html") ? page("client.html", "page for the client") : "",
       h("button", { onclick: figures }, "all figures"), question.folder ? h("button", { onclick: files }, "files") : ""), place, shown];
   }
 
   /** Asks and shows the answer in `place`. @param {any} open @param {any} question @param {any} request @param {HTMLElement} place */
-  async function ask(open, question, request, place) {
+  async function ask(open, question, { brief = false, ...request }, place) {
     const leave = new AbortController();
     open.signal.addEventListener("abort", () => leave.abort());
     const bar = h("progress", { max: "1", "aria-label": "runs made" });
@@ -74,7 +74,7 @@
     try {
       const { card } = await heapcast.engine.ask({ question: question.name, ...request }, { signal: leave.signal,
         onProgress: (/** @type {number} */ done, /** @type {number} */ all) => { if (all) bar.value = done / all; } });
-      if (!leave.signal.aborted) place.replaceChildren(...results(open, question, card));
+      if (!leave.signal.aborted) place.replaceChildren(...results(open, question, brief ? null : card));
     } catch (error) {
       heapcast.job.failed(place, error, leave.signal);
     }
@@ -119,6 +119,6 @@
       h("div", { class: "row" }, h("button", { class: "first", onclick: () => shell.save(job.name, job.text, "application/toml") }, `the job: ${job.name}`),
         (job.files || []).map((/** @type {any} */ one) => h("button", { onclick: () => shell.save(one.name, one.text) }, one.name))),
       h("h2", {}, "Report, tables and drawings"), shown);
-    await ask(open, questions.find((/** @type {any} */ one) => one.name === "forecast"), { jobs: [heapcast.job.plain(job)], options: heapcast.job.options(prefs) }, shown);
+    await ask(open, questions.find((/** @type {any} */ one) => one.name === "forecast"), { jobs: [heapcast.job.plain(job)], options: heapcast.job.options(prefs), brief: true }, shown);
   };
 })();

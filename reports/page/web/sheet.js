@@ -41,7 +41,7 @@
       /** @param {string} text @param {(found: {words: string, plan: string}) => void} [then] */
       of(text, then) {
         stop();
-        shown.classList.add("old");
+        shown.classList.toggle("old", text !== open.job.text);
         if (text === open.job.text) return shown.replaceChildren("As it stands.");
         const { signal } = (running = new AbortController());
         timer = setTimeout(() => compared(open, text, signal).then((found) => {
