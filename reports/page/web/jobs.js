@@ -30,11 +30,9 @@ heapcast.jobs = (() => {
 
   /** @param {string} wanted @param {Job[]} all */
   function unused(wanted, all) {
-    const taken = new Set(all.map((job) => job.title));
-    for (let i = 1; ; i += 1) {
-      const title = i === 1 ? wanted : `${wanted} (${i})`;
-      if (!taken.has(title)) return title;
-    }
+    let title = wanted;
+    for (let i = 2; all.some((job) => job.title === title); i += 1) title = `${wanted} (${i})`;
+    return title;
   }
 
   async function newJob() {
@@ -58,9 +56,8 @@ heapcast.jobs = (() => {
     const copy = store.fresh({ ...made, name: fileName(made.title), files: job.files });
     copy.kept = { promise: job.kept.promise };
     await store.put(copy);
-    await shell.redraw();
+    await showAgain(copy.id);
     shell.say(`Kept a second time: ${copy.title}`);
-    focusOn(copy.id);
   }
 
   /** @param {Job} job */
@@ -70,23 +67,24 @@ heapcast.jobs = (() => {
     shell.part("title").focus();
     shell.say(`Deleted: ${job.title}`, { undo: async () => {
       await store.put(job);
-      await shell.redraw();
-      focusOn(job.id);
+      await showAgain(job.id);
     } });
   }
 
-  /** @param {string} id */
-  const focusOn = (id) => document.getElementById(`job-${id}`)?.focus();
+  /** Shows the list anew, with the focus on a job. @param {string} id */
+  async function showAgain(id) {
+    await shell.redraw();
+    document.getElementById(`job-${id}`)?.focus();
+  }
 
   /** The form for another title, in place of what stood in the row. @param {Job} job */
   function renaming(job) {
     const key = `${job.id}.title`;
     const fault = h("p", { class: "heed", id: `fault-${job.id}`, role: "alert", hidden: true });
     const field = h("input", { value: store.draft(key) || job.title, autocomplete: "off", "aria-describedby": fault.id, oninput: () => store.draft(key, field.value) });
-    const done = async () => {
+    const done = () => {
       store.draft(key, "");
-      await shell.redraw();
-      focusOn(job.id);
+      return showAgain(job.id);
     };
     const keep = async () => {
       const made = await retitled(job, field.value.trim());
@@ -97,21 +95,19 @@ heapcast.jobs = (() => {
       await store.put(Object.assign(job, { text: made.text, title: made.title, name }));
       await done();
     };
-    const form = h("form", { onsubmit: (/** @type {Event} */ event) => { event.preventDefault(); void keep(); } },
+    return h("form", { onsubmit: (/** @type {Event} */ event) => { event.preventDefault(); void keep(); } },
       h("label", {}, "title of the job", field), fault,
       h("div", { class: "row" }, h("button", { class: "first", onclick: keep }, "keep"), h("button", { onclick: done }, "back")));
-    return { form, field };
   }
 
   /** @param {Job} job */
   function row(job) {
     const item = h("li", { class: "job" });
     const rename = () => {
-      const { form, field } = renaming(job);
-      item.replaceChildren(form);
-      field.focus();
+      item.replaceChildren(renaming(job));
+      item.querySelector("input")?.focus();
     };
-    if (store.draft(`${job.id}.title`)) item.append(renaming(job).form);
+    if (store.draft(`${job.id}.title`)) item.append(renaming(job));
     else item.append(
       h("a", { class: "over", id: `job-${job.id}`, href: `#/job/${job.id}` },
         h("strong", {}, job.title),
@@ -135,10 +131,7 @@ heapcast.jobs = (() => {
 
   shell.route("jobs", async (element) => {
     const all = await store.list();
-    const picked = h("input", { type: "file", multiple: true, hidden: true, "aria-label": "files to open", onchange: async () => {
-      await heapcast.share.open([...picked.files ?? []]);
-      picked.value = "";
-    } });
+    const picked = heapcast.share.picker("files to open");
     const pasted = h("textarea", { rows: 3, id: "pasted", spellcheck: "false", value: store.draft("pasted"), oninput: () => store.draft("pasted", pasted.value) });
     element.append(
       h("p", { class: "lead" }, "Material to move, a loader, some people: how long does it take?"),

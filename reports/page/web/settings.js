@@ -15,14 +15,11 @@ heapcast.settings = (() => {
 
   shell.route("settings", async (element) => {
     shell.title("Settings");
-    const picked = h("input", { type: "file", hidden: true, accept: ".json,application/json", "aria-label": "file of all jobs", onchange: async () => {
-      await heapcast.share.open([...picked.files ?? []]);
-      picked.value = "";
-    } });
+    const picked = heapcast.share.picker("file of all jobs");
     const lasting = await navigator.storage?.persisted?.().catch(() => true) ?? true;
     const ask = h("button", { onclick: async () => {
       const granted = await navigator.storage.persist();
-      if (granted) ask.hidden = true;
+      ask.hidden = granted;
       shell.say(granted ? "The browser keeps them until you delete them." : "The browser did not agree. Save all jobs as a file now and then.");
     } }, "ask the browser to keep them for good");
     element.append(

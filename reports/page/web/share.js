@@ -101,8 +101,8 @@ heapcast.share = (() => {
 
   shell.route("incoming", async (element, { packed }) => {
     shell.title("A job was sent to you");
-    const job = await arrived(packed);
-    if (!job) {
+    const job = await heapcast.engine.unpack(packed).catch(() => null);
+    if (!isJob(job)) {
       element.append(h("p", { class: "lead" }, "This link holds no job that can be read. It may have been cut short on the way: ask for it once more, or for the file."),
         h("a", { class: "button first", href: "#/" }, "to the jobs"));
       return;
@@ -125,16 +125,6 @@ heapcast.share = (() => {
       h("p", { class: "soft" }, "Keeping it adds a job. None of yours is changed.")));
   });
 
-  /** @param {string} packed @returns {Promise<{ name: string, text: string, files: NamedText[] } | null>} */
-  async function arrived(packed) {
-    try {
-      const job = await heapcast.engine.unpack(packed);
-      return isJob(job) ? job : null;
-    } catch {
-      return null;
-    }
-  }
-
   /** @param {any} job */
   const isJob = (job) => [job, ...Array.isArray(job?.files) ? job.files : [null]].every((one) => typeof one?.name === "string" && typeof one?.text === "string");
 
@@ -145,6 +135,15 @@ heapcast.share = (() => {
     store.draft("pasted", "");
     if (packed) shell.go(`#${packed}`);
     else await openJobs([{ name: "job.toml", text: words }], []);
+  }
+
+  /** What asks the device for files, and opens them. @param {string} label */
+  function picker(label) {
+    const field = h("input", { type: "file", multiple: true, hidden: true, "aria-label": label, onchange: async () => {
+      await open([...field.files ?? []]);
+      field.value = "";
+    } });
+    return field;
   }
 
   /** @param {File[]} files */
@@ -176,7 +175,7 @@ heapcast.share = (() => {
     for (const { name, text } of jobs) {
       const job = store.fresh({ name, text, files: jobs.length === 1 ? rest : rest.filter((one) => text.includes(one.name)) });
       const read = await heapcast.engine.read(job, shell.prefs());
-      if (read.ok) job.title = read.title;
+      job.title = read.title || name;
       await store.put(job);
       if (jobs.length === 1) return shell.go(`#/job/${job.id}`);
     }
@@ -194,13 +193,13 @@ heapcast.share = (() => {
   }
 
   // Files can be dropped on any screen.
-  window.addEventListener("dragover", (event) => { event.preventDefault(); document.body.classList.add("drop"); });
-  window.addEventListener("dragleave", (event) => { if (!event.relatedTarget) document.body.classList.remove("drop"); });
-  window.addEventListener("drop", (event) => {
-    event.preventDefault();
-    document.body.classList.remove("drop");
-    if (event.dataTransfer?.files.length) void open([...event.dataTransfer.files]);
-  });
+  for (const kind of /** @type {const} */ (["dragover", "dragleave", "drop"])) {
+    window.addEventListener(kind, (event) => {
+      event.preventDefault();
+      document.body.classList.toggle("drop", kind === "dragover");
+      if (kind === "drop" && event.dataTransfer?.files.length) void open([...event.dataTransfer.files]);
+    });
+  }
 
-  return { open, paste, saveFiles, sendFiles, isJob };
+  return { picker, open, paste, isJob };
 })();

@@ -34,7 +34,7 @@ heapcast.shell = (() => {
   /** @type {void | (() => void)} */
   let leave;
   let turn = 0;
-  /** @type {{ params: Params, rev: number } | null} */
+  /** @type {{ name: string, params: Params } | null} */
   let shown = null;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let fades;
@@ -48,9 +48,7 @@ heapcast.shell = (() => {
 
   /** What is shown for an address: "job" for #/job/ID, "job/report" for #/job/ID/report where there is one of that name, else "job".
    * @param {string} name @param {Screen} screen */
-  function route(name, screen) {
-    screens.set(name, screen);
-  }
+  const route = (name, screen) => { screens.set(name, screen); };
 
   /** @param {string} hash @returns {Promise<{ name: string, params: Params }>} */
   async function found(hash) {
@@ -84,7 +82,7 @@ heapcast.shell = (() => {
     if (mine !== turn) return;
     leave?.();
     leave = undefined;
-    shown = { params, rev: params.job?.rev ?? 0 };
+    shown = { name, params };
     const element = h("div", { id: "screen" });
     title(params.job?.title ?? "heapcast");
     part("main").replaceChildren(element);
@@ -98,10 +96,8 @@ heapcast.shell = (() => {
       else left?.();
     } catch (fault) {
       console.error(fault);
-      element.append(h("div", { class: "heed" },
-        h("p", {}, "This screen could not be shown. What you typed is kept."),
-        h("p", { class: "note" }, String(fault instanceof Error ? fault.message : fault)),
-        h("button", { onclick: () => redraw() }, "try again")));
+      element.append(h("div", { class: "heed" }, h("p", {}, "This screen could not be shown. What you typed is kept."),
+        h("p", { class: "note" }, String(fault)), h("button", { onclick: () => redraw() }, "try again")));
     }
   }
 
@@ -143,23 +139,18 @@ heapcast.shell = (() => {
   }
 
   /** The units and the clock to ask the engine with. */
-  function prefs() {
-    const { units, clock } = store.settings();
-    return { units, clock };
-  }
+  const prefs = () => (({ units, clock }) => ({ units, clock }))(store.settings());
 
   const TROUBLES = {
-    "": "",
     refused: "This browser keeps nothing for this page (a private window does that). Everything works, but the jobs are gone when the page is closed.",
     full: "The device has no room left. Your last changes are in this page alone and are gone when it is closed: save them as a file, or make room and try again.",
   };
 
   function showTrouble() {
-    const words = TROUBLES[store.trouble()];
-    part("trouble").replaceChildren(...(words ? [h("div", { class: "heed" }, h("p", {}, words),
-      h("div", { class: "row" },
-        h("button", { onclick: () => heapcast.settings.exportAll() }, "save all jobs as a file"),
-        store.trouble() === "full" && h("button", { onclick: () => store.writeAgain() }, "try again")))] : []));
+    const now = store.trouble();
+    part("trouble").replaceChildren(now ? h("div", { class: "heed" }, h("p", {}, TROUBLES[now]),
+      h("div", { class: "row" }, h("button", { onclick: () => heapcast.settings.exportAll() }, "save all jobs as a file"),
+        now === "full" && h("button", { onclick: () => store.writeAgain() }, "try again"))) : "");
   }
 
   /** @param {Change} change */
@@ -174,7 +165,8 @@ heapcast.shell = (() => {
     if (here) return;
     if (mine && kind === "put") void catchUp();
     else if (mine && kind === "removed") say("This job was deleted in another tab. A change here brings it back.");
-    else if (!shown?.params.id && ["put", "removed", "kept"].includes(kind)) void redraw();
+    // A list in which something is open is left as it is; it shows the change when it is next drawn.
+    else if (shown?.name === "jobs" && kind !== "settings" && !document.querySelector("#screen :is(details[open], form)")) void redraw();
   }
 
   /** Shows the newer job where another tab has changed it; also what is done when the page comes to the front again. */
@@ -183,20 +175,15 @@ heapcast.shell = (() => {
     if (!was?.params.job) return;
     const now = await store.get(was.params.id);
     if (shown !== was || !now || store.mine(now) || now.rev <= was.params.job.rev) return;
-    await redraw();
     say("This job was changed in another tab; this is how it stands now.");
+    await redraw();
   }
 
   const dark = matchMedia("(prefers-color-scheme: dark)");
 
-  function look() {
-    document.documentElement.dataset.look = store.settings().look || (dark.matches ? "dark" : "light");
-  }
+  const look = () => { document.documentElement.dataset.look = store.settings().look || (dark.matches ? "dark" : "light"); };
 
-  let started = false;
   function start() {
-    if (started) return;
-    started = true;
     store.watch(heard);
     showTrouble();
     window.addEventListener("hashchange", () => redraw({ focus: true }));
@@ -204,7 +191,8 @@ heapcast.shell = (() => {
     window.addEventListener("beforeunload", (event) => { if (store.unwritten()) event.preventDefault(); });
     part("skip").addEventListener("click", (event) => { event.preventDefault(); part("main").focus(); });
     void redraw();
-    heapcast.engine.about().then((about) => { part("version").textContent = `heapcast ${about.version}`; });
+    heapcast.engine.about().then((about) => { part("version").textContent = `heapcast ${about.version}`; })
+      .catch((fault) => say(`This browser cannot work out a job here: ${fault.message}`));
     // The single file has no manifest, and needs no service worker.
     if (document.querySelector("link[rel=manifest]") && "serviceWorker" in navigator && location.protocol.startsWith("http")) {
       navigator.serviceWorker.register("sw.js").catch((fault) => console.warn(fault));
@@ -214,8 +202,7 @@ heapcast.shell = (() => {
   dark.addEventListener("change", look);
   // Scripts may be put into a page that is already there.
   if (document.readyState === "complete") setTimeout(start);
-  document.addEventListener("DOMContentLoaded", start);
-  window.addEventListener("load", start);
+  else window.addEventListener("load", start);
 
   return { route, title, go, redraw, say, save, prefs, part };
 })();

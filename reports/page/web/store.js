@@ -1,26 +1,12 @@
 // @ts-check
 "use strict";
 
-/**
- * A text that a job names, such as observed times.
- * @typedef {{ name: string, text: string }} NamedText
- */
-/**
- * A job as it is kept: `v` the version of the record's shape, `rev` counts its changes, `by` is the tab of the last one.
- * `kept` holds what is only shown in the list (the last promise, a note) and can be lost.
- * @typedef {object} Job
- * @property {string} id
- * @property {string} name  the name of its file, "orchard.toml"
- * @property {string} text  the scenario file itself
- * @property {NamedText[]} files
- * @property {string} title
- * @property {number} changed  milliseconds since 1970
- * @property {number} rev
- * @property {number} v
- * @property {string} by
- * @property {{ promise?: string, note?: string }} kept
- * @property {boolean} [newer]  from a later page than this: shown, never changed
- */
+/** A text that a job names, such as observed times. @typedef {{ name: string, text: string }} NamedText */
+/** A job as it is kept: `text` is the scenario file itself and `name` that of its file; `changed` in milliseconds since 1970; `v` is the version
+ * of the record's shape, `rev` counts its changes, `by` is the tab of the last one. `kept` is only shown in the list. `newer`: made by a later
+ * page than this, so it is shown and never changed.
+ * @typedef {{ id: string, name: string, text: string, files: NamedText[], title: string, changed: number, rev: number, v: number, by: string,
+ *   kept: { promise?: string, note?: string }, newer?: boolean }} Job */
 /** @typedef {{ units: "us" | "metric", clock: "am" | "24", look: "" | "light" | "dark" }} Settings */
 /** @typedef {{ kind: "put" | "kept" | "removed" | "apart" | "settings" | "trouble", id: string, here: boolean, copy?: string }} Change */
 
@@ -57,7 +43,7 @@ heapcast.store = (() => {
    * @param {any} record @returns {Job} */
   function upgraded(record, steps = STEPS) {
     let now = { ...record };
-    if ((now.v ?? 0) > steps.length) return { ...now, newer: true };
+    if ((now.v ?? 0) > steps.length) return { title: now.name, files: [], kept: {}, changed: 0, ...now, newer: true };
     for (let v = now.v ?? 0; v < steps.length; v += 1) now = { ...steps[v](now), v: v + 1 };
     return now;
   }
@@ -152,10 +138,10 @@ heapcast.store = (() => {
       const saved = await transaction("readwrite", (jobs, /** @type {(job: Job) => void} */ give) => {
         const asked = jobs.get(job.id);
         asked.onsuccess = () => {
-          const there = asked.result;
+          const there = asked.result && upgraded(asked.result);
           const next = { ...job, v: STEPS.length, by: TAB, rev: Math.max(job.rev, there?.rev ?? 0) + 1 };
           if (there && there.text !== job.text) next.kept = { note: job.kept.note };
-          if (there && there.rev !== job.rev && there.by !== TAB && there.text !== job.text) {
+          if (there?.newer || (there && there.rev !== job.rev && there.by !== TAB && there.text !== job.text)) {
             Object.assign(next, { id: newId(), rev: 1, kept: { note: "your own changes, kept apart from those made in another tab" } });
           }
           jobs.put(next);
@@ -190,7 +176,7 @@ heapcast.store = (() => {
       const asked = jobs.get(job.id);
       asked.onsuccess = () => {
         const there = asked.result;
-        if (there && there.text === job.text && there.v === STEPS.length) jobs.put({ ...there, kept: { ...there.kept, ...shown } });
+        if (there?.text === job.text && there.v === STEPS.length) jobs.put({ ...there, kept: { ...there.kept, ...shown } });
       };
     }).catch(() => undefined);
     tell({ kind: "kept", id: job.id });
@@ -198,8 +184,8 @@ heapcast.store = (() => {
 
   /** Removes a job and what was half typed in it. @param {string} id */
   const remove = (id) => enqueue(async () => {
-    if (db) await transaction("readwrite", (jobs) => { jobs.delete(id); });
     waiting.delete(id);
+    if (db) await transaction("readwrite", (jobs) => { jobs.delete(id); });
     for (const key of keys()) if (key.startsWith(`heapcast.draft.${id}`)) local(key, null);
     tell({ kind: "removed", id });
   });
