@@ -189,14 +189,12 @@ heapcast.shell = (() => {
     window.addEventListener("hashchange", () => redraw({ focus: true }));
     document.addEventListener("visibilitychange", () => { if (!document.hidden) void catchUp(); });
     window.addEventListener("beforeunload", (event) => { if (store.unwritten()) event.preventDefault(); });
+    // What no screen has dealt with is at least said.
+    window.addEventListener("unhandledrejection", ({ reason }) => { if (reason?.name !== "AbortError") say(String(reason?.message ?? reason)); });
     part("skip").addEventListener("click", (event) => { event.preventDefault(); part("main").focus(); });
     void redraw();
     heapcast.engine.about().then((about) => { part("version").textContent = `heapcast ${about.version}`; })
       .catch((fault) => say(`This browser cannot work out a job here: ${fault.message}`));
-    // The single file has no manifest, and needs no service worker.
-    if (document.querySelector("link[rel=manifest]") && "serviceWorker" in navigator && location.protocol.startsWith("http")) {
-      navigator.serviceWorker.register("sw.js").catch((fault) => console.warn(fault));
-    }
   }
   look();
   dark.addEventListener("change", look);
