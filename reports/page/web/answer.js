@@ -8,8 +8,6 @@
   const [FIRST, WHOLE] = ["2000", "10000"];
   /** Rows that the figures above them say. */
   const ABOVE = ["Plan on", "Range"];
-  /** Rows that have a part of their own below. */
-  const ELSEWHERE = ["What would help", "Before you start"];
 
   /** An element of a drawing. @param {string} tag @param {Record<string, string | number>} attributes @param {Node[]} children */
   function drawn(tag, attributes, ...children) {
@@ -47,11 +45,12 @@
   function draw(card, tryIt) {
     const marks = card.picture;
     const words = (/** @type {string} */ label) => card.rows.find((/** @type {any} */ row) => row.label === label)?.words || "";
-    const rows = card.rows.filter((/** @type {any} */ row) => row.words && !(marks && ABOVE.includes(row.label)) && !ELSEWHERE.includes(row.label));
+    const said = (/** @type {any} */ row) => (marks ? ABOVE.includes(row.label) : row.words.replace(/\n/g, " ") === card.headline) || (card.helps.length && row.label === "What would help");
+    const rows = card.rows.filter((/** @type {any} */ row) => row.words && !said(row));
     return [
       marks ? h("p", { class: "big plan" }, h("span", {}, marks.enough ? "Plan on " : "Work ends "), marks.plan.clock) : h("p", { class: "headline" }, card.headline),
-      marks ? h("p", { class: "note" }, words("Plan on")) : "",
-      marks ? picture(marks, words("Range") || card.headline) : "",
+      marks?.enough ? h("p", { class: "note" }, words("Plan on")) : "",
+      marks ? picture(marks, words("Range") || words("Crew at work")) : "",
       h("dl", {}, rows.map((/** @type {any} */ row) => h("div", {}, h("dt", {}, row.label), h("dd", {}, row.words)))),
       ...(card.helps.length ? [h("h2", { class: "what" }, "What would help"), ...helpers(card.helps, tryIt)] : []),
       cautions(card.warnings),

@@ -51,8 +51,9 @@
     /** Tells what went wrong where it went wrong; what was left is no failure. */
     failed(/** @type {HTMLElement} */ element, /** @type {any} */ error, /** @type {AbortSignal=} */ signal) {
       if (signal && signal.aborted || error.name === "AbortError") return;
-      const problems = error.problems || [{ words: error.message || String(error) }];
-      element.replaceChildren(heapcast.job.problems(problems));
+      let said = { message: error.message || String(error) };
+      try { said = JSON.parse(said.message); } catch { /* plain words */ }
+      element.replaceChildren(heapcast.job.problems(/** @type {any} */ (said).problems || [{ words: said.message }]));
     },
     /** What is wrong and what would be right, as a list. */
     problems: (/** @type {any[]} */ problems) => h("div", { class: "problems", role: "alert" }, h("ul", {}, problems.map((one) => h("li", {},

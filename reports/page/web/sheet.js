@@ -12,10 +12,13 @@
 
   const place = (/** @type {any} */ job) => `${job.id}/sheet`;
 
+  /** What stands between a figure and its unit: nothing in `$28/h`. @param {string} unit */
+  const gap = (unit) => (unit.startsWith("/") ? "" : " ");
+
   /** A figure and its unit, where the unit is one of those offered. @param {string} typed @param {string[]} units */
   function parted(typed, units) {
-    const unit = units.filter((unit) => typed.endsWith(" " + unit)).sort((a, b) => b.length - a.length)[0];
-    return unit ? { figure: typed.slice(0, -unit.length - 1), unit } : { figure: typed, unit: "" };
+    const unit = units.find((unit) => typed.endsWith(gap(unit) + unit)) || "";
+    return { figure: unit ? typed.slice(0, typed.length - unit.length).trim() : typed, unit: typed ? unit : units[0] || "" };
   }
 
   /** What a changed job saves against the one kept. @param {any} open @param {string} text @param {AbortSignal} signal */
@@ -54,8 +57,8 @@
     };
   }
 
-  /** The field, its steps and its choices. @param {any} value @param {(edit: any) => void} tried */
-  function entry(value, tried) {
+  /** The field, its steps and its choices. @param {any} value @param {(edit: any, own?: boolean) => Promise<void>} tried @param {(edit: any) => void} taken of a long list */
+  function entry(value, tried, taken) {
     const units = value.units || [];
     const long = (value.choices || []).length > SHORT_LIST;
     const field = h("input", {
@@ -68,20 +71,21 @@
     const [less, more] = [step("−", "less"), step("+", "more")];
     let now = value;
 
-    const typed = () => (unit.value && /^[\d\s.,/]+$/.test(field.value) ? `${field.value.trim()} ${unit.value}` : field.value.trim());
+    /** A bare figure takes the unit beside it. */
+    const typed = () => field.value.trim() + (unit.value && /^\D{0,4}[\d\s.,/]+$/.test(field.value) ? gap(unit.value) + unit.value : "");
     const list = () => {
       const words = long ? field.value.toLowerCase().split(/\s+/) : [];
       const fits = (value.choices || []).filter((/** @type {string} */ one) => words.every((word) => one.toLowerCase().includes(word)));
       choices.replaceChildren(...fits.map((/** @type {string} */ one) => h("button", {
-        "aria-pressed": String(one === now.typed), onclick: () => tried({ set: value.key, value: one }) }, one)));
-      if (long && !fits.length) choices.append(h("button", { onclick: () => tried({ set: value.key, value: typed() }) }, `take “${field.value.trim()}”`));
+        "aria-pressed": String(one === now.typed), onclick: () => (long ? taken : tried)({ set: value.key, value: one }) }, one)));
+      if (long && !fits.length) choices.append(h("button", { onclick: () => taken({ set: value.key, value: typed() }) }, `take “${field.value.trim()}”`));
     };
     const show = (/** @type {any} */ next, /** @type {boolean} */ own) => {
       now = next;
       for (const [button, to] of [[less, now.less], [more, now.more]]) button.disabled = !to;
       const parts = parted(now.typed, units);
       if (!own) field.value = long ? "" : parts.figure;
-      if (!own && parts.unit) unit.value = parts.unit;
+      if (!own) unit.value = parts.unit;
       list();
     };
     less.addEventListener("click", () => now.less && tried({ set: value.key, value: now.less }));
@@ -90,7 +94,7 @@
     unit.addEventListener("change", () => tried({ set: value.key, value: typed() }, true));
     const steps = value.less || value.more;
     const element = h("div", {}, h("div", { class: "stepper" }, steps ? less : "", field, unit, steps ? more : ""), choices);
-    return { element, field, show };
+    return { element, field, show, long, typing: long || units.length > 0 };
   }
 
   /**
@@ -103,15 +107,19 @@
     /** What is tried, once the reader took it. @type {{text: string, read: any, edits: any[]} | null} */
     let good = null;
     let turn = 0;
+    /** The last edit on its way to the reader. */
+    let latest = Promise.resolve();
     const wrong = h("p", { id: "wrong", class: "wrong", role: "alert" });
     const shown = h("p", { id: "difference", class: "difference", "aria-live": "polite" }, "As it stands.");
     const keeps = h("button", { type: "submit", class: "first", disabled: true }, keep);
     const difference = differ(open, shown);
 
-    const tried = async (/** @type {any} */ edit, own = false) => {
+    const tried = (/** @type {any} */ edit, own = false) => (latest = attempt(edit, own));
+    const attempt = async (/** @type {any} */ edit, /** @type {boolean} */ own) => {
       const mine = ++turn;
+      good = null;
       difference.stop();
-      if (edit.set) store.draft(place(job), { key: value.key, text: edit.value });
+      if (edit.set && keep === "keep") store.draft(place(job), { key: value.key, text: edit.value });
       const read = await heapcast.engine.edit(heapcast.job.plain(job), [edit], prefs);
       if (mine !== turn) return;
       good = read.ok ? { text: read.text, read, edits: [edit] } : null;
@@ -123,15 +131,23 @@
       entered.show(found ? found.value : { ...value, typed: edit.value || "" }, own);
       difference.of(read.text);
     };
-    const entered = entry(value, tried);
+    const entered = entry(value, tried, (edit) => tried(edit).then(submit));
     entered.show(value, false);
 
+    /** Keeps what is tried; what was just typed is read first. */
+    let submit = async () => {};
+
     return new Promise((done) => {
+      submit = async () => {
+        await latest;
+        if (good) finish(good.text === job.text ? null : good);
+      };
       const finish = (/** @type {any} */ result) => {
         turn++;
         difference.stop();
         store.draft(place(job), null);
         removeEventListener("popstate", gone);
+        window.visualViewport?.removeEventListener("resize", above);
         open.signal.removeEventListener("abort", gone);
         if (history.state && history.state.sheet) history.back();
         dialog.close();
@@ -147,14 +163,11 @@
       };
       const small = (/** @type {string} */ label, /** @type {() => void} */ act) => h("button", { class: "plain", onclick: act }, label);
       const named = clause && clause.name ? `remove ${clause.name}` : "remove this";
-      const dialog = h("dialog", { class: "sheet", "aria-labelledby": "sheet-title" }, h("form", { method: "dialog", novalidate: true, onsubmit: (/** @type {Event} */ event) => {
-        event.preventDefault();
-        if (good && !keeps.disabled) finish(good);
-      } },
+      const dialog = h("dialog", { class: "sheet", "aria-labelledby": "sheet-title" }, h("form", { method: "dialog", novalidate: true, onsubmit: (/** @type {Event} */ event) => { event.preventDefault(); submit(); } },
         h("h2", { id: "sheet-title", tabindex: "-1" }, h("label", { for: "typed" }, value.title)),
         h("p", { id: "help", class: "note" }, [value.help, value.limits].filter(Boolean).join(" ")),
-        entered.element, wrong, shown,
-        h("div", { class: "row" }, keeps, h("button", { onclick: gone }, "back")),
+        entered.element, wrong, entered.long ? "" : shown,
+        h("div", { class: "row" }, entered.long ? "" : keeps, h("button", { onclick: gone }, "back")),
         h("div", { class: "row" },
           value.usual || !clause ? "" : small("back to the usual value", () => tried({ unset: value.key })),
           clause && clause.add ? small(clause.add.words || clause.add, () => clauseEdit({ add: clause.add.kind || clause.kind })) : "",
@@ -162,12 +175,16 @@
       dialog.addEventListener("cancel", (event) => { event.preventDefault(); gone(); });
       dialog.addEventListener("click", (event) => { if (event.target === dialog) gone(); });
       document.body.append(dialog);
-      try { history.pushState({ sheet: true }, ""); } catch { /* a page that may not: the buttons are there */ }
+      // After a reload with an open sheet its step back is there already; a page that may not make one has the buttons.
+      try { if (!history.state?.sheet) history.pushState({ sheet: true }, ""); } catch { }
+      /** Above the keyboard, where that lies over the page. */
+      const above = () => { dialog.style.marginBottom = matchMedia("(min-width: 46rem)").matches ? "" : `${Math.max(0, innerHeight - (window.visualViewport?.height ?? innerHeight))}px`; };
+      window.visualViewport?.addEventListener("resize", above);
       addEventListener("popstate", gone);
       open.signal.addEventListener("abort", gone);
       dialog.showModal();
-      // The field would bring up the keyboard over the sheet.
-      dialog.querySelector("h2").focus();
+      // Where steps are the way, a field with the focus would only bring up the keyboard.
+      if (entered.typing) { entered.field.focus(); entered.field.select(); } else dialog.querySelector("h2")?.focus();
       if (first) tried(first);
     });
   }
