@@ -6,6 +6,8 @@
   const SVG = "http://www.w3.org/2000/svg";
   /** Runs of the first answer, at once, and of the one behind it. */
   const [FIRST, WHOLE] = ["2000", "10000"];
+  /** Helps that stand open. */
+  const SHOWN = 2;
   /** Rows that the figures above them say. */
   const ABOVE = ["Plan on", "Range"];
 
@@ -31,15 +33,19 @@
   }
 
   /** Cautions, closed, with how many there are. @param {any[]} warnings */
-  const cautions = (warnings) => (warnings.length ? h("details", { class: "cautions" },
+  const cautions = (warnings) => (warnings.length ? h("details", { class: "fold cautions" },
     h("summary", {}, warnings.length === 1 ? "1 thing to check" : `${warnings.length} things to check`),
     h("ul", {}, warnings.map((one) => h("li", {}, h("strong", {}, one.cause), " ", one.remedy)))) : "");
 
-  /** What would help: each can be tried where the sentence has a place for it. @param {any[]} helps @param {((help: any) => void)=} tryIt */
-  const helpers = (helps, tryIt) => helps.map((one) => {
-    const words = `${one.words}: saves ${one.saves}${one.cost ? `, ${one.cost}` : ""}`;
-    return tryIt && one.change ? h("button", { class: "help", onclick: () => tryIt(one) }, words, h("span", {}, "try it")) : h("p", {}, words);
-  });
+  /** What would help, the first of it open: each can be tried where the sentence has a place for it. @param {any[]} helps @param {((help: any) => void)=} tryIt */
+  function helpers(helps, tryIt) {
+    const lines = helps.map((one) => {
+      const words = [`${one.words}: ${/^\d/.test(one.saves) ? "saves " : ""}${one.saves}`, one.cost].filter(Boolean).join(", ");
+      return tryIt && one.change ? h("button", { class: "help", onclick: () => tryIt(one) }, words, h("span", {}, "try it")) : h("p", {}, words);
+    });
+    const rest = lines.splice(SHOWN);
+    return [...lines, rest.length ? h("details", { class: "fold" }, h("summary", {}, `${rest.length} more`), rest) : ""];
+  }
 
   /** A card of any question. @param {any} card @param {((help: any) => void)=} tryIt */
   function draw(card, tryIt) {
@@ -73,10 +79,10 @@
           { signal, onProgress: (/** @type {number} */ done, /** @type {number} */ all) => { bar.value = all ? done / all : 0; } });
         if (signal.aborted) return;
         body.classList.remove("old");
-        // Opened cautions stay open when the figures behind them come in.
-        const opened = body.querySelector("details[open]");
+        // What was opened stays open when the figures behind them come in.
+        const opened = [...body.querySelectorAll("details")].map((one) => one.open);
         body.replaceChildren(...draw(card, tryIt));
-        if (opened) body.querySelector("details")?.setAttribute("open", "");
+        body.querySelectorAll("details").forEach((one, i) => { one.open = opened[i] || false; });
         from.textContent = `From ${Number(runs).toLocaleString("en")} runs of this job.`;
         const words = card.picture ? `${card.picture.enough ? "Plan on" : "Work ends"} ${card.picture.plan.clock}` : card.headline;
         if (spoken.textContent !== words) spoken.textContent = words;

@@ -55,9 +55,9 @@
       try { said = JSON.parse(said.message); } catch { /* plain words */ }
       element.replaceChildren(heapcast.job.problems(/** @type {any} */ (said).problems || [{ words: said.message }]));
     },
-    /** What is wrong and what would be right, as a list. */
-    problems: (/** @type {any[]} */ problems) => h("div", { class: "problems", role: "alert" }, h("ul", {}, problems.map((one) => h("li", {},
-      one.line ? h("strong", {}, `Line ${one.line}: `) : null,
+    /** What is wrong and what would be right, as a list; `go` leads to a line. */
+    problems: (/** @type {any[]} */ problems, /** @type {((line: number) => void)=} */ go) => h("div", { class: "problems", role: "alert" }, h("ul", {}, problems.map((one) => h("li", {},
+      one.line ? go ? h("button", { onclick: () => go(one.line) }, `Line ${one.line}`) : h("strong", {}, `Line ${one.line}: `) : null,
       one.what ? [one.key ? h("code", {}, one.key + " ") : null, one.what, one.right ? h("span", { class: "right" }, one.right) : null] : one.words)))),
   };
 
@@ -121,7 +121,15 @@
     const field = h("textarea", { id: "text", class: "file", spellcheck: "false", autocapitalize: "off", rows: "18" });
     field.value = store.draft(place) || job.text;
     const tell = (/** @type {any} */ now) => told.replaceChildren(now.ok ? h("p", {}, "Nothing is wrong with it.")
-      : h("div", {}, h("p", {}, now.problems.length === 1 ? "One thing is wrong:" : `${now.problems.length} things are wrong:`), heapcast.job.problems(now.problems)));
+      : h("div", {}, h("p", {}, now.problems.length === 1 ? "One thing is wrong:" : `${now.problems.length} things are wrong:`), heapcast.job.problems(now.problems, show)));
+    /** Marks a line in the field. */
+    const show = (/** @type {number} */ line) => {
+      const lines = field.value.split("\n");
+      const from = lines.slice(0, line - 1).join("\n").length + (line > 1 ? 1 : 0);
+      field.focus();
+      field.setSelectionRange(from, from + (lines[line - 1] || "").length);
+      field.scrollTop = (field.scrollHeight / lines.length) * Math.max(0, line - 4);
+    };
     tell(read);
     field.addEventListener("input", () => store.draft(place, field.value));
     const check = async () => {

@@ -4,7 +4,7 @@
 (() => {
   const { h, shell, store } = heapcast;
   /** Options few people touch: folded. */
-  const FINE = ["seed", "runs", "most", "confidence", "percentiles"];
+  const FINE = ["alternative", "change", "seed", "runs", "most", "confidence", "percentiles"];
   /** What the page's settings say for every question. */
   const SETTLED = ["units"];
   const TYPES = /** @type {Record<string, string>} */ ({ html: "text/html", csv: "text/csv", svg: "image/svg+xml", json: "application/json" });
@@ -40,7 +40,7 @@
       .filter((/** @type {any} */ one) => !SETTLED.includes(one.name) && FINE.includes(one.name) === fine && !(one.name === "alternative" && !read.alternatives.length))
       .map((/** @type {any} */ one) => field(one, read, values[one.name]));
     const fine = of(true);
-    return [...of(false), fine.length ? h("details", {}, h("summary", {}, "Runs and how exact"), fine) : ""];
+    return [...of(false), fine.length ? h("details", {}, h("summary", {}, "Finer points"), fine) : ""];
   }
 
   /** What a finished answer offers: the report, all figures, the files. @param {any} open @param {any} question @param {any} card */

@@ -72,7 +72,7 @@
       const count = alternatives.length + sets.length;
       several.replaceChildren(h("h2", {}, "Which is best?"),
         count ? h("ul", {}, h("li", {}, "as it stands"), alternatives.map((/** @type {string} */ name) => h("li", {}, name)),
-          sets.map((set, i) => h("li", {}, inWords(set), i < state.sets.length ? button("leave out", () => { state.sets.splice(i, 1); again(); }, { class: "plain" }) : "")))
+          sets.map((set, i) => h("li", {}, inWords(set), " ", i < state.sets.length ? button("leave out", () => { state.sets.splice(i, 1); again(); }, { class: "plain" }) : "")))
           : h("p", { class: "note" }, "Try something above, or put several by: they are compared on the same days."),
         count ? button("compare them", () => compare(alternatives, sets), { class: "first" }) : "");
     }
@@ -86,7 +86,7 @@
         const { verdict, choices, differences } = await heapcast.engine.json();
         choices.sort((/** @type {any} */ a, /** @type {any} */ b) => Number(b.letter === verdict.best) - Number(a.letter === verdict.best) || a.mean_finish_working_s.value - b.mean_finish_working_s.value);
         const of = (/** @type {any} */ choice) => differences.find((/** @type {any} */ one) => one.letter === choice.letter)?.words || "";
-        found.replaceChildren(h("p", { class: "headline" }, verdict.take, " ", verdict.sure), verdict.besides.map((/** @type {string} */ one) => h("p", {}, one)).at(0) || "",
+        found.replaceChildren(h("p", { class: "headline" }, verdict.take), [verdict.sure, ...verdict.besides.slice(0, 1)].map((words) => h("p", {}, words)),
           h("ol", { class: "ranked" }, choices.map((/** @type {any} */ choice) => h("li", {}, h("strong", {}, choice.name),
             ` plan on ${choice.finish.find((/** @type {any} */ one) => one.share === 0.8).clock}. `, of(choice)))));
         found.scrollIntoView({ block: "nearest" });
