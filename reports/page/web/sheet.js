@@ -94,7 +94,9 @@
     unit.addEventListener("change", () => tried({ set: value.key, value: typed() }, true));
     const steps = value.less || value.more;
     const element = h("div", {}, h("div", { class: "stepper" }, steps ? less : "", field, unit, steps ? more : ""), choices);
-    return { element, field, show, long, typing: long || units.length > 0 };
+    /** What was half typed before. */
+    const put = (/** @type {string} */ text) => { [field.value, unit.value] = [text, ""]; };
+    return { element, field, show, put, long, typing: long || units.length > 0 };
   }
 
   /**
@@ -185,7 +187,7 @@
       dialog.showModal();
       // Where steps are the way, a field with the focus would only bring up the keyboard.
       if (entered.typing) { entered.field.focus(); entered.field.select(); } else dialog.querySelector("h2")?.focus();
-      if (first) tried(first);
+      if (first) { entered.put(first.value || ""); tried(first); }
     });
   }
 
