@@ -74,7 +74,7 @@
 
     const draw = () => {
       sentence.replaceChildren(...heapcast.sentence.draw(open.read, touch));
-      further.replaceChildren(heapcast.sentence.further(open.read));
+      further.replaceChildren(...heapcast.sentence.further(open.read, touch));
     };
     const start = () => {
       running.abort();
@@ -95,7 +95,7 @@
       if (signal.aborted) return;
       if (done) await kept(done.text, done.read);
       else start();
-      heapcast.sentence.focus(sentence, value.key);
+      heapcast.sentence.focus(element, value.key);
     }
     function tryHelp(/** @type {{words: string, change: string}} */ help) {
       const [key, ...typed] = help.change.split("=").map((part) => part.trim());

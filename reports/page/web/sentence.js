@@ -8,35 +8,39 @@
   heapcast.screens = {};
 
   /** A part of a clause is words, or a value to be touched. */
-  const valueOf = (/** @type {any} */ part) => part.value || part.Value;
+  const valueOf = (/** @type {any} */ part) => part.value;
+
+  /** @typedef {(value: any, clause: any) => void} Touch */
+  const button = (/** @type {any} */ value, /** @type {any} */ clause, /** @type {Touch} */ touch) => h("button", {
+    class: value.usual ? "value usual" : "value", "data-key": value.key,
+    "aria-label": `${value.words}: ${value.title}${value.usual ? ", usual value" : ""}`,
+    onclick: () => touch(value, clause),
+  }, value.words);
+  /** Words and buttons of a clause; the first begins with the comma or space before it. @param {any} one @param {Touch} touch */
+  const clause = (one, touch) => h("span", { class: "clause" }, one.parts.map((/** @type {any} */ part) => (valueOf(part) ? button(valueOf(part), one, touch) : part.words)));
 
   heapcast.sentence = {
     /**
      * The sentence, and how many of its values are usual ones.
-     * @param {any} read @param {(value: any, clause: any) => void} touch
+     * @param {any} read @param {Touch} touch
      */
     draw(read, touch) {
       const { clauses, usual } = read.sentence;
-      const button = (/** @type {any} */ value, /** @type {any} */ clause) => h("button", {
-        class: value.usual ? "value usual" : "value", "data-key": value.key,
-        "aria-label": `${value.words}: ${value.title}${value.usual ? ", usual value" : ""}`,
-        onclick: () => touch(value, clause),
-      }, value.words);
-      const clause = (/** @type {any} */ clause) => h("span", { class: "clause" }, clause.parts.map((/** @type {any} */ part) => {
-        const value = valueOf(part);
-        return value ? button(value, clause) : part.words || part.Words || part;
-      }), " ");
       return [
-        h("p", { class: "flow" }, clauses.map(clause)),
+        h("p", { class: "flow" }, clauses.filter((/** @type {any} */ one) => !one.is_quiet).map((/** @type {any} */ one) => clause(one, touch))),
         usual ? h("p", { class: "note count" }, h("span", { class: "usual" }, usual === 1 ? "1 usual value" : `${usual} usual values`)) : "",
       ];
     },
 
-    /** What the sentence does not say. @param {any} read */
-    further({ sentence: { further } }) {
-      if (!further.length) return "";
-      return h("details", { class: "further" }, h("summary", {}, `Further settings, from the file: ${further.length}`),
-        h("ul", {}, further.map((/** @type {any} */ one) => h("li", {}, one.words))));
+    /** What the sentence leaves out because all of it is usual, and what it cannot say. @param {any} read @param {Touch} touch */
+    further({ sentence: { clauses, further } }, touch) {
+      const quiet = clauses.filter((/** @type {any} */ one) => one.is_quiet);
+      return [
+        quiet.length ? h("details", { class: "further" }, h("summary", {}, "What else can be said"),
+          quiet.map((/** @type {any} */ one) => h("p", { class: "flow" }, clause(one, touch)))) : "",
+        further.length ? h("details", { class: "further" }, h("summary", {}, `Further settings, from the file: ${further.length}`),
+          h("ul", {}, further.map((/** @type {any} */ one) => h("li", {}, one.words)))) : "",
+      ];
     },
 
     /** The value of a key and the clause it stands in. @param {any} read @param {string} key */

@@ -19,7 +19,7 @@
     const shown = h("p", { class: "difference", "aria-live": "polite" });
     const wrong = h("div", {});
     const tried = h("div", { class: "tried" });
-    const list = h("ul", { class: "changes" });
+    const list = h("div", {});
     const found = h("div", { class: "best", "aria-live": "polite" });
     const difference = heapcast.sheet.differ(open, shown);
     const button = (/** @type {string} */ label, /** @type {() => void} */ onclick, /** @type {any} */ more = {}) => h("button", { onclick, ...more }, label);
@@ -57,11 +57,14 @@
         state.stack.length && ok ? h("div", { class: "row" },
           button("keep", async () => { store.draft(place, { stack: [], sets: state.sets }); await heapcast.job.keep(job, text, read.title); shell.go(heapcast.job.link(job)); }, { class: "first" }),
           button("put by, to compare", () => { state.sets.push(state.stack); state.stack = []; again(); })) : "");
-      list.replaceChildren(...heapcast.sentence.all(read).filter(({ value }) => value.less || value.more).map(({ value }) => h("li", {},
+      const rows = (/** @type {boolean} */ quiet) => heapcast.sentence.all(read).filter(({ value, clause }) => (value.less || value.more) && Boolean(clause.is_quiet) === quiet).map(({ value }) => h("li", {},
         h("span", { class: "name" }, value.title),
         button("−", () => stack(value, value.less), { class: "step", disabled: !value.less, "aria-label": `less: ${value.title}` }),
         button(value.words, () => touch(value), { class: "value", "aria-label": `${value.words}: ${value.title}` }),
-        button("+", () => stack(value, value.more), { class: "step", disabled: !value.more, "aria-label": `more: ${value.title}` }))));
+        button("+", () => stack(value, value.more), { class: "step", disabled: !value.more, "aria-label": `more: ${value.title}` })));
+      const quiet = rows(true);
+      const opened = list.querySelector("details")?.open;
+      list.replaceChildren(h("ul", { class: "changes" }, rows(false)), quiet.length ? h("details", { open: opened }, h("summary", {}, "What else can be changed"), h("ul", { class: "changes" }, quiet)) : "");
       best();
     }
 
