@@ -48,28 +48,46 @@ heapcast.store = (() => {
     return now;
   }
 
-  const ready = new Promise((done) => {
-    const refused = () => { setTrouble("refused"); done(null); };
-    setTimeout(() => { if (!db) refused(); }, PATIENCE_MS);
-    try {
-      const asked = indexedDB.open("heapcast", 1);
-      asked.onupgradeneeded = () => asked.result.createObjectStore("jobs", { keyPath: "id" });
-      asked.onerror = refused;
-      asked.onsuccess = () => {
-        db = asked.result;
-        db.onversionchange = () => db?.close();
-        setTrouble("");
-        done(null);
-        void enqueue(writeWaiting);
-      };
-    } catch {
-      refused();
-    }
-  });
+  let ready = open();
+
+  /** @returns {Promise<void>} over as soon as it is known whether there is storage */
+  function open() {
+    return new Promise((done) => {
+      const refused = () => { setTrouble("refused"); done(); };
+      setTimeout(() => { if (!db) refused(); }, PATIENCE_MS);
+      try {
+        const asked = indexedDB.open("heapcast", 1);
+        asked.onupgradeneeded = () => asked.result.createObjectStore("jobs", { keyPath: "id" });
+        asked.onerror = refused;
+        asked.onsuccess = () => {
+          db = asked.result;
+          db.onversionchange = () => db?.close();
+          setTrouble("");
+          done();
+          void enqueue(writeWaiting);
+        };
+      } catch {
+        refused();
+      }
+    });
+  }
 
   /** One transaction; what `work` hands to `give` is the result once everything is on the device.
    * @template T @param {IDBTransactionMode} mode @param {(jobs: IDBObjectStore, give: (value: T) => void) => void} work @returns {Promise<T>} */
-  function transaction(mode, work) {
+  async function transaction(mode, work) {
+    try {
+      return await once(mode, work);
+    } catch (fault) {
+      if (!db || /** @type {Error} */ (fault).name === "QuotaExceededError") throw fault;
+      // A phone may cut a resting page off from its storage: the way there is opened once more.
+      db = null;
+      await (ready = open());
+      return once(mode, work);
+    }
+  }
+
+  /** @template T @param {IDBTransactionMode} mode @param {(jobs: IDBObjectStore, give: (value: T) => void) => void} work @returns {Promise<T>} */
+  function once(mode, work) {
     return new Promise((done, failed) => {
       if (!db) throw new DOMException("no storage", "InvalidStateError");
       /** @type {any} */
@@ -262,7 +280,7 @@ heapcast.store = (() => {
   }
 
   return {
-    get, list, put, keep, remove, fresh, draft, settings, watch, upgraded, ready, writeAgain: () => enqueue(writeWaiting), VERSION: STEPS.length,
+    get, list, put, keep, remove, fresh, draft, settings, watch, upgraded, writeAgain: () => enqueue(writeWaiting), VERSION: STEPS.length,
     trouble: () => trouble, unwritten: () => waiting.size,
     /** Whether this page made the last change. @param {Job} job */
     mine: (job) => job.by === TAB,
