@@ -189,13 +189,14 @@ heapcast.shell = (() => {
     window.addEventListener("hashchange", () => redraw({ focus: true }));
     document.addEventListener("visibilitychange", () => { if (!document.hidden) void catchUp(); });
     window.addEventListener("beforeunload", (event) => { if (store.unwritten()) event.preventDefault(); });
-    // What no screen has dealt with is at least said.
-    window.addEventListener("unhandledrejection", ({ reason }) => { if (reason?.name !== "AbortError") say(String(reason?.message ?? reason)); });
     part("skip").addEventListener("click", (event) => { event.preventDefault(); part("main").focus(); });
     void redraw();
     heapcast.engine.about().then((about) => { part("version").textContent = `heapcast ${about.version}`; })
       .catch((fault) => say(`This browser cannot work out a job here: ${fault.message}`));
   }
+  // What nothing has dealt with is at least said.
+  window.addEventListener("error", ({ message }) => say(`Something went wrong: ${message}`));
+  window.addEventListener("unhandledrejection", ({ reason }) => { if (reason?.name !== "AbortError") say(String(reason?.message ?? reason)); });
   look();
   dark.addEventListener("change", look);
   // Scripts may be put into a page that is already there.

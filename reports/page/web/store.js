@@ -247,11 +247,16 @@ heapcast.store = (() => {
     try { return JSON.parse(local(key) ?? "null"); } catch { return null; }
   }
 
-  /** Units and clock of the device's own language until they are chosen. @returns {Settings} */
+  /** Units and clock of the device's own language until they are chosen; some devices name none that is known. @returns {Settings} */
   function guessed() {
-    const own = new Intl.Locale(navigator.language || "en").maximize().region ?? "";
-    const twelve = new Intl.DateTimeFormat(navigator.language || "en", { hour: "numeric" }).resolvedOptions().hour12;
-    return { units: ["US", "LR", "MM"].includes(own) ? "us" : "metric", clock: twelve ? "am" : "24", look: "" };
+    try {
+      const { language } = navigator;
+      const own = new Intl.Locale(language).maximize().region ?? "";
+      const twelve = new Intl.DateTimeFormat(language, { hour: "numeric" }).resolvedOptions().hour12;
+      return { units: ["US", "LR", "MM"].includes(own) ? "us" : "metric", clock: twelve ? "am" : "24", look: "" };
+    } catch {
+      return { units: "us", clock: "am", look: "" };
+    }
   }
 
   /** @param {Partial<Settings>} [chosen] what to change @returns {Settings} */
