@@ -3,6 +3,9 @@
 
 var heapcast = heapcast || {};
 
+/** What the screens of a job share; each file of theirs sets its own. */
+heapcast.job = heapcast.screens = heapcast.sentence = heapcast.sheet = heapcast.answer = heapcast.paper = heapcast.table = /** @type {any} */ (null);
+
 /** @typedef {Node | string | number | null | undefined | false} Below */
 /** An element: attributes and listeners (`onclick: f`) from `has`, texts and elements below it. A text is never read as markup.
  * @template {keyof HTMLElementTagNameMap} K @param {K} tag @param {Record<string, any>} [has]
