@@ -1,7 +1,10 @@
 // @ts-check
 // The answer as a card: plan on, the range with its picture, what holds it up, what helps, what to check.
 "use strict";
-(() => {
+
+var heapcast = heapcast || {};
+
+heapcast.answer = (() => {
   const { h, store } = heapcast;
   const SVG = "http://www.w3.org/2000/svg";
   /** Runs of the first answer, at once, and of the one behind it. */
@@ -75,7 +78,7 @@
     async function run({ job, prefs, element: screen }, signal, tryIt) {
       const busy = (/** @type {boolean} */ on) => { screen.setAttribute("aria-busy", String(on)); bar.classList.toggle("idle", !on); };
       const ask = async (/** @type {string} */ runs) => {
-        const { card } = await heapcast.engine.ask({ question: "forecast", jobs: [heapcast.job.plain(job)], options: [["runs", runs], ...heapcast.job.options(prefs)] },
+        const { card } = await heapcast.engine.ask({ question: "forecast", jobs: [heapcast.job.plain(job)], options: [...heapcast.job.options(prefs), ["runs", runs]] },
           { signal, onProgress: (/** @type {number} */ done, /** @type {number} */ all) => { bar.value = all ? done / all : 0; } });
         if (signal.aborted) return;
         body.classList.remove("old");
@@ -102,5 +105,5 @@
     return { element, run };
   }
 
-  heapcast.answer = { view, draw, drawn };
+  return { view, draw };
 })();

@@ -1,6 +1,9 @@
 // @ts-check
 // The message for the client: plain text, sent by the device's own ways.
 "use strict";
+
+var heapcast = heapcast || {};
+
 (() => {
   const { h, shell, store } = heapcast;
 

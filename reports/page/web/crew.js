@@ -1,14 +1,17 @@
 // @ts-check
 // Papers: a report shown whole, the crew sheet taken out of it and printed by itself, and a list as a small table.
 "use strict";
-(() => {
+
+var heapcast = heapcast || {};
+
+heapcast.paper = (() => {
   const { h, shell } = heapcast;
 
   /** A page of the engine in a frame of its own, in which no script runs. @param {string} html @param {string} name */
   const frame = (html, name) => h("iframe", { class: "paper", title: name, sandbox: "allow-same-origin allow-modals", srcdoc: html });
   const print = (/** @type {HTMLIFrameElement} */ paper) => { paper.contentWindow?.focus(); paper.contentWindow?.print(); };
 
-  heapcast.paper = {
+  const own = {
     /** The whole screen for a page, until it is closed. @param {string} html @param {string} name */
     open(html, name) {
       const paper = frame(html, name);
@@ -41,11 +44,17 @@
     element.replaceChildren(h("div", { class: "row" }, h("button", { class: "first", onclick: () => print(paper) }, "print")), paper);
   };
 
+  return own;
+})();
+
+heapcast.table = (() => {
+  const { h } = heapcast;
+
   /** Splits a line of a list at its commas, but for those in quotes. @param {string} line */
   const cells = (line) => (line.match(/("([^"]|"")*"|[^,])*(,|$)/g) || []).map((cell) => cell.replace(/,$/, "").trim().replace(/^"(.*)"$/, "$1").replace(/""/g, '"'));
 
   /** A list with a heading, to be changed row by row or read from a file. @param {string} first @param {() => void} changed */
-  heapcast.table = (first, changed) => {
+  return (first, changed) => {
     /** @type {string[]} */
     let heads = [];
     const rows = h("div", { class: "list" });

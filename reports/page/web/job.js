@@ -1,21 +1,38 @@
 // @ts-check
 // A job that is open: its text, what the reader makes of it, and the screen with the sentence and the answer under it.
 "use strict";
-(() => {
-  const { h, shell, store } = heapcast;
 
-  /**
-   * What every screen of a job is given.
-   * @typedef {object} Open
-   * @property {HTMLElement} element
-   * @property {{id: string, name: string, text: string, files: {name: string, text: string}[]}} job
-   * @property {{units: string, clock: string}} prefs
-   * @property {any} read what the reader made of the text
-   * @property {AbortSignal} signal ends with the screen
-   * @property {string[]} rest what stands behind the screen's name in the address
-   */
+var heapcast = heapcast || {};
 
-  const { screens } = heapcast;
+heapcast.job = (() => {
+  const { h, shell, store, screens } = heapcast;
+
+  const own = {
+    /** The job as the engine wants it. */
+    plain: (/** @type {any} */ { name, text, files }) => ({ name, text, files: files || [] }),
+    /** Makes a text the job's own, with a way back. @param {any} job @param {string} text @param {string} title */
+    async keep(job, text, title) {
+      const before = { text: job.text, title: job.title };
+      if (text === job.text) return;
+      await store.put(Object.assign(job, { text, title }));
+      shell.say("Changed.", { undo: async () => { await store.put(Object.assign(job, before)); shell.redraw(); } });
+    },
+    /** Where a screen of the job is. */
+    link: (/** @type {any} */ job, /** @type {string[]} */ ...rest) => "#/" + ["job", job.id, ...rest].map(encodeURIComponent).join("/"),
+    /** Options that hold for every question. @returns {[string, string][]} */
+    options: (/** @type {any} */ prefs) => (prefs.units ? [["units", prefs.units]] : []),
+    /** Tells what went wrong where it went wrong; what was left is no failure. */
+    failed(/** @type {HTMLElement} */ element, /** @type {any} */ error, /** @type {AbortSignal=} */ signal) {
+      if (signal && signal.aborted || error.name === "AbortError") return;
+      let said = { message: error.message || String(error) };
+      try { said = JSON.parse(said.message); } catch { /* plain words */ }
+      element.replaceChildren(heapcast.job.problems(/** @type {any} */ (said).problems || [{ words: said.message }]));
+    },
+    /** What is wrong and what would be right, as a list; `go` leads to a line. */
+    problems: (/** @type {any[]} */ problems, /** @type {((line: number) => void) | undefined} */ go = undefined) => h("div", { class: "problems", role: "alert" }, h("ul", {}, problems.map((one) => h("li", {},
+      one.line ? go ? h("button", { onclick: () => go(one.line) }, `Line ${one.line}`) : h("strong", {}, `Line ${one.line}: `) : null,
+      one.what ? [one.key ? h("code", {}, one.key + " ") : null, one.what, one.right ? h("span", { class: "right" }, one.right) : null] : one.words)))),
+  };
 
   async function enter(/** @type {HTMLElement} */ element, /** @type {any} */ job, /** @type {string[]} */ rest, /** @type {AbortSignal} */ signal) {
     const prefs = shell.prefs();
@@ -33,33 +50,6 @@
     enter(element, job, rest, leave.signal).catch((error) => heapcast.job.failed(element, error, leave.signal));
     return () => leave.abort();
   });
-
-  heapcast.job = {
-    /** The job as the engine wants it. */
-    plain: (/** @type {any} */ { name, text, files }) => ({ name, text, files: files || [] }),
-    /** Makes a text the job's own, with a way back. @param {any} job @param {string} text @param {string} title */
-    async keep(job, text, title) {
-      const before = { text: job.text, title: job.title };
-      if (text === job.text) return;
-      await store.put(Object.assign(job, { text, title }));
-      shell.say("Changed.", { undo: async () => { await store.put(Object.assign(job, before)); shell.redraw(); } });
-    },
-    /** Where a screen of the job is. */
-    link: (/** @type {any} */ job, /** @type {string[]} */ ...rest) => "#/" + ["job", job.id, ...rest].map(encodeURIComponent).join("/"),
-    /** Options that hold for every question. */
-    options: (/** @type {any} */ prefs) => (prefs.units ? [["units", prefs.units]] : []),
-    /** Tells what went wrong where it went wrong; what was left is no failure. */
-    failed(/** @type {HTMLElement} */ element, /** @type {any} */ error, /** @type {AbortSignal=} */ signal) {
-      if (signal && signal.aborted || error.name === "AbortError") return;
-      let said = { message: error.message || String(error) };
-      try { said = JSON.parse(said.message); } catch { /* plain words */ }
-      element.replaceChildren(heapcast.job.problems(/** @type {any} */ (said).problems || [{ words: said.message }]));
-    },
-    /** What is wrong and what would be right, as a list; `go` leads to a line. */
-    problems: (/** @type {any[]} */ problems, /** @type {((line: number) => void)=} */ go) => h("div", { class: "problems", role: "alert" }, h("ul", {}, problems.map((one) => h("li", {},
-      one.line ? go ? h("button", { onclick: () => go(one.line) }, `Line ${one.line}`) : h("strong", {}, `Line ${one.line}: `) : null,
-      one.what ? [one.key ? h("code", {}, one.key + " ") : null, one.what, one.right ? h("span", { class: "right" }, one.right) : null] : one.words)))),
-  };
 
   screens[""] = async (open) => {
     const { element, job, signal } = open;
@@ -147,4 +137,6 @@
     element.replaceChildren(told, h("label", { for: "text" }, "The job as text"), field, h("div", { class: "row" },
       h("button", { class: "first", onclick: keep }, "keep"), h("button", { onclick: check }, "check")));
   };
+
+  return own;
 })();

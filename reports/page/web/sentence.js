@@ -1,11 +1,19 @@
 // @ts-check
 // The job as a sentence whose values are buttons.
 "use strict";
-(() => {
-  const { h } = heapcast;
 
-  /** Screens of a job by the word in the address: #/job/ID/WORD. @type {Record<string, (open: any) => void | Promise<void>>} */
-  heapcast.screens = {};
+var heapcast = heapcast || {};
+
+/**
+ * What every screen of a job is given: `read` is what the reader made of the text, `signal` ends with the screen, `rest` is what
+ * stands behind the screen's name in the address.
+ * @typedef {{ element: HTMLElement, job: Job, prefs: { units: string, clock: string }, read: any, signal: AbortSignal, rest: string[] }} Open
+ */
+/** Screens of a job by the word in the address: #/job/ID/WORD. @type {Record<string, (open: Open) => void | Promise<void>>} */
+heapcast.screens = {};
+
+heapcast.sentence = (() => {
+  const { h } = heapcast;
 
   /** A part of a clause is words, or a value to be touched. */
   const valueOf = (/** @type {any} */ part) => part.value;
@@ -19,7 +27,7 @@
   /** Words and buttons of a clause; the first begins with the comma or space before it. @param {any} one @param {Touch} touch */
   const clause = (one, touch) => h("span", { class: "clause" }, one.parts.map((/** @type {any} */ part) => (valueOf(part) ? button(valueOf(part), one, touch) : part.words)));
 
-  heapcast.sentence = {
+  return {
     /**
      * The sentence, and how many of its values are usual ones.
      * @param {any} read @param {Touch} touch

@@ -1,7 +1,10 @@
 // @ts-check
 // The sheet at the thumb: one value of the sentence, tried before it is kept.
 "use strict";
-(() => {
+
+var heapcast = heapcast || {};
+
+heapcast.sheet = (() => {
   const { h, store } = heapcast;
   /** Longer lists are searched. */
   const SHORT_LIST = 8;
@@ -26,7 +29,7 @@
     const [kept, tried] = [heapcast.job.plain(job), { ...heapcast.job.plain(job), text }];
     await heapcast.engine.ask({
       question: "compare", jobs: [{ ...kept, name: "as it stands.toml" }, { ...tried, name: "changed.toml" }],
-      options: [["runs", RUNS], ["most", RUNS], ...heapcast.job.options(prefs)],
+      options: [...heapcast.job.options(prefs), ["runs", RUNS], ["most", RUNS]],
     }, { signal });
     const { differences, choices } = await heapcast.engine.json();
     const plan = choices[1].finish.find((/** @type {any} */ one) => one.share === 0.8);
@@ -113,10 +116,10 @@
     let latest = Promise.resolve();
     const wrong = h("p", { id: "wrong", class: "wrong", role: "alert" });
     const shown = h("p", { id: "difference", class: "difference", "aria-live": "polite" }, "As it stands.");
-    const keeps = h("button", { type: "submit", class: "first", disabled: true }, keep);
+    const keeps = h("button", { type: "submit", class: "first", "aria-disabled": "true" }, keep);
     const difference = differ(open, shown);
 
-    const tried = (/** @type {any} */ edit, own = false) => (latest = attempt(edit, own));
+    const tried = (/** @type {any} */ edit, own = false) => (latest = attempt(edit, own).catch((error) => heapcast.job.failed(wrong, error, open.signal)));
     const attempt = async (/** @type {any} */ edit, /** @type {boolean} */ own) => {
       const mine = ++turn;
       good = null;
@@ -125,7 +128,7 @@
       const read = await heapcast.engine.edit(heapcast.job.plain(job), [edit], prefs);
       if (mine !== turn) return;
       good = read.ok ? { text: read.text, read, edits: [edit] } : null;
-      keeps.disabled = !good || read.text === job.text;
+      keeps.setAttribute("aria-disabled", String(!good || read.text === job.text));
       entered.field.setAttribute("aria-invalid", String(!read.ok));
       wrong.replaceChildren(...(read.ok ? [] : read.problems.map((/** @type {any} */ one) => h("span", {}, one.what ? `${one.what}${one.right ? `: ${one.right}` : ""}` : one.words))));
       if (!read.ok) return shown.replaceChildren("Cannot be kept like this.");
@@ -136,13 +139,14 @@
     const entered = entry(value, tried, (edit) => tried(edit).then(submit));
     entered.show(value, false);
 
-    /** Keeps what is tried; what was just typed is read first. */
+    /** Keeps what is tried; what was just typed is read first, so the button for it is never quite off. */
     let submit = async () => {};
 
     return new Promise((done) => {
       submit = async () => {
         await latest;
         if (good) finish(good.text === job.text ? null : good);
+        else if (turn === 0) finish(null);
       };
       const finish = (/** @type {any} */ result) => {
         turn++;
@@ -191,5 +195,5 @@
     });
   }
 
-  heapcast.sheet = { open, differ, draft: (/** @type {any} */ job) => store.draft(place(job)) };
+  return { open, differ, draft: (/** @type {any} */ job) => store.draft(place(job)) };
 })();

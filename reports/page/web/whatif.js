@@ -1,6 +1,9 @@
 // @ts-check
 // What if: changes stacked on the job, the difference of all of them, and the best of several.
 "use strict";
+
+var heapcast = heapcast || {};
+
 (() => {
   const { h, shell, store } = heapcast;
 
@@ -12,7 +15,7 @@
     const { element, job, prefs, signal } = open;
     const place = `${job.id}/whatif`;
     shell.title("What if");
-    /** `stack` is tried now, `sets` are put by for the comparison. @type {{stack: any[], sets: any[][]}} */
+    /** `stack` is tried now, `sets` are to be compared. @type {{stack: any[], sets: any[][]}} */
     const state = store.draft(place) || { stack: [], sets: [] };
     let text = job.text;
     let read = open.read;
@@ -56,7 +59,7 @@
         h("ul", {}, state.stack.map((one, i) => h("li", {}, button(`${one.title}: ${one.words}`, () => { state.stack.splice(i, 1); again(); }, { "aria-label": `${one.title}: ${one.words}, take it back` })))),
         state.stack.length && ok ? h("div", { class: "row" },
           button("keep", async () => { store.draft(place, { stack: [], sets: state.sets }); await heapcast.job.keep(job, text, read.title); shell.go(heapcast.job.link(job)); }, { class: "first" }),
-          button("put by, to compare", () => { state.sets.push(state.stack); state.stack = []; again(); })) : "");
+          button("add to the comparison", () => { state.sets.push(state.stack); state.stack = []; again(); })) : "");
       const rows = (/** @type {boolean} */ quiet) => heapcast.sentence.all(read).filter(({ value, clause }) => (value.less || value.more) && Boolean(clause.is_quiet) === quiet).map(({ value }) => h("li", {},
         h("span", { class: "name" }, value.title),
         button("−", () => stack(value, value.less), { class: "step", disabled: !value.less, "aria-label": `less: ${value.title}` }),
@@ -76,20 +79,21 @@
       several.replaceChildren(h("h2", {}, "Which is best?"),
         count ? h("ul", {}, h("li", {}, "as it stands"), alternatives.map((/** @type {string} */ name) => h("li", {}, name)),
           sets.map((set, i) => h("li", {}, inWords(set), " ", i < state.sets.length ? button("leave out", () => { state.sets.splice(i, 1); again(); }, { class: "plain" }) : "")))
-          : h("p", { class: "note" }, "Try something above, or put several by: they are compared on the same days."),
+          : h("p", { class: "note" }, "Try something above and add it here, once or several times: all are compared on the same days."),
         count ? button("compare them", () => compare(alternatives, sets), { class: "first" }) : "");
     }
     async function compare(/** @type {string[]} */ alternatives, /** @type {any[][]} */ sets) {
       difference.stop();
       found.replaceChildren(h("progress", { "aria-label": "runs made" }));
-      const options = [...alternatives.map((name) => ["alternative", name]),
-        ...sets.map((set) => ["change", `${inWords(set).replace(/[:;=]/g, " ")}: ${set.map(change).join("; ")}`]), ...heapcast.job.options(prefs)];
+      /** @type {[string, string][]} */
+      const options = [...alternatives.map((name) => /** @type {[string, string]} */ (["alternative", name])),
+        ...sets.map((set) => /** @type {[string, string]} */ (["change", `${inWords(set).replace(/[:;=]/g, " ")}: ${set.map(change).join("; ")}`])), ...heapcast.job.options(prefs)];
       try {
         await heapcast.engine.ask({ question: "compare", jobs: [heapcast.job.plain(job)], options }, { signal });
         const { verdict, choices, differences } = await heapcast.engine.json();
         choices.sort((/** @type {any} */ a, /** @type {any} */ b) => Number(b.letter === verdict.best) - Number(a.letter === verdict.best) || a.mean_finish_working_s.value - b.mean_finish_working_s.value);
         const of = (/** @type {any} */ choice) => differences.find((/** @type {any} */ one) => one.letter === choice.letter)?.words || "";
-        found.replaceChildren(h("p", { class: "headline" }, verdict.take), [verdict.sure, ...verdict.besides.slice(0, 1)].map((words) => h("p", {}, words)),
+        found.replaceChildren(h("p", { class: "headline" }, verdict.take), ...[verdict.sure, ...verdict.besides.slice(0, 1)].map((words) => h("p", {}, words)),
           h("ol", { class: "ranked" }, choices.map((/** @type {any} */ choice) => h("li", {}, h("strong", {}, choice.name),
             ` plan on ${choice.finish.find((/** @type {any} */ one) => one.share === 0.8).clock}. `, of(choice)))));
         found.scrollIntoView({ block: "nearest" });
