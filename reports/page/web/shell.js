@@ -166,15 +166,14 @@ heapcast.shell = (() => {
       if (mine) go(location.hash.replace(id, copy ?? id), { instead: true });
     }
     if (here) return;
-    if (mine && kind === "put") void catchUp();
-    else if (mine && kind === "removed") say("This job was deleted in another tab. A change here brings it back.");
-    // A list in which something is open is left as it is; it shows the change when it is next drawn.
-    else if (shown?.name === "jobs" && kind !== "settings" && !document.querySelector("#screen :is(details[open], form)")) void redraw();
+    if (mine && kind === "removed") say("This job was deleted in another tab. A change here brings it back.");
+    else if (kind !== "settings") void catchUp();
   }
 
-  /** Shows the newer job where another tab has changed it; also what is done when the page comes to the front again. */
+  /** Shows what another tab has changed; also done when the page comes to the front again. A list in use is left. */
   async function catchUp() {
     const was = shown;
+    if (was?.name === "jobs" && !document.querySelector("#screen :is(details[open], form, :focus)")) return redraw();
     if (!was?.params.job) return;
     const now = await store.get(was.params.id);
     if (shown !== was || !now || store.mine(now) || now.rev <= was.params.job.rev) return;
