@@ -41,7 +41,7 @@ fn bench() -> Bench {
 
 /// The files of a question, and the options without which it would not be answered or would take long.
 fn typed(question: &Question) -> (Vec<&'static str>, Vec<(&'static str, &'static str)>) {
-    let files = question.files.iter().map(|file| if file.value == "LIST.csv" { LIST } else { JOB });
+    let files = question.files.iter().map(|file| if file.is_list { LIST } else { JOB });
     let value = |name: &str| match name {
         "vary" => Some("rakers 1..2"),
         "runs" => Some("300"),

@@ -1,5 +1,6 @@
 //! What every answer is: a line, a screen, a document for programs and files, prepared in memory.
 
+use crate::card::Card;
 use crate::chart::{ChartError, Figure};
 use crate::failure::Failure;
 use crate::findings::Warning;
@@ -14,6 +15,9 @@ use std::path::Path;
 pub trait Answer {
     /// The answer in one line.
     fn headline(&self) -> String;
+
+    /// The first screen as data.
+    fn card(&self) -> Card;
 
     /// The first screen; the files are in `folder`.
     fn first(&self, folder: &Path, columns: u16) -> String;
@@ -62,6 +66,9 @@ pub struct Document {
 pub(crate) const RUNS: &str = "runs.csv";
 /// The same, compressed (gzip, RFC 1952).
 pub(crate) const RUNS_COMPRESSED: &str = "runs.csv.gz";
+
+/// Rows of the table of runs where nothing else is asked for.
+pub const MOST_ROWS: u32 = 10_000;
 
 /// What is wanted of the table of runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -83,6 +83,8 @@ pub struct FileWanted {
     pub help: &'static str,
     /// Whether several may be named.
     pub is_repeated: bool,
+    /// Whether it is a list of buckets, not a scenario.
+    pub is_list: bool,
 }
 
 /// The folder of an answer.

@@ -17,8 +17,10 @@ pub use run::{Buckets, ByHand, FUTURES, Jobs, Tried, Usage, Wanted};
 pub(crate) use tables::buckets_csv;
 
 use crate::answer::{Answer, Document, RunRows};
+use crate::card::Card;
 use crate::failure::Failure;
 use crate::findings::Warning;
+use crate::render::screen::first;
 use std::path::Path;
 
 impl Answer for (Buckets, findings::BucketsFindings) {
@@ -26,8 +28,12 @@ impl Answer for (Buckets, findings::BucketsFindings) {
         self.1.verdict.answer.clone()
     }
 
+    fn card(&self) -> Card {
+        screen::card(&self.0, &self.1)
+    }
+
     fn first(&self, folder: &Path, columns: u16) -> String {
-        screen::buckets_first(&self.0, &self.1, folder, columns)
+        first(&self.card(), folder, "", columns)
     }
 
     fn full(&self, folder: &Path, columns: u16) -> String {

@@ -10,6 +10,7 @@ pub(crate) use json::check_json;
 pub use question::QUESTION;
 
 use crate::answer::{Answer, Document, RunRows, failed};
+use crate::card::Card;
 use crate::failure::Failure;
 use scenarios::Scenario;
 use std::path::Path;
@@ -20,6 +21,10 @@ pub struct Checked(pub Scenario);
 impl Answer for Checked {
     fn headline(&self) -> String {
         screen::verdict(&self.0)
+    }
+
+    fn card(&self) -> Card {
+        screen::card(&self.0, self.0.units)
     }
 
     fn first(&self, _: &Path, columns: u16) -> String {

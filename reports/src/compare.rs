@@ -23,17 +23,23 @@ pub(crate) use runs_csv::paired_runs_csv;
 pub(crate) use tables::{comparison_csv, differences_csv};
 
 use crate::answer::{Answer, Document, RunRows};
+use crate::card::Card;
 use crate::failure::Failure;
 use crate::findings::Warning;
+use crate::render::screen::first;
 use std::path::Path;
 
 impl Answer for (Comparison, findings::ComparisonFindings) {
     fn headline(&self) -> String {
-        format!("{} {}", self.1.verdict.take, self.1.verdict.sure)
+        screen::headline(&self.1)
+    }
+
+    fn card(&self) -> Card {
+        screen::card(&self.0, &self.1)
     }
 
     fn first(&self, folder: &Path, columns: u16) -> String {
-        screen::comparison_first(&self.0, &self.1, folder, columns)
+        first(&self.card(), folder, "", columns)
     }
 
     fn full(&self, folder: &Path, columns: u16) -> String {

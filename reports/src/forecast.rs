@@ -1,5 +1,6 @@
 //! Done by when, what holds it up, and what would help.
 
+mod card;
 mod figures;
 mod files;
 mod json;
@@ -18,8 +19,10 @@ pub use run::{Forecast, Wanted, runs_in_all};
 
 use crate::answer::{Answer, Document, RunRows};
 use crate::ask::MOST_RUNS;
+use crate::card::Card;
 use crate::failure::Failure;
 use crate::findings::{Estimate, Warning, done_by, warnings};
+use crate::render::screen::first;
 use scenarios::units::duration;
 use std::path::Path;
 
@@ -28,8 +31,12 @@ impl Answer for Forecast {
         done_by(self).plan_on
     }
 
+    fn card(&self) -> Card {
+        card::card(self)
+    }
+
     fn first(&self, folder: &Path, columns: u16) -> String {
-        screen::forecast_first(self, folder, columns)
+        first(&self.card(), folder, "", columns)
     }
 
     fn full(&self, folder: &Path, columns: u16) -> String {

@@ -32,6 +32,7 @@ pub mod answer;
 pub mod ask;
 pub mod asked;
 pub mod asked_money;
+pub mod card;
 mod chart;
 pub mod failure;
 pub mod findings;

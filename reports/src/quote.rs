@@ -18,6 +18,7 @@ pub use run::{Quote, QuoteFindings, is_known};
 pub(crate) use tables::{cost_csv, risk_csv, run_costs_csv};
 
 use crate::answer::{Answer, Document, RunRows};
+use crate::card::Card;
 use crate::failure::Failure;
 use crate::findings::{Warning, warnings};
 use std::path::Path;
@@ -28,8 +29,12 @@ impl Answer for Quote {
         if hours { self.findings.hours.sentence.clone() } else { self.findings.offer.verdict.clone() }
     }
 
+    fn card(&self) -> Card {
+        screen::card(self)
+    }
+
     fn first(&self, folder: &Path, columns: u16) -> String {
-        screen::quote_first(self, folder, columns)
+        screen::first(self, folder, columns)
     }
 
     fn full(&self, folder: &Path, columns: u16) -> String {

@@ -14,12 +14,13 @@ pub use run::OneRun;
 pub(crate) use tables::{events_csv, loads_csv};
 
 use crate::answer::{Answer, Document, RunRows, failed};
+use crate::card::Card;
 use crate::failure::Failure;
 use std::path::Path;
 
 impl OneRun {
     fn screen(&self, full: bool, folder: &Path, columns: u16) -> String {
-        screen::replay(&self.scenario, self.scenario.units, &self.replay, full, columns)
+        screen::replay(&self.card(), &self.scenario.job, &self.replay, full, columns)
             + &screen::replay_files(&self.provenance, folder, columns)
     }
 }
@@ -27,6 +28,10 @@ impl OneRun {
 impl Answer for OneRun {
     fn headline(&self) -> String {
         screen::one_run(&self.scenario, self.scenario.units, &self.replay)
+    }
+
+    fn card(&self) -> Card {
+        screen::card(&self.scenario, self.scenario.units, &self.replay)
     }
 
     fn first(&self, folder: &Path, columns: u16) -> String {

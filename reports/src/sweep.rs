@@ -17,8 +17,10 @@ pub use run::{Deadline, MOST_POINTS, MOST_RUNS_IN_ALL, Point, Points, Run, Sweep
 pub(crate) use tables::sweep_csv;
 
 use crate::answer::{Answer, Document, RunRows};
+use crate::card::Card;
 use crate::failure::Failure;
 use crate::findings::{Warning, warnings};
+use crate::render::screen::first;
 use std::path::Path;
 
 impl Answer for (Sweep, findings::SweepFindings) {
@@ -26,8 +28,12 @@ impl Answer for (Sweep, findings::SweepFindings) {
         self.1.verdict.clone()
     }
 
+    fn card(&self) -> Card {
+        screen::card(&self.0, &self.1)
+    }
+
     fn first(&self, folder: &Path, columns: u16) -> String {
-        screen::sweep_first(&self.0, &self.1, folder, columns)
+        first(&self.card(), folder, "", columns)
     }
 
     fn full(&self, folder: &Path, columns: u16) -> String {

@@ -11,8 +11,13 @@ use sim::Plan;
 pub const MOST_RUNS: u32 = 1_000_000;
 
 /// The file of the job.
-pub const JOB_FILE: FileWanted =
-    FileWanted { name: "file", value: "FILE", help: "Scenario file (TOML)", is_repeated: false };
+pub const JOB_FILE: FileWanted = FileWanted {
+    name: "file",
+    value: "FILE",
+    help: "Scenario file (TOML)",
+    is_repeated: false,
+    is_list: false,
+};
 
 /// One of the file's alternatives.
 pub const ALTERNATIVE: Opt<String> = Opt::new(

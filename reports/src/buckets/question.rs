@@ -23,6 +23,7 @@ const LIST: FileWanted = FileWanted {
     value: "LIST.csv",
     help: "List of buckets (CSV): name, struck, heaped, width, mass, price",
     is_repeated: false,
+    is_list: true,
 };
 
 const LOADER: Opt<String> =

@@ -1,10 +1,11 @@
 //! Buckets on one screen: the verdict first, then each against today's.
 
-use crate::buckets::Buckets;
 use crate::buckets::findings::{BucketFindings, BucketsFindings, Runs, Standing};
+use crate::buckets::{BUCKETS, Buckets};
+use crate::card::{Card, row};
 use crate::findings::lower;
 use crate::findings::sentence;
-use crate::render::screen::{Layout, cares, heed, lines, report, titled};
+use crate::render::screen::{Layout, cares, lines, titled};
 use scenarios::units::figure;
 use std::path::Path;
 
@@ -137,22 +138,16 @@ fn worth_lines(findings: &BucketsFindings, width: u16) -> Vec<String> {
 }
 
 /// The answer on buckets.
-pub(crate) fn buckets_first(
-    all: &Buckets,
-    findings: &BucketsFindings,
-    folder: &Path,
-    columns: u16,
-) -> String {
-    let mut layout = Layout::new(columns);
-    layout.section("The job", [format!("{}. Buckets for {}.", titled(&all.scenario), findings.loader)]);
-    layout.section("Which to buy", [findings.verdict.answer.clone()]);
-    layout.section("Besides", findings.verdict.besides.iter().take(2).cloned());
+pub(super) fn card(all: &Buckets, findings: &BucketsFindings) -> Card {
+    let job = row("The job", format!("{}. Buckets for {}.", titled(&all.scenario), findings.loader));
+    let answer = &findings.verdict.answer;
+    let mut card = Card::new(answer.clone(), job, &findings.warnings, &findings.assumed.all);
+    card.row("Which to buy", answer.clone());
+    card.row("Besides", findings.verdict.besides.iter().take(2).cloned().collect::<Vec<_>>().join("\n"));
     let today = &findings.today.runs;
     if let Some(plan) = today.finish.last() {
-        let words = format!("{} ({}); {}.", plan.duration, plan.odds, lower(&today.held_up));
-        layout.section("Today", [words]);
+        card.row("Today", format!("{} ({}); {}.", plan.duration, plan.odds, lower(&today.held_up)));
     }
-    heed(&mut layout, &findings.warnings, &findings.assumed);
-    report(&mut layout, folder, "");
-    layout.text()
+    card.files = &BUCKETS;
+    card
 }

@@ -1,5 +1,6 @@
 //! What a check says: cautions and every assumption in full.
 
+use crate::card::{Card, row};
 use crate::findings::{Warning, assumed, is_fuelled, sentence, the_job, warnings};
 use crate::render::screen::Layout;
 use crate::render::screen::titled;
@@ -41,11 +42,23 @@ fn caution(warning: &Warning) -> String {
 }
 
 /// Whether a file can be run, and what is doubtful in it.
+pub(super) fn card(scenario: &Scenario, units: System) -> Card {
+    let (warnings, assumed) = (warnings(&scenario.cautions), assumed(&scenario.assumptions).all);
+    let verdict = verdict(scenario);
+    let job = row("The job", [titled(scenario), the_job(scenario, units), verdict.clone()].join("\n"));
+    let mut card = Card::new(verdict, job, &warnings, &assumed);
+    if !is_fuelled(&scenario.job) {
+        card.row("Fuel", "Not counted: the file names no fuel burn.");
+    }
+    card
+}
+
+/// The same as the first screen.
 pub(crate) fn check_first(scenario: &Scenario, units: System, columns: u16) -> String {
     let mut layout = Layout::new(columns);
+    let card = card(scenario, units);
     let warnings = warnings(&scenario.cautions);
-    let assumed = assumed(&scenario.assumptions);
-    layout.section("The job", [titled(scenario), the_job(scenario, units), verdict(scenario)]);
+    layout.section(&card.job.label, [card.job.words.clone()]);
     if !warnings.doubtful.is_empty() {
         layout.section("Warnings", crate::render::screen::warning_lines(&warnings.doubtful, &scenario.file));
     }
@@ -54,9 +67,9 @@ pub(crate) fn check_first(scenario: &Scenario, units: System, columns: u16) -> S
         let all = format!("All {} with `heapcast check {} --full`.", warnings.usual.len(), scenario.file);
         layout.section("Take care", [format!("{first} {all}")]);
     }
-    layout.section("Assumed", [crate::render::screen::assumed_line(&scenario.file, &assumed.all)]);
-    if !is_fuelled(&scenario.job) {
-        layout.section("Fuel", ["Not counted: the file names no fuel burn.".to_owned()]);
+    layout.section("Assumed", [crate::render::screen::assumed_line(&scenario.file, &card.assumed)]);
+    for row in &card.rows {
+        layout.section(&row.label, [row.words.clone()]);
     }
     layout.text()
 }

@@ -1,9 +1,10 @@
 //! A comparison on one screen: the verdict first, then the jobs side by side.
 
+use crate::card::{Card, row};
 use crate::compare::findings::{ChoiceFindings, ComparisonFindings};
-use crate::compare::{Comparison, Judged};
+use crate::compare::{COMPARISON, Comparison, Judged};
 use crate::findings::{order, sentence};
-use crate::render::screen::{Layout, cares, heed, lines, report};
+use crate::render::screen::{Layout, cares, lines};
 use std::path::Path;
 
 /// Everything a person needs to choose.
@@ -115,30 +116,30 @@ fn held_up_lines(choices: &[ChoiceFindings], width: u16) -> Vec<String> {
 }
 
 /// The answer to a comparison.
-pub(crate) fn comparison_first(
-    all: &Comparison,
-    findings: &ComparisonFindings,
-    folder: &Path,
-    columns: u16,
-) -> String {
-    let mut layout = Layout::new(columns);
+pub(super) fn card(all: &Comparison, findings: &ComparisonFindings) -> Card {
     let verdict = &findings.verdict;
-    layout.section("The jobs", [format!("{}: {} compared.", titles(all), findings.choices.len())]);
-    layout.section("Which to take", [verdict.take.clone(), verdict.sure.clone()]);
+    let job = row("The jobs", format!("{}: {} compared.", titles(all), findings.choices.len()));
+    let mut card = Card::new(headline(findings), job, &findings.warnings, &findings.assumed.all);
+    card.row("Which to take", [verdict.take.as_str(), &verdict.sure].join("\n"));
     if let Some(best) = findings.choices.iter().find(|choice| choice.letter == verdict.best) {
         if let Some(plan) = best.finish.get(2) {
             let words = format!("{}: {}, until {}, {}.", best.letter, plan.duration, plan.clock, plan.odds);
             let choice = &all.choices[all.best];
             let enough = order(&choice.study, &choice.scenario, all.units).enough;
-            layout.section(if enough { "Plan on" } else { "Crew at work" }, [words]);
+            card.row(if enough { "Plan on" } else { "Crew at work" }, words);
         }
-        layout.section("What holds it up", [sentence(&best.held_up)]);
+        card.row("What holds it up", sentence(&best.held_up));
     }
-    layout.section("Besides", verdict.besides.iter().take(2).cloned());
+    card.row("Besides", verdict.besides.iter().take(2).cloned().collect::<Vec<_>>().join("\n"));
     if !findings.not_alike.is_empty() {
-        layout.section("Not alike", findings.not_alike.iter().map(|line| format!("! {line}")));
+        let lines: Vec<String> = findings.not_alike.iter().map(|line| format!("! {line}")).collect();
+        card.row("Not alike", lines.join("\n"));
     }
-    heed(&mut layout, &findings.warnings, &findings.assumed);
-    report(&mut layout, folder, "");
-    layout.text()
+    card.files = &COMPARISON;
+    card
+}
+
+/// The answer in one line.
+pub(super) fn headline(findings: &ComparisonFindings) -> String {
+    format!("{} {}", findings.verdict.take, findings.verdict.sure)
 }

@@ -1,11 +1,10 @@
 //! The summary of a forecast on one screen.
 
 use crate::findings::{
-    Amount, DoneBy, ReliefLine, amounts, assumed, capital, done_by, handbook, left_over, relief, sentence,
-    the_job, warnings, who_waits,
+    ReliefLine, amounts, assumed, capital, done_by, handbook, left_over, relief, the_job, warnings, who_waits,
 };
 use crate::forecast::run::Forecast;
-use crate::render::screen::{Layout, assumed_line, cares, heed, lines, report, titled};
+use crate::render::screen::{Layout, assumed_line, cares, lines, titled};
 use std::path::Path;
 
 /// Everything a person needs to know of the job, in the order they ask it.
@@ -99,52 +98,10 @@ fn amount_lines(forecast: &Forecast, width: u16) -> Vec<String> {
     all
 }
 
-/// The answer to a forecast.
-pub(crate) fn forecast_first(forecast: &Forecast, folder: &Path, columns: u16) -> String {
-    let mut layout = Layout::new(columns);
-    let (scenario, done) = (&forecast.scenario, done_by(forecast));
-    layout.section("The job", [titled(scenario)]);
-    layout.section(if done.order.enough { "Plan on" } else { "First" }, [plan_on(&done)]);
-    if !done.certain {
-        let heading = if done.order.enough { "Range" } else { "Crew at work" };
-        layout.section(heading, [done.range.replace(", then the crew stops", "")]);
-    }
-    if let Some(by) = &done.by {
-        layout.section("In time", [by.sentence.clone()]);
-    }
-    layout.section("What holds it up", [sentence(&who_waits(forecast).title)]);
-    layout.section("What would help", [sentence(&relief(forecast).title)]);
-    if done.order.enough {
-        layout.section("Order", [done.order.sentence.clone()]);
-    }
-    if let Some(cost) = amounts(forecast).iter().find(|amount| amount.key == "cost") {
-        layout.section("Cost", [cost_words(cost)]);
-    }
-    heed(&mut layout, &warnings(&scenario.cautions), &assumed(&scenario.assumptions));
-    report(&mut layout, folder, "");
-    layout.text()
-}
-
-/// The heading says "Plan on" already.
-fn plan_on(done: &DoneBy) -> String {
-    match done.plan_on.strip_prefix("Plan on ") {
-        Some(rest) => capital(rest),
-        None => done.plan_on.clone(),
-    }
-}
-
-fn cost_words(cost: &Amount) -> String {
-    match (&cost.said, &cost.unknown) {
-        (Some(said), _) if said.p10 == said.p90 => format!("{}.", said.p50),
-        (Some(said), _) => format!("About {}; 8 days in 10 from {} to {}.", said.p50, said.p10, said.p90),
-        (None, Some(why)) => format!("Not known: {why}."),
-        (None, None) => "Not known.".into(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::answer::Answer;
     use crate::example;
 
     fn plain(columns: u16) -> String {
@@ -190,12 +147,8 @@ mod tests {
     #[test]
     fn the_first_screen_is_ten_lines_and_the_answer_comes_first() {
         for columns in [80, 100, 200] {
-            let text = anstream::adapter::strip_str(&forecast_first(
-                &example::forecast(),
-                Path::new("forecast"),
-                columns,
-            ))
-            .to_string();
+            let first = example::forecast().first(Path::new("forecast"), columns);
+            let text = anstream::adapter::strip_str(&first).to_string();
             let most = if columns == 80 { 14 } else { 10 };
             assert!(text.lines().count() <= most, "{} lines:\n{text}", text.lines().count());
             assert!(
@@ -209,8 +162,8 @@ mod tests {
     fn whoever_reads_the_first_screen_of_a_short_job_orders_more() {
         let mut forecast = example::forecast();
         forecast.study.outcomes.iter_mut().for_each(|o| (o.short_m3, o.ends_short) = (2.0, true));
-        let text =
-            anstream::adapter::strip_str(&forecast_first(&forecast, Path::new("forecast"), 100)).to_string();
+        let first = forecast.first(Path::new("forecast"), 100);
+        let text = anstream::adapter::strip_str(&first).to_string();
         let second = text.lines().nth(1).unwrap_or_default();
         assert!(second.starts_with("First             Order 1 more truckload (13.1 yd3)"), "{text}");
         assert!(!text.contains("Plan on"), "{text}");

@@ -1,9 +1,11 @@
 //! A quote on one screen.
 
+use crate::answer::Answer;
+use crate::card::{Card, row};
 use crate::findings::{assumed, capital, the_job, warnings};
 use crate::quote::findings::{CostLine, HoursFindings, Offer, Price};
-use crate::quote::{Quote, QuoteFindings};
-use crate::render::screen::{Layout, assumed_line, cares, heed, lines, report, titled};
+use crate::quote::{QUOTE, Quote, QuoteFindings};
+use crate::render::screen::{self, Layout, assumed_line, cares, lines, titled};
 use std::path::Path;
 
 /// The price first, then what it rests on.
@@ -106,26 +108,27 @@ fn gap_lines(findings: &QuoteFindings) -> Vec<String> {
 }
 
 /// The price to ask.
-pub(crate) fn quote_first(quote: &Quote, folder: &Path, columns: u16) -> String {
-    let mut layout = Layout::new(columns);
+pub(super) fn card(quote: &Quote) -> Card {
     let (scenario, findings) = (&quote.scenario, &quote.findings);
-    layout.section("The job", [titled(scenario)]);
-    layout.section("What to ask", [findings.offer.verdict.clone()]);
-    layout.section("What it costs", [findings.cost.range.clone()]);
+    let (warnings, assumed) = (warnings(&scenario.cautions), assumed(&scenario.assumptions).all);
+    let mut card = Card::new(quote.headline(), row("The job", titled(scenario)), &warnings, &assumed);
+    card.row("What to ask", findings.offer.verdict.clone());
+    card.row("What it costs", findings.cost.range.clone());
     let hours = match &findings.truckload.first {
         // The order is said once, with the price.
         Some(first) => findings.hours.sentence.trim_start_matches(first.as_str()).trim().to_owned(),
         None => findings.hours.sentence.clone(),
     };
-    layout.section("By the hour", [hours]);
-    layout.section("Not in it", [findings.gaps.short()]);
-    heed(&mut layout, &warnings(&scenario.cautions), &assumed(&scenario.assumptions));
-    report(
-        &mut layout,
-        folder,
-        &format!(", for you; {}/client.html for the client", scenarios::shown_path(folder)),
-    );
-    layout.text()
+    card.row("By the hour", hours);
+    card.row("Not in it", findings.gaps.short());
+    card.files = &QUOTE;
+    card
+}
+
+/// The price to ask, and where the sheet for the client is.
+pub(super) fn first(quote: &Quote, folder: &Path, columns: u16) -> String {
+    let besides = format!(", for you; {}/client.html for the client", scenarios::shown_path(folder));
+    screen::first(&card(quote), folder, &besides, columns)
 }
 
 #[cfg(test)]

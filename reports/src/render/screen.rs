@@ -5,7 +5,8 @@ mod job;
 mod layout;
 mod problems;
 
-pub(crate) use job::{assumed_line, cares, files, heed, report, titled, warning_lines};
+pub(crate) use job::{assumed_line, cares, files, first, titled, warning_lines};
+pub use layout::plain;
 pub(crate) use layout::{Layout, lines};
 pub use problems::{Snippets, problems};
 

@@ -1,18 +1,34 @@
 //! One run on the screen.
 
-use crate::findings::{Calendar, about_duration, about_money, about_volume};
+use crate::card::{Card, row};
+use crate::findings::{
+    Calendar, about_duration, about_money, about_volume, assumed, is_fuelled, is_priced, warnings,
+};
 use crate::provenance::Provenance;
 use crate::render::screen::titled;
 use crate::render::screen::{Layout, lines};
+use crate::replay::REPLAY;
 use scenarios::Scenario;
 use scenarios::units::{System, fuel};
 use sim::{Duration, Job, Replay};
 use std::path::Path;
 
 /// What one run yields and, in full, where everybody's time went.
-pub(crate) fn replay(scenario: &Scenario, units: System, run: &Replay, full: bool, columns: u16) -> String {
+pub(crate) fn replay(card: &Card, job: &Job, run: &Replay, full: bool, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
+    for row in std::iter::once(&card.job).chain(&card.rows) {
+        layout.section(&row.label, [row.words.clone()]);
+    }
+    if full {
+        let rows = lines(&["", "", "time", "share"], times(job, run), &[2, 3], width);
+        layout.gap().section("Who did what", rows);
+    }
+    layout.text()
+}
+
+/// What one run yields.
+pub(super) fn card(scenario: &Scenario, units: System, run: &Replay) -> Card {
     let (o, job) = (&run.outcome, &scenario.job);
     let finish = one_run(scenario, units, run);
     let mut took = vec![format!("{} loads", o.loads), format!("{} placed", about_volume(o.placed_m3, units))];
@@ -22,21 +38,18 @@ pub(crate) fn replay(scenario: &Scenario, units: System, run: &Replay, full: boo
     if o.short_m3 > 0.0 {
         took.push(format!("{} short", about_volume(o.short_m3, units)));
     }
-    if crate::findings::is_fuelled(job) {
+    if is_fuelled(job) {
         took.push(format!("{} of fuel", fuel(o.fuel_l, units)));
     }
     took.push(format!("{:.1} hours of labour", o.labour_h));
-    if crate::findings::is_priced(job) {
+    if is_priced(job) {
         took.push(about_money(o.cost, &scenario.currency));
     }
-    layout
-        .section("The job", [titled(scenario)])
-        .section("This run", [finish, format!("{}.", took.join(", "))]);
-    if full {
-        let rows = lines(&["", "", "time", "share"], times(job, run), &[2, 3], width);
-        layout.gap().section("Who did what", rows);
-    }
-    layout.text()
+    let (warnings, assumed) = (warnings(&scenario.cautions), assumed(&scenario.assumptions).all);
+    let mut card = Card::new(finish.clone(), row("The job", titled(scenario)), &warnings, &assumed);
+    card.row("This run", format!("{finish}\n{}.", took.join(", ")));
+    card.files = &REPLAY;
+    card
 }
 
 /// When one run is done, in a line.

@@ -3,10 +3,11 @@
 mod grid;
 mod rows;
 
+use crate::card::{Card, row};
 use crate::findings::{assumed, the_job, warnings};
-use crate::render::screen::{Layout, assumed_line, cares, heed, report, titled};
-use crate::sweep::Sweep;
+use crate::render::screen::{Layout, assumed_line, cares, titled};
 use crate::sweep::findings::{Mark, SweepFindings, Thing};
+use crate::sweep::{FILES, Sweep};
 use std::path::Path;
 
 /// Everything a person needs to know of a sweep, the answers first.
@@ -95,25 +96,23 @@ fn thinned(count: usize, most: usize, wanted: impl Fn(usize) -> bool) -> Vec<usi
 }
 
 /// The answer to a sweep.
-pub(crate) fn sweep_first(sweep: &Sweep, findings: &SweepFindings, folder: &Path, columns: u16) -> String {
-    let mut layout = Layout::new(columns);
-    layout.section("The job", [titled(&sweep.base)]);
+pub(super) fn card(sweep: &Sweep, findings: &SweepFindings) -> Card {
+    let (warnings, assumed) = (warnings(&sweep.cautions()), assumed(&sweep.assumptions()).all);
+    let job = row("The job", titled(&sweep.base));
+    let mut card = Card::new(findings.verdict.clone(), job, &warnings, &assumed);
     if let Some(short) = &findings.short {
-        layout.section("First", [short.clone()]);
+        card.row("First", short.clone());
     }
     if let Some(by) = &findings.by {
-        layout.section(&format!("By {}", by.clock), [by.sentence.clone()]);
+        card.row(format!("By {}", by.clock), by.sentence.clone());
     }
-    layout.section(
-        "What pays",
-        [without_error(format!("{} {}", findings.knee.steps, findings.knee.sentence).trim())],
-    );
+    let pays = format!("{} {}", findings.knee.steps, findings.knee.sentence);
+    card.row("What pays", without_error(pays.trim()));
     if let Some(money) = &findings.money {
-        layout.section("Money", [without_error(&money.sentence)]);
+        card.row("Money", without_error(&money.sentence));
     }
-    heed(&mut layout, &warnings(&sweep.cautions()), &assumed(&sweep.assumptions()));
-    report(&mut layout, folder, "");
-    layout.text()
+    card.files = &FILES;
+    card
 }
 
 /// Without simulation errors: `a second raker saves 27 min (± 3 min)`. They come with `--full` and stand in the report.

@@ -1,7 +1,8 @@
 //! What more than one screen says of the job: its title, what to heed, what is assumed, where the report is.
 
 use super::Layout;
-use crate::findings::{Assumed, AssumedLine, Warning, Warnings, capital, sentence};
+use crate::card::{Card, CardWeight};
+use crate::findings::{AssumedLine, Warning, Warnings, capital, sentence};
 use scenarios::Scenario;
 use std::path::Path;
 
@@ -70,31 +71,34 @@ pub(crate) fn files(folder: &Path, more: &str, made_with: String, columns: u16) 
         .text()
 }
 
-/// What to read before the work begins, by number.
-pub(crate) fn heed(layout: &mut Layout, warnings: &Warnings, assumed: &Assumed) {
+/// The first screen: the card, what to read before the work begins, by number, and where the report is, `besides` after it.
+pub(crate) fn first(card: &Card, folder: &Path, besides: &str, columns: u16) -> String {
+    let mut layout = Layout::new(columns);
+    for row in std::iter::once(&card.job).chain(&card.rows) {
+        layout.section(&row.label, [row.words.clone()]);
+    }
     let count = |n: usize, one: &str, many: &str| match n {
         0 => None,
         1 => Some(format!("1 {one}")),
         n => Some(format!("{n} {many}")),
     };
+    let doubtful = card.count(CardWeight::Warning);
     let all: Vec<String> = [
-        count(warnings.doubtful.len(), "warning", "warnings"),
-        count(warnings.usual.len(), "caution", "cautions"),
-        count(assumed.all.len(), "figure assumed", "figures assumed"),
+        count(doubtful, "warning", "warnings"),
+        count(card.count(CardWeight::Usual), "caution", "cautions"),
+        count(card.assumed.len(), "figure assumed", "figures assumed"),
     ]
     .into_iter()
     .flatten()
     .collect();
     if !all.is_empty() {
-        let mark = if warnings.doubtful.is_empty() { "" } else { "! " };
+        let mark = if doubtful == 0 { "" } else { "! " };
         layout.section("Before you start", [format!("{mark}Read the report: {}.", all.join(", "))]);
     }
-}
-
-pub(crate) fn report(layout: &mut Layout, folder: &Path, besides: &str) {
     let shown = scenarios::shown_path(folder);
     layout.section(
         "Report",
         [format!("{shown}/report.html to read and print{besides}; the tables on the screen: --full.")],
     );
+    layout.text()
 }

@@ -60,6 +60,11 @@ impl Layout {
 const BOLD: &str = "\u{1b}[1m";
 const PLAIN: &str = "\u{1b}[0m";
 
+/// A screen without its styling.
+pub fn plain(screen: &str) -> String {
+    screen.replace(BOLD, "").replace(PLAIN, "")
+}
+
 /// A text in lines of this width, each filled up to it.
 fn folded(text: &str, width: u16) -> Vec<String> {
     let mut table = Table::new();

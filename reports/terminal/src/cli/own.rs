@@ -2,6 +2,7 @@
 
 use crate::part_file::Share;
 use clap::{Arg, ArgMatches, Args, Command, FromArgMatches, value_parser};
+use reports::answer::MOST_ROWS;
 use reports::answer::RunRows;
 use reports::ask::{MOST_RUNS, Question, whole};
 use scenarios::typed::time;
@@ -87,9 +88,6 @@ pub(crate) struct PartArgs {
     #[arg(long, value_name = "FOLDER", num_args = 1.., conflicts_with_all = ["part", "within", "runs", "seed"])]
     pub(crate) merge: Vec<PathBuf>,
 }
-
-/// Most runs that `runs.csv` has a row for when nothing else is asked for.
-const MOST_ROWS: u32 = 10_000;
 
 /// What is written of the single runs.
 #[derive(Args, Clone, Copy, Debug)]
