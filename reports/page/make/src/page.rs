@@ -1,0 +1,64 @@
+//! The page as it is written: its HTML, and the styles and scripts that it names, in its order.
+
+use anyhow::{Context, Result, ensure};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// The page as it is written.
+pub(crate) struct Page {
+    folder: PathBuf,
+    /// HTML up to its first style or script, without a policy of its own.
+    head: String,
+    /// HTML after the last of them.
+    rest: String,
+    /// All styles.
+    pub(crate) styles: String,
+    /// All scripts.
+    pub(crate) scripts: String,
+}
+
+impl Page {
+    /// Reads it. A style or script stands on a line of its own in the HTML.
+    pub(crate) fn read(folder: &Path) -> Result<Self> {
+        let text = |name: &str| fs::read_to_string(folder.join(name)).with_context(|| name.to_owned());
+        let mut page = Self {
+            folder: folder.to_owned(),
+            head: String::new(),
+            rest: String::new(),
+            styles: String::new(),
+            scripts: String::new(),
+        };
+        for line in text("index.html")?.lines() {
+            let named = |before: &str, after: &str| line.trim().strip_prefix(before)?.strip_suffix(after);
+            if let Some(name) = named("<link rel=\"stylesheet\" href=\"", "\">") {
+                page.styles.push_str(&text(name).unwrap_or_default());
+            } else if let Some(name) = named("<script defer src=\"", "\"></script>") {
+                page.scripts.push_str(&text(name).unwrap_or_default());
+            } else if !line.contains("http-equiv=\"Content-Security-Policy\"") {
+                let part = if page.scripts.is_empty() { &mut page.head } else { &mut page.rest };
+                part.push_str(line);
+                part.push('\n');
+            }
+        }
+        ensure!(
+            !page.scripts.is_empty() && !page.styles.is_empty(),
+            "index.html names no style or no script"
+        );
+        ensure!(page.head.contains(CHARSET), "index.html has no {CHARSET}");
+        Ok(page)
+    }
+
+    /// Another file beside it.
+    pub(crate) fn beside(&self, name: &str) -> Result<Vec<u8>> {
+        fs::read(self.folder.join(name)).with_context(|| name.to_owned())
+    }
+
+    /// The HTML with a policy, and with this in place of its styles and scripts.
+    pub(crate) fn html(&self, policy: &str, parts: &str) -> String {
+        // A policy in the page holds from where it stands on; before it goes only what says how to read it.
+        let policy = format!("{CHARSET}\n<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">");
+        format!("{}{parts}{}", self.head.replacen(CHARSET, &policy, 1), self.rest)
+    }
+}
+
+const CHARSET: &str = "<meta charset=\"utf-8\">";

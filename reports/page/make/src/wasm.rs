@@ -1,0 +1,54 @@
+//! The wasm file and the script that goes with it.
+
+use anyhow::{Result, ensure};
+use std::path::Path;
+use std::process::Command;
+use wasm_bindgen_cli_support::Bindgen;
+
+const TARGET: &str = "wasm32-unknown-unknown";
+/// Its name in the workspace's `Cargo.toml`.
+const PROFILE: &str = "page";
+
+/// What the page works with.
+pub(crate) struct Wasm {
+    /// The engine.
+    pub(crate) bytes: Vec<u8>,
+    /// What JavaScript calls it by: sets the global `wasm_bindgen`.
+    pub(crate) script: String,
+}
+
+/// Builds it; `more` is typed after the rest.
+pub(crate) fn made(root: &Path, more: &[String]) -> Result<Wasm> {
+    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
+    let folder = root.join("target/web");
+    let mut command = Command::new(cargo);
+    // Of this kind alone: beside a library for other crates nothing would be optimised as a whole.
+    command.current_dir(root).args(["rustc", "--locked", "--package", "heapcast-page", "--lib"]);
+    command.args(["--crate-type", "cdylib"]);
+    command.args(["--target", TARGET, "--profile", PROFILE]).arg("--target-dir").arg(&folder).args(more);
+    // Those of this program's own build.
+    for (name, _) in std::env::vars_os() {
+        let name = name.to_string_lossy();
+        if name.starts_with("CARGO_PKG_") || name.starts_with("CARGO_MANIFEST_") {
+            command.env_remove(&*name);
+        }
+    }
+    ensure!(
+        command.status()?.success(),
+        "the engine was not built; where {TARGET} is missing: rustup target add {TARGET}"
+    );
+    bound(&folder.join(TARGET).join(PROFILE).join("page.wasm"))
+}
+
+fn bound(file: &Path) -> Result<Wasm> {
+    let mut output = Bindgen::new()
+        .input_path(file)
+        .no_modules(true)?
+        .typescript(false)
+        .omit_default_module_path(true)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        .generate_output()?;
+    let bytes = output.wasm_mut().emit_wasm();
+    Ok(Wasm { bytes, script: output.js().to_owned() })
+}
