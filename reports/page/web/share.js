@@ -16,9 +16,7 @@ heapcast.share = (() => {
   const texts = (job) => [{ name: job.name, text: job.text }, ...job.files];
 
   /** Saves the scenario file and the files it names, each under its own name. @param {Job} job */
-  function saveFiles(job) {
-    for (const { name, text } of texts(job)) shell.save(name, text);
-  }
+  const saveFiles = (job) => texts(job).forEach(({ name, text }) => shell.save(name, text));
 
   /** @param {Job} job */
   async function sendFiles(job) {
@@ -60,10 +58,8 @@ heapcast.share = (() => {
   /** Prints the job once its answer stands there. @param {Job} job */
   async function print(job) {
     shell.go(`#/job/${job.id}`);
-    for (let waited = 0; waited < 200; waited += 1) {
-      await new Promise((done) => setTimeout(done, 100));
-      if (waited > 2 && !document.querySelector("main [aria-busy=true]")) break;
-    }
+    const rest = () => new Promise((done) => setTimeout(done, 300));
+    for (let waits = 60; waits > 0; waits = document.querySelector("main [aria-busy=true]") ? waits - 1 : 0) await rest();
     window.print();
   }
 

@@ -204,7 +204,8 @@ heapcast.store = (() => {
   const remove = (id) => enqueue(async () => {
     waiting.delete(id);
     if (db) await transaction("readwrite", (jobs) => { jobs.delete(id); });
-    for (const key of keys()) if (key.startsWith(`heapcast.draft.${id}`)) local(key, null);
+    const stored = tried(() => Object.keys(localStorage)) ?? [];
+    for (const key of [...memory.keys(), ...stored]) if (key.startsWith(`heapcast.draft.${id}`)) local(key, null);
     tell({ kind: "removed", id });
   });
 
@@ -212,6 +213,11 @@ heapcast.store = (() => {
   const fresh = ({ name, text, title, files }) => ({
     v: STEPS.length, id: newId(), name, text, title: title || name, files: files ?? [], changed: Date.now(), rev: 0, by: TAB, kept: {},
   });
+
+  /** @template T @param {() => T} work @returns {T | null} */
+  function tried(work) {
+    try { return work(); } catch { return null; }
+  }
 
   /** Values small enough to be written at once, without a promise; in memory where the device keeps none. @type {Map<string, string>} */
   const memory = new Map();
@@ -229,11 +235,6 @@ heapcast.store = (() => {
     return value ?? null;
   }
 
-  /** @returns {string[]} */
-  function keys() {
-    try { return [...memory.keys(), ...Object.keys(localStorage)]; } catch { return [...memory.keys()]; }
-  }
-
   /** What is half typed: `draft(key)` gives it back or "", `draft(key, value)` keeps it, `draft(key, "")` forgets it.
    * A key begins with the id of its job, and goes with it. @param {string} key @param {unknown} [value] @returns {any} */
   function draft(key, value) {
@@ -243,20 +244,13 @@ heapcast.store = (() => {
   }
 
   /** @param {string} key */
-  function read(key) {
-    try { return JSON.parse(local(key) ?? "null"); } catch { return null; }
-  }
+  const read = (key) => tried(() => JSON.parse(local(key) ?? "null"));
 
   /** Units and clock of the device's own language until they are chosen; some devices name none that is known. @returns {Settings} */
   function guessed() {
-    try {
-      const { language } = navigator;
-      const own = new Intl.Locale(language).maximize().region ?? "";
-      const twelve = new Intl.DateTimeFormat(language, { hour: "numeric" }).resolvedOptions().hour12;
-      return { units: ["US", "LR", "MM"].includes(own) ? "us" : "metric", clock: twelve ? "am" : "24", look: "" };
-    } catch {
-      return { units: "us", clock: "am", look: "" };
-    }
+    const region = tried(() => new Intl.Locale(navigator.language).maximize().region) ?? "US";
+    const twelve = tried(() => new Intl.DateTimeFormat(navigator.language, { hour: "numeric" }).resolvedOptions().hour12) ?? true;
+    return { units: ["US", "LR", "MM"].includes(region) ? "us" : "metric", clock: twelve ? "am" : "24", look: "" };
   }
 
   /** @param {Partial<Settings>} [chosen] what to change @returns {Settings} */
