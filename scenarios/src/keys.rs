@@ -170,6 +170,15 @@ fn holds(holds: Holds) -> String {
     }
 }
 
+/// Within which limits a value may lie, or what it is, in words.
+pub(crate) fn within(holding: Holds) -> String {
+    match holding {
+        Holds::Figure(kind) | Holds::Given(kind, _) | Holds::Law(kind) => limits(kind),
+        Holds::Name | Holds::Text => "a name, at most 80 characters".into(),
+        other => holds(other),
+    }
+}
+
 fn measured(kind: Kind, ways: &str) -> String {
     format!("{}, {ways}; {}", kind.facts().dimension.name(), limits(kind))
 }

@@ -40,6 +40,7 @@
 //!     wanted, such as \"20 yd3\" or \"15 m3\"");
 //! ```
 
+pub mod sentence;
 pub mod typed;
 pub mod units;
 
@@ -54,6 +55,7 @@ mod clearance;
 mod defaults;
 mod diagnostics;
 mod document;
+mod edit;
 mod fields;
 mod files;
 mod fitted;
@@ -84,6 +86,7 @@ pub use barrow::barrow;
 pub use buckets::{Bucket, BucketList, buckets_text};
 pub use caution::entry::{Caution, Weight};
 pub use change::{Change, Variant};
+pub use edit::{Edit, Fault, edited, edited_with};
 pub use files::{Files, NamedFile, NotRead, Texts, leads_out};
 pub use fitted::{Fitted, GateAnswer, Lift, LiftAnswer, PassAnswer, Through, with_bucket};
 pub use keys::{KeyLine, KeyTable, keys, keys_called};
@@ -94,6 +97,7 @@ pub use nearest::nearest;
 pub use problem::{Problem, Refusal};
 pub use reading::JobFile;
 pub use scenario::{FixedCosts, Scenario, Selection, Stated, StatedLoader, StatedZone};
+pub use sentence::{Clock, Sentence};
 pub use shipped::{shipped, shipped_files};
 pub use signs::{escaped, escaped_lines, shown_path};
 pub use starter::{AnsweredPrices, Answers, starter};

@@ -15,6 +15,7 @@ use crate::files::Files;
 use crate::problem::Refusal;
 use crate::raw::{self, RawAlternative};
 use crate::scenario::{Scenario, Selection};
+use crate::sentence::{Clock, Sentence, Teller};
 use crate::signs::{composed, escaped};
 use crate::source::Source;
 use crate::units::System;
@@ -163,6 +164,19 @@ fn or_own_fault(diagnostics: Diagnostics) -> Diagnostics {
 }
 
 impl JobFile {
+    /// The job as it stands as one sentence; without a system of units in those the file asks for or uses most, without a
+    /// clock in the usual one beside them.
+    pub fn sentence(&self, units: Option<System>, clock: Option<Clock>) -> Sentence {
+        self.told(&self.base, units, clock)
+    }
+
+    fn told(&self, made: &Made, units: Option<System>, clock: Option<Clock>) -> Sentence {
+        let system = units.unwrap_or(made.system);
+        let clock = clock.unwrap_or(Clock::of(system));
+        let teller = Teller { raw: &made.raw, built: &made.built, text: &self.text, system, clock };
+        teller.sentence(&self.table)
+    }
+
     fn finished(&self, made: Made, selection: &Selection, asked: &[Asked]) -> Scenario {
         let Made { raw, built, assumed, system: units, .. } = made;
         let mut assumptions = raw.said.assumptions.clone();

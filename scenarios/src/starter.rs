@@ -207,7 +207,11 @@ impl Order {
             // What is wrong with the answers is told when the file is read.
             return Self { volume: answers.volume.clone(), why: "as needed" };
         };
-        let (wanted, unit, size) = match answers.units {
+        Self::of_need(need, truck, answers.units)
+    }
+
+    fn of_need(need: f64, truck: f64, units: System) -> Self {
+        let (wanted, unit, size) = match units {
             System::Us => (need * MARGIN, "yd3", exact::cubic_yards()),
             System::Metric => (need * MARGIN, "m3", 1.0),
         };
@@ -225,6 +229,11 @@ impl Order {
         let volume = format!("{} {unit}", (ordered / size * 10.0 - 1e-6).ceil() / 10.0);
         Self { volume, why }
     }
+}
+
+/// What to order for a need, by truckloads of a size \[m3\].
+pub(crate) fn usual_order(need_m3: f64, truckload_m3: f64, units: System) -> String {
+    Order::of_need(need_m3, truckload_m3, units).volume
 }
 
 fn machine(answers: &Answers) -> String {

@@ -13,7 +13,8 @@ use crate::scenario::{Scenario, Selection};
 use crate::signs::first_hidden;
 use std::fmt;
 use std::str::FromStr;
-use value::{Written, not_a_count};
+pub(crate) use value::Written;
+use value::not_a_count;
 
 /// Most values of one thing.
 const MOST: usize = 40;

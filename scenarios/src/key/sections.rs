@@ -51,6 +51,11 @@ fn kind_in(heading: &str) -> &str {
     heading.trim_matches(['[', ']'])
 }
 
+/// Where a table usually stands among those of a file.
+pub(crate) fn order_of(kind: &str) -> usize {
+    SECTIONS.iter().position(|section| kind_in(section.heading) == kind).unwrap_or(0)
+}
+
 /// All words a file may have at its top: keys and tables.
 pub(crate) fn top() -> impl Iterator<Item = &'static str> {
     let keys = TOP.iter().map(|key| key.name);

@@ -4,6 +4,8 @@ use super::{Holds, Key, LeftOut, key};
 use crate::units::System;
 use sim::FillOrder;
 
+/// The key of the date.
+pub(crate) const DATE: &Key = &TOP[2];
 /// Keys at the top of a file, above the first table.
 pub(crate) const TOP: &[Key] = &[
     key(

@@ -10,7 +10,7 @@ use crate::signs::printable;
 use std::ops::Range;
 
 /// Kinds of thing of which a file may have several.
-pub(super) const KINDS: &[&str] = &["zone", "stockpile", "loader", "raker", "pass"];
+pub(crate) const KINDS: &[&str] = &["zone", "stockpile", "loader", "raker", "pass"];
 
 /// One change: the path of a key, its pieces, and the new value.
 #[derive(Clone, Debug)]
@@ -99,7 +99,7 @@ fn depth_of(first: &str, node: &Node) -> usize {
 }
 
 /// A dotted path taken apart; quotes keep dots in a name together.
-pub(super) fn pieces(path: &str) -> Option<Vec<String>> {
+pub(crate) fn pieces(path: &str) -> Option<Vec<String>> {
     if path.len() > 400 {
         return None;
     }
@@ -115,6 +115,16 @@ pub(super) fn pieces(path: &str) -> Option<Vec<String>> {
     pieces.push(piece);
     let whole = quote.is_none() && pieces.iter().all(|piece| !piece.trim().is_empty());
     whole.then(|| pieces.iter().map(|piece| piece.trim().to_owned()).collect())
+}
+
+/// A name as a piece of a dotted path.
+pub(crate) fn piece(name: &str) -> String {
+    let plain = !name.contains('.') && !name.starts_with(['"', '\'']);
+    match (plain, name.contains('"')) {
+        (true, _) => name.to_owned(),
+        (false, false) => format!("\"{name}\""),
+        (false, true) => format!("'{name}'"),
+    }
 }
 
 impl RawChange {

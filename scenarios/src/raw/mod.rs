@@ -19,7 +19,7 @@ mod stockpile;
 mod zone;
 
 pub(crate) use alternative::{RawAlternative, alternatives};
-pub(crate) use change::{RawChange, changes, kind_of, make_all, quoted};
+pub(crate) use change::{KINDS, RawChange, changes, kind_of, make_all, piece, pieces, quoted};
 pub(crate) use crew::RawCrew;
 pub(crate) use finish::RawFinish;
 pub(crate) use loader::{RawLoader, RawStoppages};
@@ -28,7 +28,7 @@ pub(crate) use money::RawMoney;
 pub(crate) use named::Named;
 pub(crate) use pass::RawPass;
 pub(crate) use raker::RawRaker;
-pub(crate) use shift::RawShift;
+pub(crate) use shift::{RawBreak, RawShift};
 pub(crate) use spread::{RawSpread, Switched};
 pub(crate) use stockpile::{RawDelivery, RawStockpile};
 pub(crate) use zone::{RawPassOnWay, RawWay, RawZone, room};

@@ -35,10 +35,10 @@ enum Shown {
 
 /// A number between a currency and a unit.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Written {
-    pub(super) before: String,
-    pub(super) number: f64,
-    pub(super) after: String,
+pub(crate) struct Written {
+    pub(crate) before: String,
+    pub(crate) number: f64,
+    pub(crate) after: String,
 }
 
 impl Value {
@@ -95,7 +95,7 @@ impl fmt::Display for Value {
 
 impl Written {
     /// Reads `3`, `14 ft3`, `$40/h`.
-    pub(super) fn parse(text: &str) -> Result<Self, String> {
+    pub(crate) fn parse(text: &str) -> Result<Self, String> {
         let text = text.trim();
         let such = format!("\"{text}\" is not a number with its unit");
         let start = text.find(|c: char| c.is_ascii_digit() || "+-.".contains(c)).ok_or_else(|| {
@@ -116,12 +116,12 @@ impl Written {
     }
 
     /// Another number in the same unit, without the dust of adding up steps.
-    pub(super) fn with(&self, number: f64) -> Self {
+    pub(crate) fn with(&self, number: f64) -> Self {
         let number = format!("{number:.11e}").parse().unwrap_or(number);
         Self { number, ..self.clone() }
     }
 
-    pub(super) fn is_count(&self) -> bool {
+    pub(crate) fn is_count(&self) -> bool {
         self.before.is_empty() && self.after.is_empty() && self.number.fract() == 0.0
     }
 }

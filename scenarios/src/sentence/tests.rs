@@ -1,0 +1,93 @@
+use super::*;
+use crate::{Answers, JobFile, Texts, shipped, starter};
+
+/// Every shipped job, and starter files in both systems.
+pub(crate) fn jobs() -> Vec<(String, String)> {
+    let mut all: Vec<(String, String)> =
+        shipped().iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect();
+    for units in [System::Us, System::Metric] {
+        let usual = Answers::usual(units);
+        let gate = Some(if units == System::Us { "6 ft" } else { "1.8 m" }.to_owned());
+        all.push((format!("new {units}"), starter(&usual)));
+        all.push((
+            format!("new {units} with a gate, nobody raking"),
+            starter(&Answers { gate, rakers: 0, ..usual }),
+        ));
+    }
+    all
+}
+
+fn words(name: &str, units: Option<System>) -> String {
+    let (_, text) = shipped().iter().find(|(known, _)| *known == name).unwrap();
+    JobFile::of_text(text, name, Texts::shipped()).unwrap().sentence(units, None).words()
+}
+
+#[test]
+fn a_job_is_told_in_the_units_asked_for() {
+    assert_eq!(
+        words("round-pen", None),
+        "Move 24 yd3 of shredded wood mulch from the heap beside the pen, 30 yd, to the round pen, with one small loader of \
+         12 ft3 and one person raking, from 8:00 am, no break. The heap beside the pen holds 28 yd3."
+    );
+    assert_eq!(
+        words("round-pen", Some(System::Metric)),
+        "Move 18.3 m3 of shredded wood mulch from the heap beside the pen, 27.4 m, to the round pen, with one small loader of \
+         0.34 m3 and one person raking, from 08:00, no break. The heap beside the pen holds 21.4 m3."
+    );
+}
+
+#[test]
+fn what_is_not_known_exactly_is_told_as_what_it_is_about() {
+    assert_eq!(
+        words("vineyard-rows", None),
+        "Move compost from the headland heap to 3 zones: lower terrace, about 6 m3, 60 m; middle terrace, about 6 m3, 85 m; \
+         upper terrace, about 6 m3, 110 m; with one narrow-track tractor of 0.25 m3 and two people raking, from 07:00, no \
+         break. The headland heap holds 13.5 m3. A truck brings about 7.5 m3 at 08:45. The narrow-track tractor fills its \
+         bucket in about 24 s. The narrow-track tractor is 1.2 m wide. By its manual the narrow-track tractor has a hydraulic \
+         lift of 450 kg. One person rakes about 5 m3/h. Getting ready takes about 15 min. Cleaning up takes about 12 min."
+    );
+}
+
+#[test]
+fn what_the_sentence_does_not_say_is_counted_with_what_it_means() {
+    let (name, text) = shipped()[6];
+    let sentence = JobFile::of_text(text, name, Texts::shipped()).unwrap().sentence(None, None);
+    let [struck] = sentence.further.as_slice() else { panic!("{:?}", sentence.further) };
+    assert_eq!(
+        (struck.key.as_str(), struck.words.starts_with("What it holds struck")),
+        ("loader.small loader.struck", true)
+    );
+    let (name, text) = shipped()[8];
+    let sentence = JobFile::of_text(text, name, Texts::shipped()).unwrap().sentence(None, None);
+    let keys: Vec<&str> = sentence.further.iter().map(|further| further.key.as_str()).collect();
+    for law in ["loader.narrow-track tractor.loading", "spread.loads.haul", "zone.lower terrace.volume"] {
+        assert!(keys.contains(&law), "{keys:?}");
+    }
+}
+
+#[test]
+fn every_key_of_a_file_is_told_or_counted() {
+    for (name, text) in jobs() {
+        let sentence = JobFile::of_text(&text, &name, Texts::shipped()).unwrap().sentence(None, None);
+        let known = |key: &str| {
+            sentence.values().any(|value| value.key.contains(key))
+                || sentence.further.iter().any(|one| one.key.contains(key))
+        };
+        for line in text.lines().take_while(|line| !line.starts_with("[[alternative")) {
+            let Some((key, _)) = line.split_once(" = ") else { continue };
+            let in_words = ["name", "title", "units", "currency", "rule", "ways", "count", "spread_share"];
+            if key.chars().all(|c| c.is_ascii_lowercase() || c == '_') && !in_words.contains(&key) {
+                assert!(known(key), "{name}: {key}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_clock_is_told_as_asked_for() {
+    let (name, text) = shipped()[9];
+    let file = JobFile::of_text(text, name, Texts::shipped()).unwrap();
+    let said = |clock| file.sentence(Some(System::Metric), Some(clock)).words();
+    assert!(said(Clock::AmPm).contains("from 8:00 am until 5:00 pm"));
+    assert!(said(Clock::Hours24).contains("from 08:00 until 17:00"));
+}
