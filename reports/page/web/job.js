@@ -37,6 +37,7 @@ heapcast.job = (() => {
   async function enter(/** @type {HTMLElement} */ element, /** @type {any} */ job, /** @type {string[]} */ rest, /** @type {AbortSignal} */ signal) {
     const prefs = shell.prefs();
     element.setAttribute("aria-busy", "true");
+    element.replaceChildren(h("p", { class: "soft" }, "One moment."));
     const [word = "", ...further] = rest;
     const read = await heapcast.engine.read(heapcast.job.plain(job), prefs);
     if (signal.aborted) return;
