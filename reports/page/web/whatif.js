@@ -59,7 +59,7 @@ var heapcast = heapcast || {};
         h("ul", {}, state.stack.map((one, i) => h("li", {}, button(`${one.title}: ${one.words}`, () => { state.stack.splice(i, 1); again(); }, { "aria-label": `${one.title}: ${one.words}, take it back` })))),
         state.stack.length && ok ? h("div", { class: "row" },
           button("keep", async () => { store.draft(place, { stack: [], sets: state.sets }); await heapcast.job.keep(job, text, read.title); shell.go(heapcast.job.link(job)); }, { class: "first" }),
-          button("add to the comparison", () => { state.sets.push(state.stack); state.stack = []; again(); })) : "");
+          button("compare later", () => { state.sets.push(state.stack); state.stack = []; again(); })) : "");
       const rows = (/** @type {boolean} */ quiet) => heapcast.sentence.all(read).filter(({ value, clause }) => (value.less || value.more) && Boolean(clause.is_quiet) === quiet).map(({ value }) => h("li", {},
         h("span", { class: "name" }, value.title),
         button("−", () => stack(value, value.less), { class: "step", disabled: !value.less, "aria-label": `less: ${value.title}` }),
@@ -79,7 +79,7 @@ var heapcast = heapcast || {};
       several.replaceChildren(h("h2", {}, "Which is best?"),
         count ? h("ul", {}, h("li", {}, "as it stands"), alternatives.map((/** @type {string} */ name) => h("li", {}, name)),
           sets.map((set, i) => h("li", {}, inWords(set), " ", i < state.sets.length ? button("leave out", () => { state.sets.splice(i, 1); again(); }, { class: "plain" }) : "")))
-          : h("p", { class: "note" }, "Try something above and add it here, once or several times: all are compared on the same days."),
+          : h("p", { class: "note" }, "Try something above and leave it here with “compare later”, once or several times: all are compared on the same days."),
         count ? button("compare them", () => compare(alternatives, sets), { class: "first" }) : "");
     }
     async function compare(/** @type {string[]} */ alternatives, /** @type {any[][]} */ sets) {
