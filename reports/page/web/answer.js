@@ -50,8 +50,11 @@ heapcast.answer = (() => {
     return [...lines, rest.length ? h("details", { class: "fold" }, h("summary", {}, `${rest.length} more`), rest) : ""];
   }
 
-  /** A card of any question. @param {any} card @param {((help: any) => void)=} tryIt */
-  function draw(card, tryIt) {
+  /**
+   * A card of any question. On the screen of a job help can be tried, and what is ordered be changed.
+   * @param {any} card @param {{ tryIt?: (help: any) => void, order?: { value: any, clause: any }[], touch?: (value: any, clause: any) => void }} [can]
+   */
+  function draw(card, { tryIt, order = [], touch } = {}) {
     const marks = card.picture;
     const words = (/** @type {string} */ label) => card.rows.find((/** @type {any} */ row) => row.label === label)?.words || "";
     const said = (/** @type {any} */ row) => (marks ? ABOVE.includes(row.label) : row.words.replace(/\n/g, " ") === card.headline) || (card.helps.length && row.label === "What would help");
@@ -60,7 +63,8 @@ heapcast.answer = (() => {
       marks ? h("p", { class: "big plan" }, h("span", {}, marks.enough ? "Plan on " : "Work ends "), marks.plan.clock) : h("p", { class: "headline" }, card.headline),
       marks?.enough ? h("p", { class: "note" }, words("Plan on")) : "",
       marks ? picture(marks, words("Range") || words("Crew at work")) : "",
-      h("dl", {}, rows.map((/** @type {any} */ row) => h("div", {}, h("dt", {}, row.label), h("dd", {}, row.words)))),
+      h("dl", {}, rows.map((/** @type {any} */ row) => h("div", {}, h("dt", {}, row.label), h("dd", {}, row.words, row.label === "Order" && touch && order.map(({ value, clause }) =>
+        h("button", { class: "plain order", "aria-label": `change ${value.title}, ${value.words}`, onclick: () => touch(value, clause) }, "change")))))),
       ...(card.helps.length ? [h("h2", { class: "what" }, "What would help"), ...helpers(card.helps, tryIt)] : []),
       cautions(card.warnings),
     ].filter(Boolean);
@@ -74,8 +78,8 @@ heapcast.answer = (() => {
     const body = h("div", { class: "body" }, h("p", { class: "big plan" }, h("span", {}, "Plan on "), "…"));
     const element = h("section", { class: "card", "aria-label": "The answer" }, bar, body, from, spoken);
 
-    /** Asks with few runs and then with many, and shows each as it comes. @param {any} open @param {AbortSignal} signal @param {(help: any) => void} tryIt */
-    async function run({ job, prefs, element: screen }, signal, tryIt) {
+    /** Asks with few runs and then with many, and shows each as it comes. @param {Open} open @param {AbortSignal} signal @param {Parameters<typeof draw>[1]} can */
+    async function run({ job, prefs, element: screen }, signal, can) {
       const busy = (/** @type {boolean} */ on) => { screen.setAttribute("aria-busy", String(on)); bar.classList.toggle("idle", !on); };
       const ask = async (/** @type {string} */ runs) => {
         const { card } = await heapcast.engine.ask({ question: "forecast", jobs: [heapcast.job.plain(job)], options: [...heapcast.job.options(prefs), ["runs", runs]] },
@@ -84,7 +88,7 @@ heapcast.answer = (() => {
         body.classList.remove("old");
         // What was opened stays open when the figures behind them come in.
         const opened = [...body.querySelectorAll("details")].map((one) => one.open);
-        body.replaceChildren(...draw(card, tryIt));
+        body.replaceChildren(...draw(card, can));
         body.querySelectorAll("details").forEach((one, i) => { one.open = opened[i] || false; });
         from.textContent = `From ${Number(runs).toLocaleString("en")} runs of this job.`;
         const words = card.picture ? `${card.picture.enough ? "Plan on" : "Work ends"} ${card.picture.plan.clock}` : card.headline;

@@ -65,12 +65,12 @@ heapcast.job = (() => {
 
     const draw = () => {
       sentence.replaceChildren(...heapcast.sentence.draw(open.read, touch));
-      further.replaceChildren(...heapcast.sentence.further(open.read, touch));
+      further.replaceChildren(heapcast.sentence.further(open.read));
     };
     const start = () => {
       running.abort();
       running = new AbortController();
-      answer.run(open, running.signal, (/** @type {any} */ help) => tryHelp(help));
+      answer.run(open, running.signal, { tryIt: tryHelp, order: heapcast.sentence.all(open.read).filter(({ value }) => value.key.endsWith(".on_hand")), touch });
     };
     const kept = async (/** @type {string} */ text, /** @type {any} */ read) => {
       await heapcast.job.keep(job, text, read.title);

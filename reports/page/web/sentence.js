@@ -24,32 +24,26 @@ heapcast.sentence = (() => {
     "aria-label": `${value.words}: ${value.title}${value.usual ? ", usual value" : ""}`,
     onclick: () => touch(value, clause),
   }, value.words);
-  /** Words and buttons of a clause; the first begins with the comma or space before it. @param {any} one @param {Touch} touch */
-  const clause = (one, touch) => h("span", { class: "clause" }, one.parts.map((/** @type {any} */ part) => (valueOf(part) ? button(valueOf(part), one, touch) : part.words)));
+  /** Words and buttons of a clause. It begins with the comma or space before it, which it has no use for on a line of its own.
+   * @param {any} one @param {Touch} touch */
+  const clause = (one, touch) => h("span", {}, one.parts.map((/** @type {any} */ part, /** @type {number} */ i) =>
+    (valueOf(part) ? button(valueOf(part), one, touch) : one.is_quiet && i === 0 ? part.words.replace(/^[\s,;.]+/, "") : part.words)));
 
   return {
-    /**
-     * The sentence, and how many of its values are usual ones.
-     * @param {any} read @param {Touch} touch
-     */
+    /** The sentence, and folded what it leaves out because all of it is usual. @param {any} read @param {Touch} touch */
     draw(read, touch) {
       const { clauses, usual } = read.sentence;
+      const quiet = clauses.filter((/** @type {any} */ one) => one.is_quiet);
+      const count = h("span", { class: "usual" }, usual === 1 ? "1 usual value" : `${usual} usual values`);
       return [
         h("p", { class: "flow" }, clauses.filter((/** @type {any} */ one) => !one.is_quiet).map((/** @type {any} */ one) => clause(one, touch))),
-        usual ? h("p", { class: "note count" }, h("span", { class: "usual" }, usual === 1 ? "1 usual value" : `${usual} usual values`)) : "",
+        quiet.length ? h("details", { class: "quiet" }, h("summary", {}, usual ? count : "more to say"), quiet.map((/** @type {any} */ one) => h("p", { class: "flow" }, clause(one, touch)))) : h("p", { class: "note" }, usual ? count : ""),
       ];
     },
 
-    /** What the sentence leaves out because all of it is usual, and what it cannot say. @param {any} read @param {Touch} touch */
-    further({ sentence: { clauses, further } }, touch) {
-      const quiet = clauses.filter((/** @type {any} */ one) => one.is_quiet);
-      return [
-        quiet.length ? h("details", { class: "further" }, h("summary", {}, "What else can be said"),
-          quiet.map((/** @type {any} */ one) => h("p", { class: "flow" }, clause(one, touch)))) : "",
-        further.length ? h("details", { class: "further" }, h("summary", {}, `Further settings, from the file: ${further.length}`),
-          h("ul", {}, further.map((/** @type {any} */ one) => h("li", {}, one.words)))) : "",
-      ];
-    },
+    /** What the sentence cannot say. @param {any} read */
+    further: ({ sentence: { further } }) => (further.length ? h("details", { class: "further" }, h("summary", {}, `Further settings, from the file: ${further.length}`),
+      h("ul", {}, further.map((/** @type {any} */ one) => h("li", {}, one.words)))) : ""),
 
     /** The value of a key and the clause it stands in. @param {any} read @param {string} key */
     find(read, key) {

@@ -15,13 +15,19 @@ heapcast.sheet = (() => {
 
   const place = (/** @type {any} */ job) => `${job.id}/sheet`;
 
-  /** What stands between a figure and its unit: nothing in `$28/h`. @param {string} unit */
-  const gap = (unit) => (unit.startsWith("/") ? "" : " ");
+  /** What stands before and behind a figure in a unit: `$` and `/h`; nothing and ` yd3`. @param {string} unit */
+  function around(unit) {
+    const money = /^([^\w%]+)(\/.*)$/.exec(unit);
+    return money ? [money[1], money[2]] : ["", ` ${unit}`];
+  }
 
   /** A figure and its unit, where the unit is one of those offered. @param {string} typed @param {string[]} units */
   function parted(typed, units) {
-    const unit = units.find((unit) => typed.endsWith(gap(unit) + unit)) || "";
-    return { figure: unit ? typed.slice(0, typed.length - unit.length).trim() : typed, unit: typed ? unit : units[0] || "" };
+    for (const unit of units) {
+      const [before, behind] = around(unit);
+      if (typed.startsWith(before) && typed.endsWith(behind)) return { figure: typed.slice(before.length, typed.length - behind.length), unit };
+    }
+    return { figure: typed, unit: typed ? "" : units[0] || "" };
   }
 
   /** What a changed job saves against the one kept. @param {any} open @param {string} text @param {AbortSignal} signal */
@@ -75,7 +81,10 @@ heapcast.sheet = (() => {
     let now = value;
 
     /** A bare figure takes the unit beside it. */
-    const typed = () => field.value.trim() + (unit.value && /^\D{0,4}[\d\s.,/]+$/.test(field.value) ? gap(unit.value) + unit.value : "");
+    const typed = () => {
+      const [words, [before, behind]] = [field.value.trim(), around(unit.value)];
+      return unit.value && /^[\d\s.,/]+$/.test(words) ? before + words + behind : words;
+    };
     const list = () => {
       const words = long ? field.value.toLowerCase().split(/\s+/) : [];
       const fits = (value.choices || []).filter((/** @type {string} */ one) => words.every((word) => one.toLowerCase().includes(word)));
@@ -95,11 +104,11 @@ heapcast.sheet = (() => {
     more.addEventListener("click", () => now.more && tried({ set: value.key, value: now.more }));
     field.addEventListener("input", () => (long ? list() : tried({ set: value.key, value: typed() }, true)));
     unit.addEventListener("change", () => tried({ set: value.key, value: typed() }, true));
-    const steps = value.less || value.more;
+    const steps = value.less || value.more || units.length;
     const element = h("div", {}, h("div", { class: "stepper" }, steps ? less : "", field, unit, steps ? more : ""), choices);
     /** What was half typed before. */
     const put = (/** @type {string} */ text) => { [field.value, unit.value] = [text, ""]; };
-    return { element, field, show, put, long, typing: long || units.length > 0 };
+    return { element, field, show, put, long, typing: long || units.length > 0 || !(steps || choices.childElementCount) };
   }
 
   /**
@@ -168,16 +177,17 @@ heapcast.sheet = (() => {
         else wrong.replaceChildren(...read.problems.map((/** @type {any} */ one) => h("span", {}, one.words || one.what)));
       };
       const small = (/** @type {string} */ label, /** @type {() => void} */ act) => h("button", { class: "plain", onclick: act }, label);
-      const named = clause && clause.name ? `remove ${clause.name}` : "remove this";
+      // Deliveries and breaks have numbers for names.
+      const named = clause && /\D$/.test(clause.name || "") ? `remove ${clause.name}` : "remove this";
       const dialog = h("dialog", { class: "sheet", "aria-labelledby": "sheet-title" }, h("form", { method: "dialog", novalidate: true, onsubmit: (/** @type {Event} */ event) => { event.preventDefault(); submit(); } },
         h("h2", { id: "sheet-title", tabindex: "-1" }, h("label", { for: "typed" }, value.title)),
-        h("p", { id: "help", class: "note" }, [value.help, value.limits].filter(Boolean).join(" ")),
+        h("p", { id: "help", class: "note" }, value.help),
         entered.element, wrong, entered.long ? "" : shown,
         h("div", { class: "row" }, entered.long ? "" : keeps, h("button", { onclick: gone }, "back")),
         h("div", { class: "row" },
           value.usual || !clause ? "" : small("back to the usual value", () => tried({ unset: value.key })),
-          clause && clause.add ? small(clause.add.words || clause.add, () => clauseEdit({ add: clause.add.kind || clause.kind })) : "",
-          clause && clause.can_remove ? small(named, () => clauseEdit({ remove: clause.kind, name: clause.name })) : "")));
+          clause && clause.add ? small(`add ${clause.add.words}`, () => clauseEdit({ add: clause.add.kind })) : "",
+          clause && clause.can_remove ? small(named, () => clauseEdit({ remove: clause.kind === "breaks" ? "break" : clause.kind, name: clause.name })) : "")));
       dialog.addEventListener("cancel", (event) => { event.preventDefault(); gone(); });
       dialog.addEventListener("click", (event) => { if (event.target === dialog) gone(); });
       document.body.append(dialog);
