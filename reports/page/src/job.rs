@@ -29,8 +29,12 @@ pub(crate) struct Job {
 impl Job {
     /// The job, read.
     pub(crate) fn file(&self, shown: &str) -> Result<JobFile, Refusal> {
-        let texts: Texts = self.files.iter().map(|file| (&file.name, file.text.as_str())).collect();
-        JobFile::of_text(&self.text, shown, texts)
+        JobFile::of_text(&self.text, shown, self.texts())
+    }
+
+    /// The files that it names.
+    pub(crate) fn texts(&self) -> Texts {
+        self.files.iter().map(|file| (&file.name, file.text.as_str())).collect()
     }
 }
 

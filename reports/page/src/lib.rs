@@ -11,10 +11,12 @@
 mod about;
 mod answered;
 mod ask;
+mod edit;
 mod job;
 mod new;
 mod read;
 mod refused;
+mod sentence;
 
 pub use answered::Answered;
 
@@ -50,6 +52,15 @@ pub fn starter(answers: &str) -> Thrown<String> {
 #[wasm_bindgen]
 pub fn read(asked: &str) -> Thrown<String> {
     read::read(asked).map_err(thrown)
+}
+
+/// A job with its text changed, as it is read then, or what is wrong with the change and the text as it was.
+///
+/// # Errors
+/// If what is handed in is not such JSON.
+#[wasm_bindgen]
+pub fn edit(asked: &str) -> Thrown<String> {
+    edit::edit(asked).map_err(thrown)
 }
 
 #[wasm_bindgen]

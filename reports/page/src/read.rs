@@ -2,33 +2,40 @@
 
 use crate::job::Job;
 use crate::refused::{ProblemJson, Refused};
+use crate::sentence;
 use scenarios::units::System;
-use scenarios::{Scenario, Selection, Weight, shown_path};
+use scenarios::{Clock, Scenario, Selection, Sentence, Weight, shown_path};
 use serde::{Deserialize, Serialize};
 use std::path::Path;
 
 /// What is to be read, and how it is to be shown.
 #[derive(Debug, Deserialize)]
-struct ToRead {
-    job: Job,
+pub(crate) struct ToRead {
+    pub(crate) job: Job,
     /// `us`, `metric`, or nothing for the file's own.
     #[serde(default)]
     units: String,
+    /// `am`, `24`, or nothing for the usual one beside the units.
+    #[serde(default)]
+    clock: String,
 }
 
 /// A job as it was read, or what is wrong with it.
 #[derive(Debug, Serialize)]
 #[serde(untagged)]
-enum ReadJson {
+pub(crate) enum ReadJson {
     Read(Box<JobJson>),
     Refused { ok: bool, problems: Vec<ProblemJson> },
 }
 
 /// A job as it was read.
 #[derive(Debug, Serialize)]
-struct JobJson {
+pub(crate) struct JobJson {
     ok: bool,
     title: String,
+    /// The sentence as plain text.
+    words: String,
+    sentence: serde_json::Value,
     units: &'static str,
     currency: String,
     alternatives: Vec<String>,
@@ -54,25 +61,47 @@ struct AssumptionJson {
 /// Reads a job.
 pub(crate) fn read(asked: &str) -> Result<String, Refused> {
     let asked: ToRead = serde_json::from_str(asked).map_err(|error| Refused::not_understood(&error))?;
-    let units = system(&asked.units)?;
-    let shown = shown_path(Path::new(&asked.job.name));
-    let selection = Selection { units, ..Selection::default() };
-    let read = match asked.job.file(&shown).and_then(|file| file.scenario(&selection)) {
-        Ok(scenario) => ReadJson::Read(Box::new(scenario.into())),
-        Err(refusal) => {
-            let problems = refusal.problems.iter().map(ProblemJson::from).collect();
-            ReadJson::Refused { ok: false, problems }
-        }
-    };
-    serde_json::to_string(&read).map_err(|error| Refused::not_understood(&error))
+    serde_json::to_string(&asked.told()?).map_err(|error| Refused::not_understood(&error))
+}
+
+impl ToRead {
+    /// The job, or what is wrong with it.
+    pub(crate) fn told(&self) -> Result<ReadJson, Refused> {
+        let (units, clock) = (system(&self.units)?, clock(&self.clock)?);
+        let shown = shown_path(Path::new(&self.job.name));
+        let selection = Selection { units, ..Selection::default() };
+        let read = self.job.file(&shown).and_then(|file| {
+            let scenario = file.scenario(&selection)?;
+            Ok(JobJson::new(scenario, &file.sentence(units, clock)))
+        });
+        Ok(match read {
+            Ok(job) => ReadJson::Read(Box::new(job)),
+            Err(refusal) => ReadJson::refused(refusal.problems.iter().map(ProblemJson::from).collect()),
+        })
+    }
+}
+
+impl ReadJson {
+    pub(crate) fn refused(problems: Vec<ProblemJson>) -> Self {
+        Self::Refused { ok: false, problems }
+    }
+}
+
+fn clock(word: &str) -> Result<Option<Clock>, Refused> {
+    match word {
+        "" => Ok(None),
+        "am" => Ok(Some(Clock::AmPm)),
+        "24" => Ok(Some(Clock::Hours24)),
+        other => Err(Refused::Message(format!("there is no clock \"{}\"", scenarios::escaped(other)))),
+    }
 }
 
 fn system(word: &str) -> Result<Option<System>, Refused> {
     if word.is_empty() { Ok(None) } else { word.parse().map(Some).map_err(Refused::Message) }
 }
 
-impl From<Scenario> for JobJson {
-    fn from(scenario: Scenario) -> Self {
+impl JobJson {
+    fn new(scenario: Scenario, told: &Sentence) -> Self {
         let cautions = scenario.cautions.into_iter().map(|caution| CautionJson {
             weight: match caution.weight {
                 Weight::Warning => "warning",
@@ -89,6 +118,8 @@ impl From<Scenario> for JobJson {
         Self {
             ok: true,
             title: scenario.title,
+            words: told.words(),
+            sentence: sentence::json(told),
             units: scenario.units.word(),
             currency: scenario.currency,
             alternatives: scenario.alternatives,

@@ -65,6 +65,14 @@ impl From<&Fault> for ProblemJson {
     }
 }
 
+impl From<&scenarios::Fault> for ProblemJson {
+    fn from(fault: &scenarios::Fault) -> Self {
+        let [what, right, words] = [&fault.what, &fault.right, &fault.to_string()].map(|text| escaped(text));
+        let nothing = String::new;
+        Self { file: nothing(), line: 0, column: 0, key: nothing(), value: nothing(), what, right, words }
+    }
+}
+
 impl From<Vec<Fault>> for Refused {
     fn from(faults: Vec<Fault>) -> Self {
         Self::Problems(faults.iter().map(ProblemJson::from).collect())

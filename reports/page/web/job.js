@@ -64,7 +64,9 @@ heapcast.job = (() => {
     signal.addEventListener("abort", () => running.abort());
 
     const draw = () => {
+      const unfolded = sentence.querySelector("details")?.open;
       sentence.replaceChildren(...heapcast.sentence.draw(open.read, touch));
+      sentence.querySelector("details")?.toggleAttribute("open", unfolded);
       further.replaceChildren(heapcast.sentence.further(open.read));
     };
     const start = () => {
