@@ -48,7 +48,7 @@ heapcast.settings = (() => {
     const here = await store.list();
     let [added, known, bad] = [0, 0, 0];
     for (const one of all.jobs) {
-      const job = heapcast.share.isJob({ files: [], ...one }) ? store.upgraded(one) : null;
+      const job = heapcast.share.isJob(one) ? store.upgraded(one) : null;
       if (!job || job.newer) bad += 1;
       else if (here.some((mine) => mine.text === job.text && mine.title === job.title)) known += 1;
       else {

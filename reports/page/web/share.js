@@ -50,8 +50,8 @@ heapcast.share = (() => {
       drawn.setAttribute("role", "img");
       drawn.setAttribute("aria-label", `Code of ${title}`);
       return h("div", { class: "code" }, document.adoptNode(drawn));
-    } catch {
-      return h("p", {}, "This job is too large for a code. Send it as a file.");
+    } catch (fault) {
+      return h("p", {}, String(/** @type {Error} */ (fault).message));
     }
   }
 
@@ -66,10 +66,8 @@ heapcast.share = (() => {
   shell.route("job/share", async (element, { job }) => {
     if (!job) return;
     shell.title(`Share: ${job.title}`);
-    const packed = await heapcast.engine.pack(job);
-    const fromFile = location.protocol === "file:";
-    const link = fromFile ? packed : `${location.href.split("#")[0]}#${packed}`;
-    const field = h("textarea", { id: "link", rows: 3, readonly: true, spellcheck: "false", value: link, onfocus: () => field.select() });
+    /** @type {string | Error} */
+    const packed = await heapcast.engine.pack(job).catch((fault) => fault);
     const names = texts(job).map(({ name }) => name).join(", ");
     const canSend = navigator.canShare?.({ files: [new File(["x"], "x.txt", { type: "text/plain" })] });
     element.append(
@@ -77,30 +75,41 @@ heapcast.share = (() => {
         h("h2", {}, "As a file"),
         h("p", {}, names, job.files.length ? ": the job and what it names." : ": the whole job. It opens on a phone and in the program."),
         h("div", { class: "row fill" }, canSend && h("button", { class: "first", onclick: () => sendFiles(job) }, "send the file"),
-          h("button", { class: canSend ? "" : "first", onclick: () => saveFiles(job) }, "save the file here")),
-        h("h2", {}, fromFile ? "As text" : "As a link"),
-        h("p", {}, fromFile
-          ? "This page was opened from a file, so no link leads to it. The text below is the whole job: paste it below the list of jobs on the other device."
-          : "The link holds the whole job. Opening it sends nothing anywhere; what is changed later is not in it."),
-        link.length > LONG_LINK && h("p", { class: "heed" }, `It has ${link.length.toLocaleString("en")} characters, and some programs for messages cut what is so long. A file is surer.`),
-        h("label", { class: "only-read", for: "link" }, fromFile ? "the job as text" : "the link"), field,
-        h("div", { class: "row fill" },
-          navigator.share && h("button", { onclick: () => navigator.share(fromFile ? { text: link } : { title: job.title, url: link }).catch(() => undefined) }, fromFile ? "send the text" : "send the link"),
-          h("button", { onclick: () => copy(link, field) }, fromFile ? "copy the text" : "copy the link"))),
-      h("h2", {}, "As a code to scan"),
-      await code(link, job.title),
+          h("button", { class: canSend ? "" : "first", onclick: () => saveFiles(job) }, "save the file here"))),
+      ...(packed instanceof Error ? [h("h2", {}, "As a link"), h("p", {}, packed.message)] : await linked(job.title, packed)),
       h("div", { class: "no-print" },
         h("h2", {}, "On paper"),
         h("div", { class: "row fill" }, h("button", { onclick: () => print(job) }, "print the answer"),
           h("button", { onclick: () => window.print() }, "print this code"))));
   });
 
+  /** The link and its code; without an address of its own, the page gives what a link would carry. @param {string} title @param {string} packed */
+  async function linked(title, packed) {
+    const fromFile = location.protocol === "file:";
+    const link = fromFile ? packed : `${location.href.split("#")[0]}#${packed}`;
+    const field = h("textarea", { id: "link", rows: 3, readonly: true, spellcheck: "false", value: link, onfocus: () => field.select() });
+    const send = () => navigator.share(fromFile ? { text: link } : { title, url: link }).catch(() => undefined);
+    const what = fromFile ? "text" : "link";
+    return [
+      h("div", { class: "no-print" },
+        h("h2", {}, `As a ${what}`),
+        h("p", {}, fromFile
+          ? "This page was opened from a file, so no link leads to it. The text below is the whole job: paste it below the list of jobs on the other device."
+          : "The link holds the whole job. Opening it sends nothing anywhere; what is changed later is not in it."),
+        link.length > LONG_LINK && h("p", { class: "heed" }, `It has ${link.length.toLocaleString("en")} characters, and some programs for messages cut what is so long. A file is surer.`),
+        h("label", { class: "only-read", for: "link" }, `the job as a ${what}`), field,
+        h("div", { class: "row fill" }, "share" in navigator && h("button", { onclick: send }, `send the ${what}`),
+          h("button", { onclick: () => copy(link, field) }, `copy the ${what}`))),
+      h("h2", {}, "As a code to scan"),
+      await code(link, title),
+    ];
+  }
+
   shell.route("incoming", async (element, { packed }) => {
     shell.title("A job was sent to you");
-    const job = await heapcast.engine.unpack(packed).catch(() => null);
+    const job = await heapcast.engine.unpack(packed).catch((fault) => fault);
     if (!isJob(job)) {
-      element.append(h("p", { class: "lead" }, "This link holds no job that can be read. It may have been cut short on the way: ask for it once more, or for the file."),
-        h("a", { class: "button first", href: "#/" }, "to the jobs"));
+      element.append(h("p", { class: "lead" }, `It cannot be opened: ${job.message}.`), h("a", { class: "button first", href: "#/" }, "to the jobs"));
       return;
     }
     const read = await heapcast.engine.read(job, shell.prefs());
@@ -122,7 +131,7 @@ heapcast.share = (() => {
   });
 
   /** @param {any} job */
-  const isJob = (job) => [job, ...Array.isArray(job?.files) ? job.files : [null]].every((one) => typeof one?.name === "string" && typeof one?.text === "string");
+  const isJob = (job) => [job, ...Array.isArray(job?.files ?? []) ? job?.files ?? [] : [null]].every((one) => typeof one?.name === "string" && typeof one?.text === "string");
 
   /** A link, what stands after its #, or the text of a scenario file. @param {string} words */
   async function paste(words) {
