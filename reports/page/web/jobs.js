@@ -155,5 +155,5 @@ heapcast.jobs = (() => {
         h("button", { class: "over", onclick: () => keepNew(one.text, one.title, one) }, h("strong", {}, one.title), h("span", { class: "soft" }, about(one.text)))))));
   });
 
-  return { when, fileName, duplicate };
+  return { fileName };
 })();

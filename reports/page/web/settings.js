@@ -18,9 +18,8 @@ heapcast.settings = (() => {
     const picked = heapcast.share.picker("file of all jobs");
     const lasting = await navigator.storage?.persisted?.().catch(() => true) ?? true;
     const ask = h("button", { onclick: async () => {
-      const granted = await navigator.storage.persist();
-      ask.hidden = granted;
-      shell.say(granted ? "The browser keeps them until you delete them." : "The browser did not agree. Save all jobs as a file now and then.");
+      ask.hidden = await navigator.storage.persist();
+      shell.say(ask.hidden ? "The browser keeps them until you delete them." : "The browser did not agree. Save all jobs as a file now and then.");
     } }, "ask the browser to keep them for good");
     element.append(
       choice("units", "Units", [["us", "US: feet, yards, cubic yards"], ["metric", "metric: metres, cubic metres"]]),
@@ -52,14 +51,12 @@ heapcast.settings = (() => {
       if (!job || job.newer) bad += 1;
       else if (here.some((mine) => mine.text === job.text && mine.title === job.title)) known += 1;
       else {
-        const kept = store.fresh({ name: job.name, text: job.text, title: String(job.title), files: job.files });
-        await store.put(kept);
+        await store.put(store.fresh({ ...job, title: String(job.title) }));
         added += 1;
       }
     }
     await shell.redraw();
-    return [`${added} ${added === 1 ? "job" : "jobs"} added.`, known ? `${known} were here already.` : "",
-      bad ? `${bad} could not be read, or come from a newer heapcast.` : ""].filter(Boolean).join(" ");
+    return `${added} ${added === 1 ? "job" : "jobs"} added.${known ? ` ${known} were here already.` : ""}${bad ? ` ${bad} could not be read, or come from a newer heapcast.` : ""}`;
   }
 
   return { exportAll, importAll };

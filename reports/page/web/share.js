@@ -32,14 +32,9 @@ heapcast.share = (() => {
 
   /** @param {string} words @param {HTMLTextAreaElement} field */
   async function copy(words, field) {
-    try {
-      await navigator.clipboard.writeText(words);
-      shell.say("Copied.");
-    } catch {
-      field.focus();
-      field.select();
-      shell.say("Marked: copy it with the device's own copy.");
-    }
+    field.select();
+    const copied = await navigator.clipboard?.writeText(words).then(() => true, () => false);
+    shell.say(copied ? "Copied." : "Marked: copy it with the device's own copy.");
   }
 
   /** The code as a picture, or why there is none. @param {string} link @param {string} title */

@@ -42,12 +42,8 @@ heapcast.shell = (() => {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let fades;
 
-  /** @param {string} id @returns {HTMLElement} */
-  function part(id) {
-    const found = document.getElementById(id);
-    if (!found) throw new Error(`the page has no ${id}`);
-    return found;
-  }
+  /** A part of the page that is always there. @param {string} id */
+  const part = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
   /** What is shown for an address: "job" for #/job/ID, "job/report" for #/job/ID/report where there is one of that name, else "job".
    * @param {string} name @param {Screen} screen */

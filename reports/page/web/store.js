@@ -75,20 +75,7 @@ heapcast.store = (() => {
   /** One transaction; what `work` hands to `give` is the result once everything is on the device.
    * @template T @param {IDBTransactionMode} mode @param {(jobs: IDBObjectStore, give: (value: T) => void) => void} work @returns {Promise<T>} */
   async function transaction(mode, work) {
-    try {
-      return await once(mode, work);
-    } catch (fault) {
-      if (!db || /** @type {Error} */ (fault).name === "QuotaExceededError") throw fault;
-      // A phone may cut a resting page off from its storage: the way there is opened once more.
-      db = null;
-      await (ready = open());
-      return once(mode, work);
-    }
-  }
-
-  /** @template T @param {IDBTransactionMode} mode @param {(jobs: IDBObjectStore, give: (value: T) => void) => void} work @returns {Promise<T>} */
-  function once(mode, work) {
-    return new Promise((done, failed) => {
+    const once = () => new Promise((done, failed) => {
       if (!db) throw new DOMException("no storage", "InvalidStateError");
       /** @type {any} */
       let result;
@@ -97,6 +84,15 @@ heapcast.store = (() => {
       all.onabort = () => failed(all.error ?? new DOMException("aborted", "AbortError"));
       work(all.objectStore("jobs"), (value) => { result = value; });
     });
+    try {
+      return await once();
+    } catch (fault) {
+      if (!db || /** @type {Error} */ (fault).name === "QuotaExceededError") throw fault;
+      // A phone may cut a resting page off from its storage: the way there is opened once more.
+      db = null;
+      await (ready = open());
+      return once();
+    }
   }
 
   /** @template T @param {() => Promise<T>} work @returns {Promise<T>} */
@@ -272,11 +268,8 @@ heapcast.store = (() => {
     if (["put", "kept", "removed", "settings"].includes(change.kind)) channel?.postMessage(change);
   }
 
-  /** @param {(change: Change) => void} watcher @returns {() => void} what ends it */
-  function watch(watcher) {
-    watchers.add(watcher);
-    return () => { watchers.delete(watcher); };
-  }
+  /** @param {(change: Change) => void} watcher */
+  const watch = (watcher) => { watchers.add(watcher); };
 
   return {
     get, list, put, keep, remove, fresh, draft, settings, watch, upgraded, writeAgain: () => enqueue(writeWaiting), VERSION: STEPS.length,
