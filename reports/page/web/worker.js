@@ -73,7 +73,7 @@
   function answer({ id, call, typed }) {
     try {
       const value = calls[call](...typed, ...(call === "ask" ? [progress(id)] : []));
-      postMessage({ id, value }, value instanceof Uint8Array ? [value.buffer] : []);
+      postMessage({ id, value }, { transfer: value instanceof Uint8Array ? [/** @type {ArrayBuffer} */ (value.buffer)] : [] });
     } catch (error) {
       // What the engine refuses is an Error; anything else has broken it.
       const refused = error instanceof Error && !(error instanceof WebAssembly.RuntimeError) && error.constructor === Error;
