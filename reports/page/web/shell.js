@@ -195,6 +195,10 @@ heapcast.shell = (() => {
   // What nothing has dealt with is at least said.
   window.addEventListener("error", ({ message }) => say(`Something went wrong: ${message}`));
   window.addEventListener("unhandledrejection", ({ reason }) => { if (reason?.name !== "AbortError") say(String(reason?.message ?? reason)); });
+  // On paper nothing is folded.
+  const folds = (/** @type {string} */ which, /** @type {boolean} */ open) => document.querySelectorAll(which).forEach((one) => ["open", "data-printed"].forEach((name) => one.toggleAttribute(name, open)));
+  window.addEventListener("beforeprint", () => folds("main details:not([open])", true));
+  window.addEventListener("afterprint", () => folds("[data-printed]", false));
   look();
   dark.addEventListener("change", look);
   // Scripts may be put into a page that is already there.
