@@ -106,7 +106,17 @@ heapcast.answer = (() => {
       }
       if (!signal.aborted) busy(false);
     }
-    return { element, run };
+    /** Says the answer in `place` while the card is out of sight, below a long sentence. @param {HTMLElement} place @param {AbortSignal} signal */
+    function pin(place, signal) {
+      const seen = new IntersectionObserver(([{ isIntersecting, boundingClientRect }]) => {
+        place.textContent = spoken.textContent;
+        place.hidden = isIntersecting || boundingClientRect.top < 0 || !spoken.textContent;
+      }, { rootMargin: "0px 0px -110px" });
+      seen.observe(body);
+      new MutationObserver(() => { seen.unobserve(body); seen.observe(body); }).observe(spoken, { childList: true });
+      signal.addEventListener("abort", () => seen.disconnect());
+    }
+    return { element, run, pin };
   }
 
   return { view, draw };

@@ -65,8 +65,8 @@ heapcast.job = (() => {
 
     const draw = () => {
       const unfolded = sentence.querySelector("details")?.open;
-      sentence.replaceChildren(...heapcast.sentence.draw(open.read, touch));
-      sentence.querySelector("details")?.toggleAttribute("open", unfolded);
+      sentence.replaceChildren(...heapcast.sentence.draw(open.read, touch, add));
+      sentence.querySelector("details")?.toggleAttribute("open", Boolean(unfolded));
       further.replaceChildren(heapcast.sentence.further(open.read));
     };
     const start = () => {
@@ -90,6 +90,12 @@ heapcast.job = (() => {
       else start();
       heapcast.sentence.focus(element, value.key);
     }
+    async function add(/** @type {any} */ clause) {
+      running.abort();
+      const read = await heapcast.engine.edit(own.plain(job), [{ add: clause.add.kind }], open.prefs);
+      if (read.ok) await kept(read.text, read);
+      else shell.say(read.problems.map((/** @type {any} */ one) => one.words).join(" "));
+    }
     function tryHelp(/** @type {{words: string, change: string}} */ help) {
       const [key, ...typed] = help.change.split("=").map((part) => part.trim());
       const found = heapcast.sentence.find(open.read, key);
@@ -97,9 +103,11 @@ heapcast.job = (() => {
       touch(value, found && found.clause, { set: key, value: typed.join(" = ") });
     }
     draw();
+    const pinned = h("p", { class: "pinned", "aria-hidden": "true", hidden: true });
+    answer.pin(pinned, signal);
     const to = (/** @type {string} */ word, /** @type {string} */ label) => h("a", { href: heapcast.job.link(job, word) }, label);
-    element.replaceChildren(sentence, answer.element, further, h("nav", { class: "bar", "aria-label": "This job" },
-      to("whatif", "what if"), to("more", "more"), to("client", "client"), to("crew", "crew"), to("save", "save")));
+    element.replaceChildren(sentence, answer.element, further, h("div", { class: "foot" }, pinned, h("nav", { class: "bar", "aria-label": "This job" },
+      to("whatif", "what if"), to("more", "more"), to("client", "client"), to("crew", "crew"), to("save", "save"))));
     const draft = heapcast.sheet.draft(job);
     const found = draft && heapcast.sentence.find(open.read, draft.key);
     if (found) touch(found.value, found.clause, { set: draft.key, value: draft.text });

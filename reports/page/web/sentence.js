@@ -19,9 +19,11 @@ heapcast.sentence = (() => {
   const valueOf = (/** @type {any} */ part) => part.value;
 
   /** @typedef {(value: any, clause: any) => void} Touch */
+  /** What a value is, with whose it is where several may have it. @param {any} value @param {any} clause */
+  const title = (value, clause) => (clause && /\D$/.test(clause.name || "") && !value.title.includes("name") ? `${clause.name}: ${value.title}` : value.title);
   const button = (/** @type {any} */ value, /** @type {any} */ clause, /** @type {Touch} */ touch) => h("button", {
     class: value.usual ? "value usual" : "value", "data-key": value.key,
-    "aria-label": `${value.words}: ${value.title}${value.usual ? ", usual value" : ""}`,
+    "aria-label": `${value.words}: ${title(value, clause)}${value.usual ? ", usual value" : ""}`,
     onclick: () => touch(value, clause),
   }, value.words);
   /** Words and buttons of a clause. It begins with the comma or space before it, which it has no use for on a line of its own.
@@ -30,14 +32,17 @@ heapcast.sentence = (() => {
     (valueOf(part) ? button(valueOf(part), one, touch) : one.is_quiet && i === 0 ? part.words.replace(/^[\s,;.]+/, "") : part.words)));
 
   return {
-    /** The sentence, and folded what it leaves out because all of it is usual. @param {any} read @param {Touch} touch */
-    draw(read, touch) {
+    title,
+
+    /** The sentence, and folded what it leaves out because all of it is usual.
+     * @param {any} read @param {Touch} touch @param {(clause: any) => void} add what a clause offers that has no value to be touched */
+    draw(read, touch, add) {
       const { clauses, usual } = read.sentence;
       const quiet = clauses.filter((/** @type {any} */ one) => one.is_quiet);
       const count = h("span", { class: "usual" }, usual === 1 ? "1 usual value" : `${usual} usual values`);
       return [
         h("p", { class: "flow" }, clauses.filter((/** @type {any} */ one) => !one.is_quiet).map((/** @type {any} */ one) => clause(one, touch))),
-        quiet.length ? h("details", { class: "quiet" }, h("summary", {}, usual ? count : "more to say"), quiet.map((/** @type {any} */ one) => h("p", { class: "flow" }, clause(one, touch)))) : h("p", { class: "note" }, usual ? count : ""),
+        quiet.length ? h("details", { class: "quiet" }, h("summary", {}, usual ? count : "more to say"), quiet.map((/** @type {any} */ one) => h("p", { class: "flow" }, clause(one, touch), one.add && !one.parts.some(valueOf) ? [" ", h("button", { class: "value", onclick: () => add(one) }, `add ${one.add.words}`)] : ""))) : h("p", { class: "note" }, usual ? count : ""),
       ];
     },
 

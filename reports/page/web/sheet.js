@@ -180,8 +180,8 @@ heapcast.sheet = (() => {
       // Deliveries and breaks have numbers for names.
       const named = clause && /\D$/.test(clause.name || "") ? `remove ${clause.name}` : "remove this";
       const dialog = h("dialog", { class: "sheet", "aria-labelledby": "sheet-title" }, h("form", { method: "dialog", novalidate: true, onsubmit: (/** @type {Event} */ event) => { event.preventDefault(); submit(); } },
-        h("h2", { id: "sheet-title", tabindex: "-1" }, h("label", { for: "typed" }, value.title)),
-        h("p", { id: "help", class: "note" }, value.help),
+        h("h2", { id: "sheet-title", tabindex: "-1" }, h("label", { for: "typed" }, heapcast.sentence.title(value, clause))),
+        h("p", { id: "help", class: "note" }, entered.long ? "" : value.help),
         entered.element, wrong, entered.long ? "" : shown,
         h("div", { class: "row" }, entered.long ? "" : keeps, h("button", { onclick: gone }, "back")),
         h("div", { class: "row" },
@@ -193,8 +193,13 @@ heapcast.sheet = (() => {
       document.body.append(dialog);
       // After a reload with an open sheet its step back is there already; a page that may not make one has the buttons.
       try { if (!history.state?.sheet) history.pushState({ sheet: true }, ""); } catch { }
-      /** Above the keyboard, where that lies over the page. */
-      const above = () => { dialog.style.marginBottom = matchMedia("(min-width: 46rem)").matches ? "" : `${Math.max(0, innerHeight - (window.visualViewport?.height ?? innerHeight))}px`; };
+      /** Above the keyboard, where that lies over the page, and no higher than what is left. */
+      const above = () => {
+        const left = window.visualViewport?.height ?? innerHeight;
+        const typing = innerHeight - left > 120;
+        dialog.classList.toggle("typing", typing);
+        Object.assign(dialog.style, { marginBottom: typing ? `${innerHeight - left}px` : "", maxHeight: typing ? `${left}px` : "" });
+      };
       window.visualViewport?.addEventListener("resize", above);
       addEventListener("popstate", gone);
       open.signal.addEventListener("abort", gone);

@@ -40,18 +40,18 @@ var heapcast = heapcast || {};
       }
       draw(next.ok);
     }
-    function stack(/** @type {any} */ value, /** @type {string} */ typed) {
+    function stack(/** @type {any} */ value, /** @type {any} */ clause, /** @type {string} */ typed) {
       const at = state.stack.find((one) => one.key === value.key);
       if (at) at.value = typed;
-      else state.stack.push({ key: value.key, title: value.title, value: typed, words: typed });
+      else state.stack.push({ key: value.key, title: heapcast.sentence.title(value, clause), value: typed, words: typed });
       const usual = heapcast.sentence.find(open.read, value.key);
       if (usual && usual.value.typed === typed) state.stack = state.stack.filter((one) => one.key !== value.key);
       return again();
     }
-    async function touch(/** @type {any} */ value) {
-      const done = await heapcast.sheet.open({ open: { ...open, job: { ...job, text } }, value, keep: "try it" });
+    async function touch(/** @type {any} */ value, /** @type {any} */ clause) {
+      const done = await heapcast.sheet.open({ open: { ...open, job: { ...job, text } }, value, clause: { name: clause.name }, keep: "try it" });
       const edit = done && done.edits[0];
-      if (edit && edit.set) await stack(value, edit.value);
+      if (edit && edit.set) await stack(value, clause, edit.value);
     }
     function draw(/** @type {boolean} */ ok) {
       tried.replaceChildren(
@@ -60,11 +60,13 @@ var heapcast = heapcast || {};
         state.stack.length && ok ? h("div", { class: "row" },
           button("keep", async () => { store.draft(place, { stack: [], sets: state.sets }); await heapcast.job.keep(job, text, read.title); shell.go(heapcast.job.link(job)); }, { class: "first" }),
           button("compare later", () => { state.sets.push(state.stack); state.stack = []; again(); })) : "");
-      const rows = (/** @type {boolean} */ quiet) => heapcast.sentence.all(read).filter(({ value, clause }) => (value.less || value.more) && Boolean(clause.is_quiet) === quiet).map(({ value }) => h("li", {},
-        h("span", { class: "name" }, value.title),
-        button("−", () => stack(value, value.less), { class: "step", disabled: !value.less, "aria-label": `less: ${value.title}` }),
-        button(value.words, () => touch(value), { class: "value", "aria-label": `${value.words}: ${value.title}` }),
-        button("+", () => stack(value, value.more), { class: "step", disabled: !value.more, "aria-label": `more: ${value.title}` })));
+      const rows = (/** @type {boolean} */ quiet) => heapcast.sentence.all(read).filter(({ value, clause }) => (value.less || value.more) && Boolean(clause.is_quiet) === quiet)
+        // What the crew can do about it stands before what the ground is like.
+        .sort((one, other) => Number(one.clause.kind === "zone") - Number(other.clause.kind === "zone")).map(({ value, clause }) => h("li", {},
+        h("span", { class: "name" }, heapcast.sentence.title(value, clause)),
+        button("−", () => stack(value, clause, value.less), { class: "step", disabled: !value.less, "aria-label": `less: ${heapcast.sentence.title(value, clause)}` }),
+        button(value.words, () => touch(value, clause), { class: "value", "aria-label": `${value.words}: ${heapcast.sentence.title(value, clause)}` }),
+        button("+", () => stack(value, clause, value.more), { class: "step", disabled: !value.more, "aria-label": `more: ${heapcast.sentence.title(value, clause)}` })));
       const quiet = rows(true);
       const opened = list.querySelector("details")?.open;
       list.replaceChildren(h("ul", { class: "changes" }, rows(false)), quiet.length ? h("details", { open: opened }, h("summary", {}, "What else can be changed"), h("ul", { class: "changes" }, quiet)) : "");
