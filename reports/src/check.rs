@@ -24,15 +24,15 @@ impl Answer for Checked {
     }
 
     fn card(&self) -> Card {
-        screen::card(&self.0, self.0.units)
+        screen::card(&self.0)
     }
 
     fn first(&self, _: &Path, columns: u16) -> String {
-        screen::check_first(&self.0, self.0.units, columns)
+        screen::check_first(&self.0, columns)
     }
 
     fn full(&self, _: &Path, columns: u16) -> String {
-        screen::check(&self.0, self.0.units, columns)
+        screen::check(&self.0, columns)
     }
 
     fn json(&self) -> Result<Vec<u8>, Failure> {

@@ -2,6 +2,7 @@
 
 use crate::forecast::Forecast;
 use crate::provenance::Provenance;
+use scenarios::sentence::{Clause, Part, Sentence};
 use scenarios::units::System;
 use scenarios::{Assumption, Caution, Scenario, Stated, Weight};
 use sim::*;
@@ -122,8 +123,23 @@ pub(crate) fn scenario() -> Scenario {
         words: words.into(),
         from: "built-in table: common practice, no source".into(),
     };
+    let told = [
+        "Move 24 m3 of wood chips",
+        " from the pile",
+        ", 25 m, to the arena",
+        ", with one compact tractor of 0.4 m3",
+        " and one person raking",
+        ", from 8:00 am",
+        ", no break.",
+    ];
+    let clause = |words: &str| {
+        let parts = vec![Part::Words(words.into())];
+        Clause { kind: "material", parts, ..Clause::default() }
+    };
+    let clauses = told.map(clause).to_vec();
     Scenario {
         title: "Riding arena, new footing".into(),
+        sentence: Sentence { clauses, ..Sentence::default() },
         file: "arena.toml".into(),
         hash: "0123456789abcdef".repeat(4),
         observed_files: Vec::new(),

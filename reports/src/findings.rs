@@ -35,6 +35,7 @@ pub use said::{
 pub use saved::{Saved, SavedSaid};
 pub(crate) use saved::{Unit, saved};
 pub use the_job::the_job;
+pub(crate) use the_job::{the_job_in_lines, the_job_in_short};
 pub(crate) use tries::RELIEF_RUNS;
 pub use tries::tries;
 pub use waiting::{

@@ -2,8 +2,11 @@
 
 mod add;
 mod breaks;
+mod copies;
 mod cut;
 mod draft;
+mod fault;
+mod figures;
 mod gates;
 mod key;
 mod knob;
@@ -17,8 +20,8 @@ mod written;
 
 use crate::files::Texts;
 use draft::Draft;
-use std::fmt;
-pub(crate) use usual::{DELIVERY_AT, gate as usual_gate, of_zone as usual_of_zone};
+pub use fault::Fault;
+pub(crate) use figures::{DELIVERY_AT, gate as usual_gate, of_zone as usual_of_zone};
 pub(crate) use written::typed;
 
 /// One change of a file's text.
@@ -54,32 +57,6 @@ pub enum Edit {
     },
 }
 
-/// Why a text cannot be changed as asked.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Fault {
-    /// What is wrong.
-    pub what: String,
-    /// What would be right.
-    pub right: String,
-}
-
-impl Fault {
-    pub(crate) fn new(what: impl Into<String>, right: impl Into<String>) -> Self {
-        Self { what: what.into(), right: right.into() }
-    }
-}
-
-impl fmt::Display for Fault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.right.is_empty() {
-            true => f.write_str(&self.what),
-            false => write!(f, "{}; {}", self.what, self.right),
-        }
-    }
-}
-
-impl std::error::Error for Fault {}
-
 /// The text with changes made, one after the other. What a value means is not judged here: that is done when the result is read.
 ///
 /// # Errors
@@ -107,17 +84,15 @@ pub fn edited(text: &str, edits: &[Edit]) -> Result<String, Fault> {
 /// # Errors
 /// As [`edited`].
 pub fn edited_with(text: &str, edits: &[Edit], files: &Texts) -> Result<String, Fault> {
-    let mut draft = Draft::of(text)?;
+    let mut draft = Draft::of(text, files)?;
     for edit in edits {
         match edit {
             Edit::Set { key, value } if value.trim().is_empty() => usual::unset(&mut draft, key)?,
-            Edit::Set { key, value } => set::set(&mut draft, key, value.trim())?,
+            Edit::Set { key, value } => knob::set(&mut draft, key, value.trim())?,
             Edit::Unset { key } => usual::unset(&mut draft, key)?,
-            Edit::Add { kind } => {
-                add::add(&mut draft, kind).and_then(|()| spare::spare(&mut draft, files))?
-            }
+            Edit::Add { kind } => add::add(&mut draft, kind).and_then(|()| spare::spare(&mut draft))?,
             Edit::Remove { kind, name } => {
-                remove::remove(&mut draft, kind, name).and_then(|()| spare::spare(&mut draft, files))?;
+                remove::remove(&mut draft, kind, name).and_then(|()| spare::spare(&mut draft))?;
             }
         }
     }

@@ -178,6 +178,7 @@ impl JobFile {
     }
 
     fn finished(&self, made: Made, selection: &Selection, asked: &[Asked]) -> Scenario {
+        let sentence = self.told(&made, None, None);
         let Made { raw, built, assumed, system: units, .. } = made;
         let mut assumptions = raw.said.assumptions.clone();
         assumptions.extend(assumed);
@@ -192,6 +193,7 @@ impl JobFile {
         let title = raw.title.as_ref().map(|title| title.value.clone());
         Scenario {
             title: title.or(stem).unwrap_or_else(|| self.file.clone()),
+            sentence,
             file: self.file.clone(),
             hash: hash::sha256(self.text.as_bytes(), files),
             currency: raw.said.currency.clone().unwrap_or_default(),

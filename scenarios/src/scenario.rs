@@ -4,6 +4,7 @@ use crate::assumption::Assumption;
 use crate::caution::entry::Caution;
 use crate::change::{Change, in_one_line};
 use crate::lift::StatedLift;
+use crate::sentence::Sentence;
 use crate::units::System;
 
 /// Which variant of the job in a file is wanted, and in which units it is to be spoken of.
@@ -22,6 +23,8 @@ pub struct Selection {
 pub struct Scenario {
     /// Title of the job.
     pub title: String,
+    /// The job in one sentence, in these units.
+    pub sentence: Sentence,
     /// Name of the file as typed.
     pub file: String,
     /// SHA-256 of the file, and of every file of observed values it names, in hexadecimal digits.

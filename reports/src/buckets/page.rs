@@ -37,6 +37,6 @@ pub(crate) fn buckets_page(
     .into_iter()
     .flatten()
     .collect();
-    let head = heading(&all.scenario, all.units);
+    let head = heading(&all.scenario);
     whole(&all.scenario.title, &head, &verdict::answer(findings, &cautions_of_all(all)), &parts)
 }

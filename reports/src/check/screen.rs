@@ -1,18 +1,17 @@
 //! What a check says: cautions and every assumption in full.
 
 use crate::card::{Card, row};
-use crate::findings::{Warning, assumed, is_fuelled, sentence, the_job, warnings};
+use crate::findings::{Warning, assumed, is_fuelled, sentence, the_job, the_job_in_lines, warnings};
 use crate::render::screen::Layout;
 use crate::render::screen::titled;
 use scenarios::Scenario;
-use scenarios::units::System;
 
 /// Everything known of the job before any run.
-pub fn check(scenario: &Scenario, units: System, columns: u16) -> String {
+pub fn check(scenario: &Scenario, columns: u16) -> String {
     let mut layout = Layout::new(columns);
     let warnings = warnings(&scenario.cautions);
     let assumed = assumed(&scenario.assumptions);
-    layout.section("The job", [titled(scenario), the_job(scenario, units), verdict(scenario)]);
+    layout.section("The job", [titled(scenario), the_job(scenario), verdict(scenario)]);
     if !scenario.alternatives.is_empty() {
         layout.section("Alternatives", [scenario.alternatives.join(", ")]);
     }
@@ -42,10 +41,10 @@ fn caution(warning: &Warning) -> String {
 }
 
 /// Whether a file can be run, and what is doubtful in it.
-pub(super) fn card(scenario: &Scenario, units: System) -> Card {
+pub(super) fn card(scenario: &Scenario) -> Card {
     let (warnings, assumed) = (warnings(&scenario.cautions), assumed(&scenario.assumptions).all);
     let verdict = verdict(scenario);
-    let job = row("The job", [titled(scenario), the_job(scenario, units), verdict.clone()].join("\n"));
+    let job = row("The job", [titled(scenario), the_job_in_lines(scenario), verdict.clone()].join("\n"));
     let mut card = Card::new(verdict, job, &warnings, &assumed);
     if !is_fuelled(&scenario.job) {
         card.row("Fuel", "Not counted: the file names no fuel burn.");
@@ -54,9 +53,9 @@ pub(super) fn card(scenario: &Scenario, units: System) -> Card {
 }
 
 /// The same as the first screen.
-pub(crate) fn check_first(scenario: &Scenario, units: System, columns: u16) -> String {
+pub(crate) fn check_first(scenario: &Scenario, columns: u16) -> String {
     let mut layout = Layout::new(columns);
-    let card = card(scenario, units);
+    let card = card(scenario);
     let warnings = warnings(&scenario.cautions);
     layout.section(&card.job.label, [card.job.words.clone()]);
     if !warnings.doubtful.is_empty() {
@@ -82,7 +81,7 @@ mod tests {
     #[test]
     fn every_caution_and_assumption_is_listed_in_full() {
         let scenario = example::scenario();
-        let text = anstream::adapter::strip_str(&check(&scenario, System::Us, 100)).to_string();
+        let text = anstream::adapter::strip_str(&check(&scenario, 100)).to_string();
         let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(flat.contains("arena.toml can be run; one thing in it is doubtful."), "{text}");
         for caution in &scenario.cautions {

@@ -1,32 +1,22 @@
 //! The job in words.
 
 use scenarios::Scenario;
-use scenarios::units::{System, volume};
-use sim::FinishRule;
 
-/// The job in one sentence: what, how much, where to, with whom.
-pub fn the_job(scenario: &Scenario, units: System) -> String {
-    let job = &scenario.job;
-    let need: f64 = job.zones.iter().map(|z| z.need_m3).sum();
-    let amount = match job.finish {
-        FinishRule::AreaCovered => volume(need, units),
-        FinishRule::PileCleared { .. } => {
-            format!("all {}", volume(scenario.ordered_m3, units))
-        }
-    };
-    // "wood chips, green" is followed by a pause.
-    let pause = if job.material.name.contains(',') { "," } else { "" };
-    format!(
-        "{amount} of {}{pause} from {} to {}, with {} and {}.",
-        job.material.name,
-        count(job.stockpiles.len(), "pile"),
-        count(job.zones.len(), "zone"),
-        count(job.loaders.len(), "loader"),
-        if job.rakers.is_empty() { "nobody raking".to_owned() } else { count(job.rakers.len(), "raker") },
-    )
+/// What goes on a line of a screen with many figures, and above a report without pushing its answer away \[characters\].
+const A_LINE: usize = 82;
+const SOME_LINES: usize = 400;
+
+/// The job in its sentence: what, how much, where to, with whom, when.
+pub fn the_job(scenario: &Scenario) -> String {
+    scenario.sentence.words()
 }
 
-/// `1 pile`, `3 piles`.
-fn count(n: usize, what: &str) -> String {
-    if n == 1 { format!("1 {what}") } else { format!("{n} {what}s") }
+/// The beginning of the sentence, in some lines; all of it stands further down in the report.
+pub(crate) fn the_job_in_lines(scenario: &Scenario) -> String {
+    scenario.sentence.first_words(SOME_LINES)
+}
+
+/// The beginning of the sentence, on one line.
+pub(crate) fn the_job_in_short(scenario: &Scenario) -> String {
+    scenario.sentence.first_words(A_LINE)
 }

@@ -47,5 +47,5 @@ pub(crate) fn page(forecast: &Forecast, wide: &[Figure], narrow: &[Figure]) -> S
     .into_iter()
     .flatten()
     .collect();
-    whole(&scenario.title, &heading(scenario, units), &range::answer(forecast), &parts)
+    whole(&scenario.title, &heading(scenario), &range::answer(forecast), &parts)
 }

@@ -1,7 +1,8 @@
 //! The summary of a forecast on one screen.
 
 use crate::findings::{
-    ReliefLine, amounts, assumed, capital, done_by, handbook, left_over, relief, the_job, warnings, who_waits,
+    ReliefLine, amounts, assumed, capital, done_by, handbook, left_over, relief, the_job_in_short, warnings,
+    who_waits,
 };
 use crate::forecast::run::Forecast;
 use crate::render::screen::{Layout, assumed_line, cares, lines, titled};
@@ -13,7 +14,7 @@ pub(crate) fn summary(forecast: &Forecast, columns: u16) -> String {
     let width = layout.body_width();
     let scenario = &forecast.scenario;
     layout
-        .section("The job", [titled(scenario), the_job(scenario, forecast.units)])
+        .section("The job", [titled(scenario), the_job_in_short(scenario)])
         .gap()
         .section("Done by when", done_lines(forecast, width))
         .gap()

@@ -21,7 +21,7 @@ pub(crate) fn quote_page(quote: &Quote, wide: &[Figure], narrow: &[Figure]) -> S
     let charts = Charts { wide, narrow };
     let scenario = &quote.scenario;
     let head = html! {
-        (heading(scenario, quote.units))
+        (heading(scenario))
         p.soft { "Quote, with all costs: for you alone. The page for the client is client.html." }
     };
     let parts = [

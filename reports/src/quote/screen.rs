@@ -2,7 +2,7 @@
 
 use crate::answer::Answer;
 use crate::card::{Card, row};
-use crate::findings::{assumed, capital, the_job, warnings};
+use crate::findings::{assumed, capital, the_job_in_short, warnings};
 use crate::quote::findings::{CostLine, HoursFindings, Offer, Price};
 use crate::quote::{QUOTE, Quote, QuoteFindings};
 use crate::render::screen::{self, Layout, assumed_line, cares, lines, titled};
@@ -14,7 +14,7 @@ pub(crate) fn quote(quote: &Quote, columns: u16) -> String {
     let width = layout.body_width();
     let (scenario, findings) = (&quote.scenario, &quote.findings);
     layout
-        .section("The job", [titled(scenario), the_job(scenario, quote.units)])
+        .section("The job", [titled(scenario), the_job_in_short(scenario)])
         .gap()
         .section("What to ask", offer_lines(&findings.offer))
         .gap()
@@ -166,8 +166,8 @@ mod tests {
 
     #[test]
     fn the_first_screen_of_a_quote_is_about_ten_lines() {
-        let text = anstream::adapter::strip_str(&quote_first(&example::quote(), Path::new("quote"), 100))
-            .to_string();
+        let text =
+            anstream::adapter::strip_str(&first(&example::quote(), Path::new("quote"), 100)).to_string();
         assert!(text.lines().count() <= 12, "{} lines:\n{text}", text.lines().count());
     }
 }

@@ -43,7 +43,7 @@ impl<'a> JobSummary<'a> {
     pub(crate) fn new(scenario: &'a Scenario, units: scenarios::units::System) -> Self {
         Self {
             title: &scenario.title,
-            job: the_job(scenario, units),
+            job: the_job(scenario),
             date: scenario.date.map(|d| d.to_string()),
             units: units.word(),
             currency: Some(scenario.currency.as_str()).filter(|c| !c.is_empty()),

@@ -35,5 +35,5 @@ pub(crate) fn sweep_page(
         assumed::part(&sweep.assumptions()),
         foot::part(sweep, findings),
     ];
-    whole(&base.title, &heading(base, sweep.units), &answers::answer(findings, &cautions), &parts)
+    whole(&base.title, &heading(base), &answers::answer(findings, &cautions), &parts)
 }

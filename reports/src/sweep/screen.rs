@@ -4,7 +4,7 @@ mod grid;
 mod rows;
 
 use crate::card::{Card, row};
-use crate::findings::{assumed, the_job, warnings};
+use crate::findings::{assumed, the_job_in_short, warnings};
 use crate::render::screen::{Layout, assumed_line, cares, titled};
 use crate::sweep::findings::{Mark, SweepFindings, Thing};
 use crate::sweep::{FILES, Sweep};
@@ -15,10 +15,7 @@ pub(crate) fn sweep(sweep: &Sweep, findings: &SweepFindings, columns: u16) -> St
     let mut layout = Layout::new(columns);
     let width = layout.body_width();
     let base = &sweep.base;
-    layout
-        .section("The job", [titled(base), the_job(base, sweep.units)])
-        .section("Swept", swept(findings))
-        .gap();
+    layout.section("The job", [titled(base), the_job_in_short(base)]).section("Swept", swept(findings)).gap();
     if let Some(short) = &findings.short {
         layout.section("First", [short.clone()]).gap();
     }

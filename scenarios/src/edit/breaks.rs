@@ -1,9 +1,9 @@
 //! Another break, at a time when there is none.
 
-use super::Fault;
-use super::add::clock_of;
+use super::copies::clock_of;
 use super::draft::{Draft, Step};
-use super::usual::raw;
+use super::fault::Fault;
+use super::figures::raw;
 use super::written::{quoted, typed};
 use crate::defaults::START;
 use crate::document::Value;

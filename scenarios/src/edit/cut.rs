@@ -1,7 +1,7 @@
 //! Values, entries of lists and tables taken out of a text.
 
-use super::Fault;
-use super::draft::{Draft, Step, by_hand};
+use super::draft::{Draft, Step};
+use super::fault::{Fault, by_hand};
 use super::lines::{Form, form, indent, line_end, line_start, newline};
 use crate::document::{Node, Value};
 use std::ops::Range;

@@ -1,10 +1,11 @@
 //! A text while it is changed: each change exchanges a stretch of it, and the result is read again at once.
 
-use super::Fault;
+use super::fault::{Fault, by_hand};
 use super::lines::{
     Form, block_end, form, headings, indent, last_value, line_end, line_start, newline, section,
 };
 use crate::document::{self, Entry, Node, Table, Value};
+use crate::files::Texts;
 use crate::key::sections::order_of;
 use crate::source::Source;
 use std::ops::Range;
@@ -25,15 +26,17 @@ pub(super) type Pair = (String, String);
 pub(super) struct Draft {
     text: String,
     table: Table,
+    /// Those the text names.
+    pub(super) files: Texts,
 }
 
 impl Draft {
-    pub(super) fn of(text: &str) -> Result<Self, Fault> {
+    pub(super) fn of(text: &str, files: &Texts) -> Result<Self, Fault> {
         let table = document::parse(text).map_err(|faults| {
             let first = faults.into_iter().next();
             first.map_or_else(by_hand, |fault| Fault::new(fault.what, fault.right))
         })?;
-        Ok(Self { text: text.to_owned(), table })
+        Ok(Self { text: text.to_owned(), table, files: files.clone() })
     }
 
     pub(super) fn into_text(self) -> String {
@@ -288,11 +291,4 @@ fn starts_with_value(text: &str, table: &Table, within: &Range<usize>) -> bool {
 pub(super) fn key_text(key: &str) -> String {
     let bare = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
     if !key.is_empty() && key.chars().all(bare) { key.to_owned() } else { super::written::quoted(key) }
-}
-
-pub(super) fn by_hand() -> Fault {
-    Fault::new(
-        "this file is written in a way that cannot be changed here",
-        "change it in the text, with [material], [[zone]], [[stockpile]] and [[loader]] on lines of their own",
-    )
 }

@@ -1,10 +1,10 @@
 //! Another gate, on the ways.
 
-use super::Fault;
-use super::add::{own_name, pairs};
-use super::draft::{Draft, Step, by_hand};
+use super::copies::{own_name, pairs};
+use super::draft::{Draft, Step};
+use super::fault::{Fault, by_hand};
+use super::figures::{gate, raw};
 use super::key::names;
-use super::usual::{gate, raw};
 use super::written::quoted;
 use crate::document::{Table, Value};
 use crate::raw::{Raw, RawWay};

@@ -1,7 +1,7 @@
 //! The key of an edit: to which value it leads, and what that holds.
 
-use super::Fault;
 use super::draft::{Draft, Step};
+use super::fault::Fault;
 use crate::document::{Table, Value};
 use crate::key::sections::SECTIONS;
 use crate::key::{Holds, Key, LeftOut};

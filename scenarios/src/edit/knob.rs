@@ -1,11 +1,11 @@
 //! The trade's words, each for several keys of a file.
 
 use super::draft::{Draft, Step};
+use super::fault::Fault;
 use super::key::names;
+use super::set;
 use super::written::quoted;
-use super::{Fault, set};
 use crate::document::Value;
-use crate::files::Texts;
 use crate::knob::{Knob, mean_haul};
 use crate::parse::figure;
 use crate::raw::piece;
@@ -14,6 +14,14 @@ use crate::scenario::Selection;
 use crate::units::kind::Kind;
 use crate::units::{System, way};
 use sim::{MOST_LOADERS, MOST_RAKERS};
+
+/// Sets the value of a key, or of all that a word stands for.
+pub(super) fn set(draft: &mut Draft, key: &str, value: &str) -> Result<(), Fault> {
+    match Knob::of(key) {
+        Knob::Key(_) => set::one(draft, key, value),
+        knob => turn(draft, &knob, value),
+    }
+}
 
 /// Turns a knob.
 pub(super) fn turn(draft: &mut Draft, knob: &Knob, value: &str) -> Result<(), Fault> {
@@ -36,7 +44,7 @@ fn count(value: &str, least: u32, most: usize) -> Result<u32, Fault> {
 
 fn each(draft: &mut Draft, kind: &str, key: &str, value: &str) -> Result<(), Fault> {
     let names = names(draft.table(), kind);
-    names.into_iter().try_for_each(|name| set::set(draft, &format!("{kind}.{}.{key}", piece(&name)), value))
+    names.into_iter().try_for_each(|name| set::one(draft, &format!("{kind}.{}.{key}", piece(&name)), value))
 }
 
 /// How many there are of each of a kind.
@@ -118,7 +126,7 @@ fn haul(draft: &mut Draft, value: &str) -> Result<(), Fault> {
     let wanted = figure::figure(&Value::Text(value.to_owned()), Kind::Way)
         .map_err(|wrong| Fault::new(wrong.what, wrong.right))?;
     let unknown = || Fault::new("the mean haul is not known", "change the distances one by one");
-    let file = JobFile::of_text(draft.text(), "", Texts::default()).map_err(|_| unknown())?;
+    let file = JobFile::of_text(draft.text(), "", draft.files.clone()).map_err(|_| unknown())?;
     let scenario = file.scenario(&Selection::default()).map_err(|_| unknown())?;
     let mean = mean_haul(&scenario.job);
     if mean <= 0.0 {

@@ -1,7 +1,7 @@
 //! One thing less, with all that names it.
 
-use super::Fault;
 use super::draft::{Draft, Step};
+use super::fault::Fault;
 use super::key::thing;
 use super::knob::{all_counts, nobody_rakes};
 use super::rename::references;

@@ -1,7 +1,7 @@
 //! Names, and all that names them.
 
-use super::Fault;
 use super::draft::{Draft, Step, key_text};
+use super::fault::Fault;
 use super::key::{Place, names};
 use super::written::quoted;
 use crate::document::{Entry, Node, Table, Value};

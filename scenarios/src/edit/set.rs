@@ -1,11 +1,12 @@
 //! A value set, with what has to follow from it so that the file still makes sense.
 
 use super::draft::{Draft, Step};
+use super::fault::Fault;
+use super::figures::{of_zone, system};
 use super::key::{Place, place};
+use super::rename;
 use super::written::{quoted, typed, written};
-use super::{Fault, knob, rename, usual};
 use crate::document::{Node, Table, Value};
-use crate::knob::Knob;
 use crate::lift::LiftFigure;
 use crate::materials;
 use crate::units::amount::{self, Amount};
@@ -13,12 +14,8 @@ use crate::units::dimension::Dimension;
 use crate::units::kind::Kind;
 use crate::units::{bucket, bucket_number, figure};
 
-/// Sets a value.
-pub(super) fn set(draft: &mut Draft, key: &str, value: &str) -> Result<(), Fault> {
-    match Knob::of(key) {
-        Knob::Key(_) => {}
-        knob => return knob::turn(draft, &knob, value),
-    }
+/// Sets the value of a key of the file.
+pub(super) fn one(draft: &mut Draft, key: &str, value: &str) -> Result<(), Fault> {
     let place = place(draft, key)?;
     if draft.node(&place.path).is_some_and(|node| is_typed(draft, node, value)) {
         return Ok(());
@@ -125,7 +122,7 @@ fn complete(draft: &mut Draft, place: &Place, key: &str) -> Result<(), Fault> {
             "area" => ["area", "length", "diameter"].iter().any(|key| has(draft, key)),
             other => has(draft, other),
         };
-        if let (false, Some(usual)) = (said, usual::of_zone(other, usual::system(draft))) {
+        if let (false, Some(usual)) = (said, of_zone(other, system(draft))) {
             draft.put(&place.beside(other), &quoted(usual))?;
         }
     }

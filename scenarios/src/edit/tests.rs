@@ -2,7 +2,7 @@ use super::*;
 use crate::sentence::tests::jobs;
 use crate::sentence::{Clause, Value};
 use crate::units::System;
-use crate::{JobFile, Selection, Sentence, Texts};
+use crate::{JobFile, Knob, Selection, Sentence, Texts};
 
 type Checked = Result<(), String>;
 
@@ -189,6 +189,14 @@ fn the_trades_words_do_what_a_change_does() {
                 changed.job,
                 "{name}: {change}"
             );
+        }
+        // These are written rounded.
+        for (change, knob) in [("bucket = 0.5 m3", Knob::Bucket), ("haul = 60 m", Knob::Haul)] {
+            let (key, value) = change.split_once(" = ").unwrap();
+            let asked = Selection { changes: vec![change.parse().unwrap()], ..Selection::default() };
+            let wanted = knob.of_job(&read(&text).unwrap().scenario(&asked).unwrap().job).unwrap();
+            let made = knob.of_job(&job(&done(&text, &set(key, value)).unwrap()).unwrap()).unwrap();
+            assert!((made - wanted).abs() < 0.005 * wanted, "{name}: {change}: {made}, not {wanted}");
         }
     }
 }

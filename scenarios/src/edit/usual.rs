@@ -1,17 +1,13 @@
 //! Back to the usual value: a key left out where something is taken for it, else the figure of a starter file.
 
-use super::draft::{Draft, Step};
-use super::key::{Place, place};
-use super::{Fault, knob, set};
-use crate::check::volumes::middle;
-use crate::defaults::TRUCKLOAD;
-use crate::files::NO_FILES;
+use super::draft::Draft;
+use super::fault::Fault;
+use super::figures::{system, usual_of};
+use super::key::place;
+use super::{knob, set};
 use crate::knob::Knob;
 use crate::lift::LiftFigure;
-use crate::materials;
-use crate::raw::{self, Raw, RawZone};
-use crate::starter::{Answers, usual_order};
-use crate::units::System;
+use crate::starter::Answers;
 
 /// Sets a value back.
 pub(super) fn unset(draft: &mut Draft, key: &str) -> Result<(), Fault> {
@@ -39,89 +35,6 @@ pub(super) fn unset(draft: &mut Draft, key: &str) -> Result<(), Fault> {
             // A share of nothing is none.
             lift.map_or(Ok(()), |figure| draft.cut(&place.beside(figure.share_key())))
         }
-        Some(usual) => set::set(draft, key, &usual),
+        Some(usual) => set::one(draft, key, &usual),
     }
-}
-
-/// The figure that a starter file has, for a key that cannot be left out.
-fn usual_of(draft: &Draft, place: &Place) -> Option<String> {
-    let system = system(draft);
-    let usual = Answers::usual(system);
-    match (place.path.as_slice(), place.of_thing()) {
-        ([Step::Key(section), Step::Key(key)], _) if section == "material" && key == "name" => {
-            Some(usual.material)
-        }
-        (_, Some(("zone", key))) => {
-            let is_way = key == "distance" && draft.node(&place.path).is_none();
-            of_zone(key, system).filter(|_| !is_way).map(str::to_owned)
-        }
-        (_, Some(("loader", "heaped"))) => Some(usual.bucket),
-        (_, Some(("pass", "width"))) => Some(gate(system).to_owned()),
-        (_, Some(("stockpile", "on_hand"))) => {
-            let raw =
-                raw(draft).filter(|raw| raw.stockpiles.iter().all(|pile| pile.deliveries.is_empty()))?;
-            let truckload = raw.stockpiles.iter().find_map(|pile| pile.truckload.as_ref());
-            let truckload = truckload.map_or(TRUCKLOAD.value, |volume| volume.value);
-            Some(usual_order(need_m3(&raw), truckload, system)).filter(|_| raw.stockpiles.len() == 1)
-        }
-        (_, Some(("stockpile", "truckload"))) => Some(usual.truckload),
-        ([.., Step::Key(list), Step::At(_), Step::Key(key)], _) => match (list.as_str(), key.as_str()) {
-            ("deliveries", "at") => Some(DELIVERY_AT.into()),
-            ("deliveries", "volume") => Some(usual.truckload),
-            ("ways", "distance") => Some(usual.distance),
-            _ => None,
-        },
-        _ => None,
-    }
-}
-
-/// When a truck comes, if nothing is said of it.
-pub(crate) const DELIVERY_AT: &str = "10:00";
-
-/// The usual measures of a zone.
-pub(crate) fn of_zone(key: &str, system: System) -> Option<&'static str> {
-    let [us, metric] = match key {
-        "volume" => ["30 yd3", "24 m3"],
-        "area" => ["1200 ft2", "110 m2"],
-        "length" => ["40 ft", "11 m"],
-        "width" => ["30 ft", "10 m"],
-        "diameter" => ["40 ft", "12 m"],
-        "depth" => ["4 in", "10 cm"],
-        "distance" => ["30 yd", "25 m"],
-        _ => return None,
-    };
-    Some(if system == System::Us { us } else { metric })
-}
-
-/// A gate of the usual width.
-pub(crate) fn gate(system: System) -> &'static str {
-    if system == System::Us { "6 ft" } else { "1.8 m" }
-}
-
-/// The things of a text as typed, as far as they can be read.
-pub(super) fn raw(draft: &Draft) -> Option<Raw> {
-    raw::read(draft.table(), NO_FILES, &draft.source()).made
-}
-
-/// The units of a text.
-pub(super) fn system(draft: &Draft) -> System {
-    raw(draft).map_or(System::Metric, |raw| raw.system())
-}
-
-/// What all zones take \[m3\].
-fn need_m3(raw: &Raw) -> f64 {
-    let material = raw.material.as_ref();
-    let own = material.and_then(|material| material.settling.as_ref()).map(|settling| settling.value);
-    let of_table = || Some(materials::find(&material?.name.as_ref()?.value)?.settling);
-    let lies = 1.0 - own.or_else(of_table).unwrap_or(0.0);
-    let one = |zone: &RawZone| {
-        let area = zone.area.as_ref().map(|area| middle(&area.value));
-        let sides = zone.sides.as_ref().map(|[length, width]| length.value * width.value);
-        let round =
-            zone.diameter.as_ref().map(|across| across.value * across.value * std::f64::consts::FRAC_PI_4);
-        let depth = zone.depth.as_ref().map(|depth| middle(&depth.value));
-        let volume = zone.volume.as_ref().map(|volume| middle(&volume.value));
-        volume.or_else(|| Some(area.or(sides).or(round)? * depth? / lies)).unwrap_or(0.0)
-    };
-    raw.zones.iter().map(one).sum()
 }

@@ -1,8 +1,8 @@
 //! With which loaders, and who rakes.
 
+use super::clause::{Add, Clause, Value};
 use super::teller::{About, Teller, clause, told, words};
 use super::words::{between, number, plural};
-use super::{Add, Clause, Value};
 use crate::diagnostics::At;
 use crate::key::{loader, raker};
 use crate::raw::{RawLoader, RawRaker};

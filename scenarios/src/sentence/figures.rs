@@ -64,7 +64,7 @@ impl Quantity {
     pub(super) fn words(&self, kind: Kind, system: System, currency: &str) -> String {
         let shown = |value: f64| shown(value, kind, system, currency);
         match (self.size, self.three()) {
-            (Size::One(value), _) => as_typed(&self.typed, system).unwrap_or_else(|| shown(value)),
+            (Size::One(value), _) => self.in_its_unit(value, kind, system).unwrap_or_else(|| shown(value)),
             (Size::Three(_) | Size::Law(_), Some([low, _, high])) if both(&low, &high, system).is_some() => {
                 both(&low, &high, system).unwrap_or_default()
             }
@@ -89,6 +89,15 @@ impl Quantity {
             }
             _ => [None, None],
         }
+    }
+
+    /// As typed, where that is what it is: a word for several values is typed once for all of them.
+    fn in_its_unit(&self, value: f64, kind: Kind, system: System) -> Option<String> {
+        let facts = kind.facts();
+        let typed = amount::parse(&self.typed).ok()?;
+        let is_other = typed.dimension == facts.dimension
+            && (typed.in_units_of((facts.kept_in)()) - value).abs() > 1e-9 * value.abs();
+        if is_other { None } else { as_typed(&self.typed, system) }
     }
 
     /// Low, typical and high as typed.
@@ -147,6 +156,8 @@ fn both(low: &str, high: &str, system: System) -> Option<String> {
 
 /// From here on a width is said as a length \[m\].
 const LONG: f64 = 2.0;
+/// Up to here a step of the work is said in seconds.
+const SECONDS: f64 = 600.0;
 const LITRES_IN_A_GALLON: f64 = crate::units::exact::gallons() * 1000.0;
 
 /// A value as it is said in a system of units.
@@ -166,6 +177,7 @@ pub(super) fn shown(value: f64, kind: Kind, system: System, currency: &str) -> S
         Kind::Density => units::density(value, system),
         Kind::Speed => units::speed(value, system),
         Kind::Rate => units::rate(value, system),
+        Kind::Step if (10.0..SECONDS).contains(&value) => format!("{value:.0} s"),
         Kind::Step | Kind::Stretch | Kind::Gap => units::duration(value),
         Kind::HourlyCost => money(value, "/h"),
         Kind::Price => money(value, ""),

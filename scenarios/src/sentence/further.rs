@@ -1,6 +1,6 @@
 //! What a file says that the sentence does not.
 
-use super::{Further, Sentence};
+use super::clause::{Further, Sentence};
 use crate::document::{Node, Table, Value};
 use crate::key::sections::SECTIONS;
 use crate::key::{Holds, Key};

@@ -1,9 +1,9 @@
 //! What is moved, and to where.
 
+use super::clause::{Add, Clause, Part, Value};
 use super::figures::Told;
 use super::teller::{About, Teller, clause, told, words};
 use super::words::{article, between, pause};
-use super::{Add, Clause, Part, Value};
 use crate::diagnostics::At;
 use crate::edit::usual_of_zone;
 use crate::key::zone::{KEYS, WAY};
@@ -45,7 +45,7 @@ impl Teller<'_> {
         let mut parts = match (self.built.job.finish, self.single_volume()) {
             (FinishRule::PileCleared { .. }, _) => vec![words("Move all "), self.ordered(), words(" of ")],
             (_, Some(volume)) => vec![words("Move "), told(volume), words(" of ")],
-            (_, None) => vec![words("Move ")],
+            (_, None) => vec![words(format!("Move {} of ", volume(self.need_m3(), self.system)))],
         };
         parts.push(told(value));
         let mut clauses = vec![clause("material", parts)];
@@ -67,6 +67,11 @@ impl Teller<'_> {
         }
         clauses.push(clause("stockpile", from));
         clauses
+    }
+
+    /// What all zones take \[m3\].
+    pub(super) fn need_m3(&self) -> f64 {
+        self.built.job.zones.iter().map(|zone| zone.need_m3).sum()
     }
 
     fn ordered(&self) -> Part {

@@ -1,7 +1,7 @@
 //! When: the day, the hours, the breaks, getting ready and cleaning up.
 
+use super::clause::{Add, Clause, Value};
 use super::teller::{About, Teller, aside, clause, told, words};
-use super::{Add, Clause, Value};
 use crate::defaults::START;
 use crate::diagnostics::At;
 use crate::key::{shift, top};

@@ -1,8 +1,8 @@
 //! What is known of each loader, and of the gates they go through.
 
+use super::clause::{Add, Clause, Part, Value};
 use super::teller::{About, Teller, aside, clause, told, words};
 use super::words::article;
-use super::{Add, Clause, Part, Value};
 use crate::defaults::LOADING;
 use crate::key::{loader, pass};
 use crate::lift::LiftFigure;
@@ -10,7 +10,7 @@ use crate::raw::{RawLoader, RawPass};
 
 const LOADINGS: [&[&str]; 2] = [&["10 s", "15 s", "20 s", "30 s", "45 s", "60 s"]; 2];
 const WIDTHS: [&[&str]; 2] =
-    [&["36 in", "42 in", "48 in", "60 in", "72 in"], &["0.9 m", "1.1 m", "1.3 m", "1.6 m", "1.9 m"]];
+    [&["36 in", "42 in", "48 in", "54 in", "66 in"], &["0.9 m", "1.1 m", "1.3 m", "1.6 m", "1.9 m"]];
 const GATES: [&[&str]; 2] =
     [&["4 ft", "5 ft", "6 ft", "8 ft", "10 ft"], &["1.2 m", "1.5 m", "1.8 m", "2.5 m", "3 m"]];
 /// A figure of the manual with what it could be.

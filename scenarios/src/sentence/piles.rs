@@ -1,8 +1,8 @@
 //! What lies at the piles, and what trucks bring.
 
+use super::clause::{Add, Clause, Value};
 use super::teller::{About, Teller, aside, clause, told, words};
 use super::words::article;
-use super::{Add, Clause, Value};
 use crate::key::stockpile::{DELIVERY, KEYS};
 use crate::raw::{RawDelivery, RawStockpile, piece};
 use crate::starter::usual_order;
@@ -46,7 +46,7 @@ impl Teller<'_> {
         let name = pile.named.shown();
         let about = About::of("stockpile", name, KEYS, "on_hand", "what lies there");
         let value = self.or_none(about, pile.on_hand.as_ref(), "nothing", VOLUMES);
-        let need = self.built.job.zones.iter().map(|zone| zone.need_m3).sum();
+        let need = self.need_m3();
         let truck = self.built.stated.truckload_m3;
         let starter = [crate::units::System::Us, crate::units::System::Metric]
             .map(|units| usual_order(need, truck, units));

@@ -1,8 +1,8 @@
 //! How people work, and what things cost.
 
+use super::clause::{Clause, Value};
 use super::teller::{About, Teller, aside, told, words};
 use super::words::article;
-use super::{Clause, Value};
 use crate::defaults;
 use crate::key::{crew, loader, material, money, raker, stockpile};
 use crate::raw::{RawDelivery, RawStockpile, piece};

@@ -1,8 +1,8 @@
 //! What a sentence is made of, and how its values are made.
 
+use super::clause::{Clause, Clock, Further, Part, Sentence, Value};
 use super::figures::{Quantity, Told, shown, typed, typed_in};
 use super::steps::{kind_of, units};
-use super::{Clause, Clock, Further, Part, Sentence, Value};
 use crate::build::Built;
 use crate::diagnostics::At;
 use crate::document::Table;

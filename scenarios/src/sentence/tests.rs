@@ -1,4 +1,5 @@
 use super::*;
+use crate::units::System;
 use crate::{Answers, JobFile, Texts, shipped, starter};
 
 /// Every shipped job, and starter files in both systems.
@@ -40,7 +41,7 @@ fn a_job_is_told_in_the_units_asked_for() {
 fn what_is_not_known_exactly_is_told_as_what_it_is_about() {
     assert_eq!(
         words("vineyard-rows", None),
-        "Move compost from the headland heap to 3 zones: lower terrace, about 6 m3, 60 m; middle terrace, about 6 m3, 85 m; \
+        "Move 18 m3 of compost from the headland heap to 3 zones: lower terrace, about 6 m3, 60 m; middle terrace, about 6 m3, 85 m; \
          upper terrace, about 6 m3, 110 m; with one narrow-track tractor of 0.25 m3 and two people raking, from 07:00, no \
          break. The headland heap holds 13.5 m3. A truck brings about 7.5 m3 at 08:45. The narrow-track tractor fills its \
          bucket in about 24 s. The narrow-track tractor is 1.2 m wide. By its manual the narrow-track tractor has a hydraulic \

@@ -65,7 +65,7 @@ pub(crate) fn accepted(scenario: &Scenario, typed: &str) {
         let said = format!("{caution:?}");
         figures_are_known(&said, typed);
     }
-    assert!(!reports::check::check(scenario, scenario.units, 80).is_empty());
+    assert!(!reports::check::check(scenario, 80).is_empty());
 }
 
 /// No figure that is none stands in what is said, unless it was typed.

@@ -6,7 +6,6 @@ use super::{style, words};
 use crate::findings;
 use maud::{DOCTYPE, Markup, html};
 use scenarios::Scenario;
-use scenarios::units::System;
 
 /// Nothing may be fetched and no script may run, whatever finds its way into the page.
 const NOTHING_FETCHED: &str = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
@@ -36,7 +35,7 @@ pub(crate) fn whole(title: &str, heading: &Markup, answer: &Markup, all: &[Part]
 }
 
 /// The title of a job in one sentence, with its date, its alternative and what else is changed.
-pub(crate) fn heading(scenario: &Scenario, units: System) -> Markup {
+pub(crate) fn heading(scenario: &Scenario) -> Markup {
     let date = scenario.date.map(words::date);
     let alternative = scenario.alternative.as_ref().map(|name| format!("Alternative: {name}"));
     let changes: Vec<String> = scenario.changes.iter().map(ToString::to_string).collect();
@@ -45,7 +44,7 @@ pub(crate) fn heading(scenario: &Scenario, units: System) -> Markup {
     html! {
         header {
             h1 { (scenario.title) }
-            p { (sentence(&findings::the_job(scenario, units))) }
+            p { (sentence(&findings::the_job_in_lines(scenario))) }
             @if !below.is_empty() { p.soft { (below.join(" · ")) } }
         }
     }

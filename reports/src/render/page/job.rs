@@ -13,7 +13,7 @@ use sim::{FinishRule, Job, Loader, Raker, Shift, Stockpile, Zone};
 pub(crate) fn part(scenario: &Scenario, units: System) -> Part {
     let job = &scenario.job;
     let body = html! {
-            p.lead { (sentence(&findings::the_job(scenario, units))) }
+            p.lead { (sentence(&findings::the_job(scenario))) }
             dl {
                 dt { "Material" } dd { (material(job, units)) }
                 dt { "From" } dd { (lines(job.stockpiles.iter().map(|pile| from(pile, units)))) }
