@@ -19,9 +19,11 @@ const BLOCKS: usize = MOST_SLOTS / BLOCK;
 
 /// See the file's head.
 #[derive(Clone, Debug)]
-pub(crate) struct Calendar {
+pub(crate) struct Calendar<T> {
     /// As long as the most slots need, so that a masked place needs no check.
     keys: [u64; MOST_SLOTS],
+    /// What the event of each slot is about.
+    about: [T; MOST_SLOTS],
     /// The least key of each block.
     least: [u64; BLOCKS],
     /// How many fours of blocks are in use.
@@ -30,11 +32,20 @@ pub(crate) struct Calendar {
     first: u64,
 }
 
-impl Calendar {
-    /// A calendar for this many slots, all without an event.
-    pub(crate) fn new(slots: usize) -> Self {
+/// The first event of a calendar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Next<T> {
+    /// Beyond [`END_OF_TIME`] if there is none.
+    pub(crate) at: Micros,
+    pub(crate) slot: usize,
+    pub(crate) about: T,
+}
+
+impl<T: Copy> Calendar<T> {
+    /// A calendar for this many slots, all without an event; `about` anything.
+    pub(crate) fn new(slots: usize, about: T) -> Self {
         let fours = slots.div_ceil(BLOCK * BLOCK).min(BLOCKS / BLOCK);
-        Self { keys: [NOTHING; _], least: [NOTHING; _], fours, first: NOTHING }
+        Self { keys: [NOTHING; _], about: [about; _], least: [NOTHING; _], fours, first: NOTHING }
     }
 
     /// Forgets all events.
@@ -46,10 +57,11 @@ impl Calendar {
 
     /// Sets the next event of a slot that has none.
     #[inline(always)]
-    pub(crate) fn set(&mut self, slot: usize, at: Micros) {
+    pub(crate) fn set(&mut self, slot: usize, at: Micros, about: T) {
         debug_assert!(self.time_of(slot).is_none(), "slot {slot} has an event");
         let key = ((at as u64) << SLOT_BITS) + slot as u64;
         self.keys[slot % MOST_SLOTS] = key;
+        self.about[slot % MOST_SLOTS] = about;
         let least = &mut self.least[block_of(slot)];
         *least = key.min(*least);
         self.first = self.first.min(key);
@@ -70,10 +82,11 @@ impl Calendar {
         Some(self.keys[slot % MOST_SLOTS]).filter(|k| *k != NOTHING).map(|k| (k >> SLOT_BITS) as Micros)
     }
 
-    /// The first event: time and slot; a time beyond [`END_OF_TIME`] if there is none.
+    /// The first event.
     #[inline(always)]
-    pub(crate) fn first(&self) -> (Micros, usize) {
-        ((self.first >> SLOT_BITS) as Micros, self.first as usize % MOST_SLOTS)
+    pub(crate) fn first(&self) -> Next<T> {
+        let slot = self.first as usize % MOST_SLOTS;
+        Next { at: (self.first >> SLOT_BITS) as Micros, slot, about: self.about[slot] }
     }
 
     /// Takes the first event off. Whether it was alone at its instant.
@@ -121,30 +134,30 @@ mod tests {
     #[test]
     fn the_earliest_event_comes_first_and_of_equal_times_the_lower_slot() {
         for slots in [5, 100, MOST_SLOTS - 1] {
-            let mut calendar = Calendar::new(slots);
-            assert!(calendar.first().0 > END_OF_TIME);
-            calendar.set(3, 20);
-            calendar.set(1, 30);
-            calendar.set(4, 20);
-            assert_eq!(calendar.first(), (20, 3));
+            let mut calendar = Calendar::new(slots, ' ');
+            assert!(calendar.first().at > END_OF_TIME);
+            calendar.set(3, 20, 'a');
+            calendar.set(1, 30, 'b');
+            calendar.set(4, 20, 'c');
+            assert_eq!(calendar.first(), Next { at: 20, slot: 3, about: 'a' });
             calendar.take_first();
-            assert_eq!(calendar.first(), (20, 4));
+            assert_eq!(calendar.first(), Next { at: 20, slot: 4, about: 'c' });
             calendar.clear_slot(4);
-            calendar.set(4, 31);
-            assert_eq!(calendar.first(), (30, 1));
+            calendar.set(4, 31, 'd');
+            assert_eq!(calendar.first(), Next { at: 30, slot: 1, about: 'b' });
             assert_eq!((calendar.time_of(4), calendar.time_of(0)), (Some(31), None));
             calendar.clear_slot(slots - 1);
-            calendar.set(slots - 1, 5);
-            assert_eq!(calendar.first(), (5, slots - 1));
+            calendar.set(slots - 1, 5, 'e');
+            assert_eq!(calendar.first(), Next { at: 5, slot: slots - 1, about: 'e' });
         }
     }
 
     #[test]
     fn a_calendar_that_forgets_is_as_new() {
-        let mut calendar = Calendar::new(5);
-        calendar.set(3, 20);
+        let mut calendar = Calendar::new(5, ());
+        calendar.set(3, 20, ());
         calendar.clear();
-        assert!(calendar.first().0 > END_OF_TIME);
+        assert!(calendar.first().at > END_OF_TIME);
         assert_eq!(calendar.time_of(3), None);
     }
 }

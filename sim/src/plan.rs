@@ -14,7 +14,7 @@ use crate::streams::Streams;
 use std::fmt::{self, Write as _};
 use std::sync::Arc;
 
-pub(crate) use routes::{Leg, Routes};
+pub(crate) use routes::{Leg, Reaches, Routes};
 
 /// Most loaders in a job.
 pub const MOST_LOADERS: usize = 64;
@@ -46,8 +46,6 @@ pub struct Plan {
     pub(crate) daily: Vec<(Micros, Switch)>,
     pub(crate) factors: Factors,
     pub(crate) noise: Noise,
-    /// No load draws more than this as its fill.
-    pub(crate) most_fill: f64,
     pub(crate) set_up: Arc<Sampler>,
     pub(crate) clean_up: Arc<Sampler>,
     pub(crate) fuel_per_l: f64,
@@ -221,7 +219,6 @@ impl Plan {
             daily: daily(job),
             factors,
             // The greatest of all draws; a table's last digits may lie a hair above.
-            most_fill: noise.fill.at(u64::MAX) * 1.001,
             noise,
             set_up: tables.sampler(&job.shift.set_up_s),
             clean_up: tables.sampler(&job.shift.clean_up_s),

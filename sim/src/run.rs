@@ -22,17 +22,18 @@ mod state;
 mod steps;
 mod tally;
 mod travel;
+mod what;
 
 use crate::activity::Micros;
-use crate::calendar::END_OF_TIME;
+use crate::calendar::{END_OF_TIME, Next};
 use crate::error::{RunError, RunProblem};
 use crate::observe::{Entry, Observer, Unobserved};
 use crate::outcome::{Accounts, Outcome};
-use crate::plan::{Plan, round_to_us};
+use crate::plan::{Leg, Plan, round_to_us};
 use crate::streams::{Factor, Streams};
-use load::Pace;
+use load::{Draws, Pace};
 pub(crate) use state::Scratch;
-use state::Who;
+use what::What;
 
 /// Loads after which a run is given up: far beyond any job for a small loader.
 const MOST_LOADS: u32 = 10_000_000;
@@ -44,6 +45,8 @@ struct Run<'a, O> {
     observer: &'a mut O,
     streams: Streams,
     pace: Pace,
+    /// What the next load draws, known beforehand so that nobody waits for it.
+    draws: Draws,
     now: Micros,
 }
 
@@ -101,7 +104,8 @@ impl Scratch {
     ) -> Result<Outcome, RunError> {
         self.reset(plan, &streams);
         let pace = Pace::new(plan, &streams);
-        let mut run_of = Run { plan, s: self, observer, streams, pace, now: 0 };
+        let draws = Draws::new(&plan.noise, &pace, streams.load(0));
+        let mut run_of = Run { plan, s: self, observer, streams, pace, draws, now: 0 };
         run_of.begin();
         run_of.go_to_the_end().map_err(|why| RunError { run, why })?;
         Ok(run_of.tally(run, accounts))
@@ -114,20 +118,17 @@ impl<O: Observer> Run<'_, O> {
             if self.s.something_may_start() {
                 self.start_all();
             }
-            let (at, slot) = self.s.calendar.first();
+            let Next { at, slot, about } = self.s.calendar.first();
             if !self.s.is_plain(slot) && !self.goes_on_to(at)? {
                 return Ok(());
             }
             self.now = at;
             self.s.instant = false;
-            let is_alone = self.s.calendar.take_first();
-            match self.s.who(slot) {
-                Who::Loader(loader) if is_alone && self.arrives(loader) => {}
-                Who::Crew(crew) if is_alone && self.rakes_on(crew) => {}
-                who => {
-                    self.ends(who);
-                    self.s.instant |= !is_alone;
-                }
+            if self.s.calendar.take_first() {
+                self.ends_alone(slot, about);
+            } else {
+                self.ends(slot, about);
+                self.s.instant = true;
             }
             if self.s.instant {
                 self.end_all();
@@ -135,13 +136,30 @@ impl<O: Observer> Run<'_, O> {
         }
     }
 
+    /// Takes in what ends now, and what follows where nothing else ends at this instant: nothing can start before it.
     #[inline(always)]
-    fn ends(&mut self, who: Who) {
-        match who {
-            Who::Loader(loader) => self.loader_ends(loader),
-            Who::Crew(crew) => self.crew_ends(crew),
-            Who::Opening => self.opens(),
-            Who::Closing => self.closes(),
+    fn ends_alone(&mut self, slot: usize, about: What) {
+        let (loader, crew) = (self.s.loader_of_slot(slot), self.s.crew_of_slot(slot));
+        match about {
+            What::PassOut => self.arrive_at_pass(loader, Leg::Out),
+            What::PassBack => self.arrive_at_pass(loader, Leg::Back),
+            What::Zone => self.arrive_at_room(loader),
+            What::Pile => self.arrive_at_pile(loader),
+            What::Dumped => self.dumped(loader),
+            What::Turn => self.is_served(loader),
+            What::Raker if self.rakes_on(crew) => {}
+            _ => self.ends(slot, about),
+        }
+    }
+
+    /// Takes in what ends now.
+    #[inline(never)]
+    fn ends(&mut self, slot: usize, about: What) {
+        match about {
+            What::Opening => self.opens(),
+            What::Closing => self.closes(),
+            What::Raker => self.crew_ends(self.s.crew_of_slot(slot)),
+            _ => self.loader_ends(self.s.loader_of_slot(slot)),
         }
     }
 
@@ -149,12 +167,12 @@ impl<O: Observer> Run<'_, O> {
     fn end_all(&mut self) {
         self.s.instant = false;
         loop {
-            let (at, slot) = self.s.calendar.first();
+            let Next { at, slot, about } = self.s.calendar.first();
             if at != self.now {
                 return;
             }
             self.s.calendar.take_first();
-            self.ends(self.s.who(slot));
+            self.ends(slot, about);
         }
     }
 

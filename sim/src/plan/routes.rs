@@ -32,17 +32,37 @@ pub(crate) struct Drive {
 /// From one pass, or the beginning of a leg, to the next pass or the end.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Stretch {
-    /// The pass at its end, with how long it takes to go through; `None` at the end of the leg.
-    pub(crate) pass: Option<(usize, f64)>,
+    /// What is at its end.
+    pub(crate) reaches: Reaches,
+    /// The pass, where it is one.
+    pub(crate) pass: usize,
+    /// How long it takes to go through.
+    pub(crate) passing_us: f64,
     /// How much of the leg's driving lies behind its end.
     share: f64,
+}
+
+/// Where a stretch ends: at a pass, or with its leg.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Reaches {
+    PassOut,
+    PassBack,
+    Zone,
+    Pile,
+}
+
+impl Reaches {
+    pub(crate) fn is_pass(self) -> bool {
+        matches!(self, Self::PassOut | Self::PassBack)
+    }
 }
 
 impl Stretch {
     /// What of this much driving lies behind its end.
     #[inline(always)]
     pub(crate) fn driven(&self, driving: Micros) -> Micros {
-        if self.pass.is_some() { round_to_us(driving as f64 * self.share) } else { driving }
+        // All of it at the end of the leg: no rounding changes whole microseconds.
+        round_to_us(driving as f64 * self.share)
     }
 }
 
@@ -103,20 +123,28 @@ impl Routes {
             if self.routes[first..].iter().all(|route| route.pile != way.stockpile) {
                 let mean_us = |m_per_s| us(way.distance_m / m_per_s + loader.start_stop_s);
                 let back = way.passes.iter().rev().map(|p| PassOnWay { share: 1.0 - p.share, ..*p });
-                let out = self.drive(job, mean_us(loader.loaded_m_per_s), way.passes.iter().copied());
-                let back = self.drive(job, mean_us(loader.empty_m_per_s), back);
+                let [loaded, empty] = [loader.loaded_m_per_s, loader.empty_m_per_s].map(mean_us);
+                let out = self.drive(job, loaded, way.passes.iter().copied(), Leg::Out);
+                let back = self.drive(job, empty, back, Leg::Back);
                 self.routes.push(Route { pile: way.stockpile, distance_m: way.distance_m, out, back });
             }
         }
         self.routes[first..].sort_by(|a, b| a.distance_m.total_cmp(&b.distance_m).then(a.pile.cmp(&b.pile)));
     }
 
-    fn drive(&mut self, job: &Job, mean_us: f64, passes: impl Iterator<Item = PassOnWay>) -> Drive {
+    fn drive(&mut self, job: &Job, mean_us: f64, passes: impl Iterator<Item = PassOnWay>, leg: Leg) -> Drive {
         let first = self.stretches.len();
-        let to_a_pass =
-            |p: PassOnWay| Stretch { pass: Some((p.pass, us(job.passes[p.pass].passing_s))), share: p.share };
-        self.stretches.extend(passes.map(to_a_pass));
-        self.stretches.push(Stretch { pass: None, share: 1.0 });
+        let (at_a_pass, at_the_end) = match leg {
+            Leg::Out => (Reaches::PassOut, Reaches::Zone),
+            Leg::Back => (Reaches::PassBack, Reaches::Pile),
+        };
+        self.stretches.extend(passes.map(|PassOnWay { pass, share }| Stretch {
+            reaches: at_a_pass,
+            pass,
+            passing_us: us(job.passes[pass].passing_s),
+            share,
+        }));
+        self.stretches.push(Stretch { reaches: at_the_end, pass: 0, passing_us: 0.0, share: 1.0 });
         Drive { mean_us, first }
     }
 }

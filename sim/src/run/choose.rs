@@ -93,12 +93,14 @@ impl Scratch {
             let mut routes = plan.routes.to(loader, zone);
             let pile_of = |route: usize| plan.routes.get(route).pile;
             match routes.clone().find(|r| self.has_material(plan, pile_of(*r), zone)) {
-                Some(route) => options.all.push(Candidate { zone, route, pile: pile_of(route) }),
+                Some(route) => {
+                    let distance_m = plan.routes.get(route).distance_m;
+                    options.all.push(Candidate { zone, route, pile: pile_of(route), distance_m });
+                }
                 None => options.awaits |= routes.any(|r| self.piles[pile_of(r)].due > 0),
             }
         }
-        let distance_m = |option: &Candidate| plan.routes.get(option.route).distance_m;
-        let nearer = |a: &Candidate, b: &Candidate| distance_m(a).total_cmp(&distance_m(b));
+        let nearer = |a: &Candidate, b: &Candidate| a.distance_m.total_cmp(&b.distance_m);
         match plan.fill_order {
             FillOrder::NearestFirst => {
                 options.all.sort_unstable_by(|a, b| nearer(a, b).then(a.zone.cmp(&b.zone)));
@@ -150,7 +152,7 @@ impl<O: crate::observe::Observer> Run<'_, O> {
             self.s.note_options(self.plan, loader);
         }
         match self.s.best(self.plan, loader) {
-            Some(Candidate { zone, route, pile }) => {
+            Some(Candidate { zone, route, pile, .. }) => {
                 self.s.last_zone = Some(zone);
                 self.s.zones[zone].bound += 1;
                 let state = &mut self.s.loaders[loader];

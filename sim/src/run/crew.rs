@@ -1,7 +1,8 @@
 //! The state of a crew: one raker, or all of them if they work together.
 
 use super::load::Heap;
-use crate::activity::{Micros, RakerActivity};
+use crate::activity::{Micros, RakerActivity, SECOND};
+use crate::plan::Plan;
 
 #[derive(Clone, Debug)]
 pub(super) struct CrewState {
@@ -13,8 +14,12 @@ pub(super) struct CrewState {
     pub(super) zone: usize,
     /// What was left of the heap or walk when it was put down.
     pub(super) left: Micros,
-    /// Time raked on earlier days.
+    /// Time raked in all once the heap in hand is done.
+    pub(super) raked: Micros,
+    /// Of that, time raked on earlier days.
     pub(super) raked_before_today: Micros,
+    /// Share of the fresh rate that it has for its next heap, known beforehand so that nobody waits for it.
+    pub(super) freshness: f64,
     /// Fresh \[us/m3\].
     pub(super) us_per_m3: f64,
 }
@@ -38,7 +43,9 @@ impl CrewState {
             doing: Doing::SetUp,
             zone: 0,
             left: 0,
+            raked: 0,
             raked_before_today: 0,
+            freshness: 1.0,
             us_per_m3,
         }
     }
@@ -48,6 +55,16 @@ impl CrewState {
     pub(super) fn account(&mut self, now: Micros) {
         self.times[self.activity as usize] += now - self.since;
         self.since = now;
+    }
+
+    /// Tires by so much raking.
+    #[inline(always)]
+    pub(super) fn tires(&mut self, plan: &Plan, raking: Micros) {
+        self.raked += raking;
+        if let Some(fatigue) = plan.fatigue {
+            let hours = (self.raked - self.raked_before_today) as f64 / (3_600 * SECOND) as f64;
+            self.freshness = (1.0 - fatigue.share_per_h * hours).max(fatigue.floor);
+        }
     }
 
     /// Enters ahead that it stands clear for so long in the midst of what it rakes.

@@ -4,9 +4,10 @@ use super::Run;
 use super::choose::Choice;
 use super::load::Heap;
 use super::loader::{Going, Place, Stage};
+use super::what::What;
 use crate::activity::LoaderActivity;
 use crate::observe::Observer;
-use crate::plan::Leg;
+use crate::plan::{Leg, Reaches};
 
 impl<O: Observer> Run<'_, O> {
     /// The loader's event has come: a step, or what interrupts it, is over, or it is its turn.
@@ -17,25 +18,17 @@ impl<O: Observer> Run<'_, O> {
             (Going::On, Stage::AtFace | Stage::AtPass(_)) => return self.s.ready |= 1 << loader,
             (Going::On, Stage::SetUp) => self.s.loaders[loader].stage = Stage::Choosing(Place::Pile),
             (Going::On, Stage::Loading | Stage::Passing(_)) => self.release(state.server),
-            (Going::On, Stage::Dumping) => self.dump_ends(loader),
+            (Going::On, Stage::Dumping) => return self.dumped(loader),
             (Going::On, _) => {}
             (going, _) => return self.stops_or_goes_on(loader, going),
         }
         self.s.pending |= 1 << loader;
     }
 
-    /// A loader alone at its instant that ends a drive goes on at once; nothing else can start before it.
-    #[inline(always)]
-    pub(super) fn arrives(&mut self, loader: usize) -> bool {
-        match (self.s.loaders[loader].going, self.s.loaders[loader].stage) {
-            (Going::On, Stage::Driving(leg)) => self.part_driven(loader, leg),
-            _ => return false,
-        }
-        true
-    }
-
-    #[inline(always)]
-    fn dump_ends(&mut self, loader: usize) {
+    /// The loader has dumped, and goes on.
+    #[inline(never)]
+    pub(super) fn dumped(&mut self, loader: usize) {
+        self.s.pending |= 1 << loader;
         let state = &self.s.loaders[loader];
         let (zone, heap) = (state.zone, Heap::new(&state.load, self.s.next_heap));
         self.s.next_heap += 1;
@@ -80,7 +73,7 @@ impl<O: Observer> Run<'_, O> {
                 self.choose_and_go(loader, if at_pile { Place::Pile } else { Place::Zone });
             }
             Stage::Loading => self.hauls(loader),
-            Stage::Driving(leg) => self.part_driven(loader, leg),
+            Stage::Driving(leg) => self.arrives(loader, leg),
             Stage::Passing(leg) => {
                 self.s.loaders[loader].leg.stretch += 1;
                 self.drive_on(loader, leg);
@@ -122,22 +115,27 @@ impl<O: Observer> Run<'_, O> {
         }
     }
 
-    /// The loader is at the end of a part of a leg.
-    #[inline(always)]
-    pub(super) fn part_driven(&mut self, loader: usize, leg: Leg) {
-        let state = &self.s.loaders[loader];
-        match (self.plan.routes.stretch(state.leg.stretch).pass, leg) {
-            (Some((pass, _)), _) => self.arrive_at_pass(loader, leg, pass),
-            (None, Leg::Out) => self.arrive_at_room(loader),
-            (None, Leg::Back) if state.last_leg || self.s.over => self.done(loader),
-            (None, Leg::Back) => {
-                self.s.loaders[loader].route = state.next_route;
-                self.arrive_at_face(loader);
-            }
+    /// The loader is at the end of a stretch.
+    #[cold]
+    fn arrives(&mut self, loader: usize, leg: Leg) {
+        match self.plan.routes.stretch(self.s.loaders[loader].leg.stretch).reaches {
+            Reaches::PassOut | Reaches::PassBack => self.arrive_at_pass(loader, leg),
+            Reaches::Zone => self.arrive_at_room(loader),
+            Reaches::Pile => self.arrive_at_pile(loader),
         }
     }
 
-    fn arrive_at_room(&mut self, loader: usize) {
+    #[inline(never)]
+    pub(super) fn arrive_at_pile(&mut self, loader: usize) {
+        let state = &mut self.s.loaders[loader];
+        if state.last_leg || self.s.over {
+            return self.done(loader);
+        }
+        state.route = state.next_route;
+        self.arrive_at_face(loader);
+    }
+
+    pub(super) fn arrive_at_room(&mut self, loader: usize) {
         let zone = self.s.loaders[loader].zone;
         let room = self.room_of(zone);
         let state = &mut self.s.loaders[loader];
@@ -164,7 +162,7 @@ impl<O: Observer> Run<'_, O> {
                 self.rakers_stand_clear(zone);
             }
         }
-        self.step(loader, Stage::Dumping, length);
+        self.step(loader, Stage::Dumping, length, What::Dumped);
     }
 
     #[inline(always)]

@@ -1,15 +1,15 @@
 //! A loader at a face: its turn, its load and the way out.
 
 use super::choose::Choice;
-use super::load::{Load, lesser};
+use super::load::{Draws, Load, lesser};
 use super::loader::{Place, Stage};
 use super::queue::UNKNOWN;
 use super::travel::Ahead;
+use super::what::What;
 use super::{MOST_LOADS, Run};
 use crate::activity::{LoaderActivity as L, Micros};
 use crate::observe::Observer;
-use crate::plan::Leg;
-use crate::streams::LoadDraw;
+use crate::plan::{Leg, Reaches};
 
 impl<O: Observer> Run<'_, O> {
     /// Loads at once, or in its turn. During a rest nobody begins a load.
@@ -47,12 +47,7 @@ impl<O: Observer> Run<'_, O> {
             && self.s.places[state.pile].all_are_known()
             && {
                 let left = lesser(self.s.piles[state.pile].stock, self.s.zones[state.zone].open);
-                let enough = |bucketful: f64| left - bucketful >= plan.negligible_m3;
-                let drawn = || {
-                    let stream = self.streams.load(self.s.next_load);
-                    state.machine.bucketful(&self.pace, plan.noise.fill.at(stream.bits(LoadDraw::Fill)))
-                };
-                enough(state.machine.bucketful(&self.pace, plan.most_fill)) || enough(drawn())
+                left - state.machine.bucketful(self.draws.fill) >= plan.negligible_m3
             }
     }
 
@@ -88,7 +83,7 @@ impl<O: Observer> Run<'_, O> {
             let load = self.next_load(loader);
             self.takes(loader, load);
             self.s.places[self.s.loaders[loader].pile].take(UNKNOWN);
-            self.step(loader, Stage::Loading, load.loading);
+            self.step(loader, Stage::Loading, load.loading, What::Step);
         }
         if self.plan.surplus_zone.is_some_and(|surplus| self.s.wants(self.plan, surplus)) {
             self.wake_those_who_wait();
@@ -99,12 +94,11 @@ impl<O: Observer> Run<'_, O> {
     #[inline(always)]
     fn next_load(&self, loader: usize) -> Load {
         let (plan, state) = (self.plan, &self.s.loaders[loader]);
-        let stream = self.streams.load(self.s.next_load);
         let takes_all = self.s.takes_surplus(plan, state.zone);
         let open = if takes_all { f64::INFINITY } else { self.s.zones[state.zone].open };
-        let bucketful = state.machine.bucketful(&self.pace, plan.noise.fill.at(stream.bits(LoadDraw::Fill)));
+        let bucketful = state.machine.bucketful(self.draws.fill);
         let volume = lesser(lesser(bucketful, self.s.piles[state.pile].stock), open);
-        Load::new(self.s.next_load, volume, &state.machine, &plan.noise, &self.pace, stream)
+        Load::new(self.s.next_load, volume, &state.machine, &self.draws)
     }
 
     /// The load is the loader's.
@@ -122,6 +116,7 @@ impl<O: Observer> Run<'_, O> {
         }
         self.s.next_load += 1;
         self.s.in_play += 1;
+        self.draws = Draws::new(&self.plan.noise, &self.pace, self.streams.load(self.s.next_load));
     }
 
     /// Goes back if it is not there yet, waits until `start`, loads and hauls, where all of it is known.
@@ -132,7 +127,7 @@ impl<O: Observer> Run<'_, O> {
         }
         let load = self.next_load(loader);
         let mut leg = self.leg(self.s.loaders[loader].route, Leg::Out, load.out);
-        let out = self.drive_ahead(&mut leg);
+        let (out, reaches) = self.drive_ahead(&mut leg);
         let state = &mut self.s.loaders[loader];
         if !state.runs_through(back.in_all() + load.loading + out.in_all()) {
             return false;
@@ -148,15 +143,15 @@ impl<O: Observer> Run<'_, O> {
         state.spend(L::Passing, out.passing);
         state.spend(L::Hauling, out.driving);
         self.s.places[state.pile].take(start + load.loading);
-        self.hauled_ahead(loader);
+        self.hauled_ahead(loader, reaches);
         true
     }
 
     /// A loader alone on the job waits for room that is sure to come, and dumps.
     #[inline(always)]
-    fn hauled_ahead(&mut self, loader: usize) {
+    fn hauled_ahead(&mut self, loader: usize, reaches: Reaches) {
         if self.s.loaders.len() > 1 || !self.dumps_ahead(loader) {
-            self.arrives_later(loader, Stage::Driving(Leg::Out));
+            self.arrives_later(loader, Stage::Driving(Leg::Out), reaches.into());
         }
     }
 
@@ -181,7 +176,7 @@ impl<O: Observer> Run<'_, O> {
             self.rakers_will_stand_clear(zone, begins, begins + dumping);
         }
         self.takes_room(loader);
-        self.arrives_later(loader, Stage::Dumping);
+        self.arrives_later(loader, Stage::Dumping, What::Dumped);
         true
     }
 
@@ -211,7 +206,7 @@ impl<O: Observer> Run<'_, O> {
         }
         let state = &self.s.loaders[loader];
         let (route, next) = (state.route, state.next_route);
-        let back = self.drive_ahead(&mut self.leg(route, Leg::Back, state.load.back));
+        let (back, _) = self.drive_ahead(&mut self.leg(route, Leg::Back, state.load.back));
         let start = self.now + back.in_all();
         if start >= self.s.next_change {
             return false;

@@ -10,7 +10,7 @@ pub(super) struct Pace {
     load: f64,
     travel: f64,
     rake: f64,
-    fill: f64,
+    pub(super) fill: f64,
 }
 
 impl Pace {
@@ -42,10 +42,35 @@ impl Machine {
         Self { heaped_m3, lift_m3, load_us, dump_us, spread_us_per_m3 }
     }
 
-    /// What the bucket would take of a load, were there enough, where it draws this as its fill.
+    /// What the bucket would take, were there enough, where it is filled to this.
     #[inline(always)]
-    pub(super) fn bucketful(&self, pace: &Pace, fill: f64) -> f64 {
-        lesser(pace.fill * fill * self.heaped_m3, self.lift_m3)
+    pub(super) fn bucketful(&self, fill: f64) -> f64 {
+        lesser(fill * self.heaped_m3, self.lift_m3)
+    }
+}
+
+/// What a load draws, whoever takes it: multiples of the means, with the job factors.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Draws {
+    pub(super) fill: f64,
+    loading: f64,
+    dump: f64,
+    out: f64,
+    back: f64,
+    raking: f64,
+}
+
+impl Draws {
+    #[inline(always)]
+    pub(super) fn new(noise: &Noise, pace: &Pace, stream: LoadStream) -> Self {
+        Self {
+            fill: pace.fill * noise.fill.at(stream.bits(LoadDraw::Fill)),
+            loading: pace.load * noise.loading.at(stream.bits(LoadDraw::Loading)),
+            dump: pace.load * noise.dump.at(stream.bits(LoadDraw::Dump)),
+            out: pace.travel * noise.haul.at(stream.bits(LoadDraw::Haul)),
+            back: pace.travel * noise.return_leg.at(stream.bits(LoadDraw::Return)),
+            raking: pace.rake * noise.raking.at(stream.bits(LoadDraw::Raking)),
+        }
     }
 }
 
@@ -72,25 +97,16 @@ pub(super) struct Load {
 
 impl Load {
     #[inline(always)]
-    pub(super) fn new(
-        number: u32,
-        volume: f64,
-        machine: &Machine,
-        noise: &Noise,
-        pace: &Pace,
-        stream: LoadStream,
-    ) -> Self {
+    pub(super) fn new(number: u32, volume: f64, machine: &Machine, draws: &Draws) -> Self {
         let dump_us = machine.dump_us + machine.spread_us_per_m3 * volume;
         Self {
             number,
             volume,
-            loading: round_to_us(
-                machine.load_us * (pace.load * noise.loading.at(stream.bits(LoadDraw::Loading))),
-            ),
-            dumping: round_to_us(dump_us * (pace.load * noise.dump.at(stream.bits(LoadDraw::Dump)))),
-            out: pace.travel * noise.haul.at(stream.bits(LoadDraw::Haul)),
-            back: pace.travel * noise.return_leg.at(stream.bits(LoadDraw::Return)),
-            raking: pace.rake * noise.raking.at(stream.bits(LoadDraw::Raking)),
+            loading: round_to_us(machine.load_us * draws.loading),
+            dumping: round_to_us(dump_us * draws.dump),
+            out: draws.out,
+            back: draws.back,
+            raking: draws.raking,
         }
     }
 }

@@ -6,6 +6,7 @@ pub(super) struct Candidate {
     pub(super) zone: usize,
     pub(super) route: usize,
     pub(super) pile: usize,
+    pub(super) distance_m: f64,
 }
 
 /// What a loader could choose, noted for as long as no need or pile is used up and nothing is delivered.

@@ -4,7 +4,8 @@ use super::Run;
 use super::crew::Doing;
 use super::load::Heap;
 use super::row::bits;
-use crate::activity::{Micros, RakerActivity, SECOND};
+use super::what::What;
+use crate::activity::{Micros, RakerActivity};
 use crate::observe::{Event, Observer};
 use crate::plan::round_to_us;
 
@@ -122,20 +123,14 @@ impl<O: Observer> Run<'_, O> {
         let zone = self.s.crews[crew].zone;
         let Some(heap) = self.s.zones[zone].heaps.pop_front() else { return };
         self.s.heaps_waiting -= 1;
-        let length = heap.raking(self.s.crews[crew].us_per_m3, self.freshness(crew));
         self.s.idle &= !(1 << crew);
         self.s.with_a_heap |= 1 << crew;
-        self.s.crews[crew].doing = Doing::Heap(heap);
+        let state = &mut self.s.crews[crew];
+        debug_assert_eq!(state.times[RakerActivity::Raking as usize], state.raked);
+        let length = heap.raking(state.us_per_m3, state.freshness);
+        state.doing = Doing::Heap(heap);
+        state.tires(self.plan, length);
         self.rakes(crew, length);
-    }
-
-    /// Share of the fresh rate that the crew still has.
-    fn freshness(&self, crew: usize) -> f64 {
-        let Some(fatigue) = self.plan.fatigue else { return 1.0 };
-        let state = &self.s.crews[crew];
-        let raked = state.times[RakerActivity::Raking as usize] - state.raked_before_today;
-        let hours = raked as f64 / (3_600 * SECOND) as f64;
-        (1.0 - fatigue.share_per_h * hours).max(fatigue.floor)
     }
 
     fn walks_to(&mut self, crew: usize, zone: usize) {
@@ -183,7 +178,7 @@ impl<O: Observer> Run<'_, O> {
             let slot = self.s.slot_of_crew(crew);
             if let Some(end) = self.s.calendar.time_of(slot).filter(|end| *end > begins) {
                 self.s.calendar.clear_slot(slot);
-                self.s.calendar.set(slot, end + (ends - begins));
+                self.s.calendar.set(slot, end + (ends - begins), What::Raker);
                 self.s.crews[crew].stands_clear_for(ends - begins);
             }
         }
@@ -192,7 +187,7 @@ impl<O: Observer> Run<'_, O> {
     #[inline(always)]
     fn begins(&mut self, crew: usize, activity: RakerActivity, length: Micros) {
         self.turn_crew(crew, activity);
-        self.schedule(self.s.slot_of_crew(crew), self.now + length);
+        self.schedule(self.s.slot_of_crew(crew), self.now + length, What::Raker);
     }
 
     /// Puts down what the crew has in hand, to go on with it later.

@@ -8,6 +8,7 @@ use super::loader::Stage;
 use super::queue::UNKNOWN;
 use super::row::bits;
 use super::state::Scratch;
+use super::what::What;
 use crate::activity::Micros;
 use crate::observe::Observer;
 
@@ -55,7 +56,7 @@ impl<O: Observer> Run<'_, O> {
         if free_at <= self.now {
             self.s.ready |= 1 << first;
         } else if free_at != UNKNOWN && self.s.calendar.time_of(slot).is_none() {
-            self.s.calendar.set(slot, free_at);
+            self.s.calendar.set(slot, free_at, What::Turn);
         }
     }
 
@@ -92,6 +93,13 @@ impl<O: Observer> Run<'_, O> {
         };
         self.s.ready &= !(1 << loader);
         self.s.calendar.clear_slot(self.s.slot_of_loader(loader));
+        self.is_served(loader);
+        true
+    }
+
+    /// The loader is the first of its queue, and its turn has come.
+    #[inline(never)]
+    pub(super) fn is_served(&mut self, loader: usize) {
         let server = self.s.loaders[loader].server;
         self.s.queues[server].pop();
         match self.s.loaders[loader].stage {
@@ -100,7 +108,6 @@ impl<O: Observer> Run<'_, O> {
             _ => self.turn_at_face(loader),
         }
         self.look_at(server);
-        true
     }
 
     /// Gives a place back that was held without an end.

@@ -4,6 +4,7 @@ use super::Run;
 use super::crew::Doing;
 use super::loader::Stage;
 use super::state::Rest;
+use super::what::What;
 use crate::activity::{LoaderActivity, RakerActivity};
 use crate::calendar::END_OF_TIME;
 use crate::observe::{Event, Observer};
@@ -14,11 +15,11 @@ impl<O: Observer> Run<'_, O> {
     pub(super) fn begin(&mut self) {
         for crew in 0..self.s.crews.len() {
             self.turn_crew(crew, RakerActivity::SetUp);
-            self.s.calendar.set(self.s.slot_of_crew(crew), self.s.set_up);
+            self.s.calendar.set(self.s.slot_of_crew(crew), self.s.set_up, What::Raker);
         }
         for loader in 0..self.s.loaders.len() {
             self.turn(loader, LoaderActivity::SetUp);
-            self.s.calendar.set(self.s.slot_of_loader(loader), self.s.set_up);
+            self.s.calendar.set(self.s.slot_of_loader(loader), self.s.set_up, What::Step);
         }
         self.s.completion = self.s.set_up;
         self.deliver();
@@ -38,10 +39,11 @@ impl<O: Observer> Run<'_, O> {
             }
             None => {}
         }
-        for (slot, at) in [(0, opens), (self.s.closing_slot(), closes)] {
+        let closing = self.s.closing_slot();
+        for (slot, at, what) in [(0, opens, What::Opening), (closing, closes, What::Closing)] {
             self.s.calendar.clear_slot(slot);
             if let Some(at) = at {
-                self.s.calendar.set(slot, at);
+                self.s.calendar.set(slot, at, what);
             }
         }
         self.s.next_closing = closes.unwrap_or(END_OF_TIME);
@@ -98,6 +100,7 @@ impl<O: Observer> Run<'_, O> {
         for crew in self.s.crews.iter_mut() {
             let raking_now = if crew.activity == RakerActivity::Raking { self.now - crew.since } else { 0 };
             crew.raked_before_today = crew.times[RakerActivity::Raking as usize] + raking_now;
+            crew.tires(self.plan, 0);
         }
         if let Some(since) = self.s.night_since.take() {
             self.s.nights += self.now - since;

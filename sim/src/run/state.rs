@@ -7,6 +7,7 @@ use super::loader::LoaderState;
 use super::queue::{Places, Queue};
 use super::row::Row;
 use super::site::{PileState, ZoneState};
+use super::what::What;
 use crate::activity::Micros;
 use crate::calendar::{Calendar, END_OF_TIME};
 use crate::plan::Plan;
@@ -16,7 +17,7 @@ use crate::streams::Streams;
 #[derive(Clone, Debug)]
 pub(crate) struct Scratch {
     /// Slots: 0 deliveries and ends of breaks; crews; loaders; last, beginnings of breaks.
-    pub(super) calendar: Calendar,
+    pub(super) calendar: Calendar<What>,
     first_loader: usize,
     closing: usize,
     /// A step of no duration has begun.
@@ -83,17 +84,6 @@ pub(crate) struct Scratch {
     pub(super) raked_out: Vec<(Micros, f64)>,
 }
 
-/// Whose event it is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Who {
-    /// Deliveries, ends of breaks, starts of days.
-    Opening,
-    Crew(usize),
-    Loader(usize),
-    /// Beginnings of breaks, ends of days.
-    Closing,
-}
-
 /// Why nobody starts work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Rest {
@@ -111,7 +101,7 @@ impl Scratch {
         let places: Vec<_> = capacities.map(|c| Places::new(loaders.min(c as usize))).collect();
         let queues = vec![Queue::new(); places.len() + plan.zones.len()];
         Self {
-            calendar: Calendar::new(crews + loaders + 2),
+            calendar: Calendar::new(crews + loaders + 2, What::Step),
             first_loader: 1 + crews,
             closing: 1 + crews + loaders,
             instant: false,
@@ -186,15 +176,14 @@ impl Scratch {
         self.ready | self.pending | u64::from(self.rakers_look) | u64::from(self.over) != 0
     }
 
-    /// Whose event stands in a slot.
-    #[inline]
-    pub(super) fn who(&self, slot: usize) -> Who {
-        match slot {
-            0 => Who::Opening,
-            _ if slot < self.first_loader => Who::Crew(slot - 1),
-            _ if slot < self.closing => Who::Loader(slot - self.first_loader),
-            _ => Who::Closing,
-        }
+    /// Whose slot it is, if a crew's.
+    pub(super) fn crew_of_slot(&self, slot: usize) -> usize {
+        slot.wrapping_sub(1)
+    }
+
+    /// Whose slot it is, if a loader's.
+    pub(super) fn loader_of_slot(&self, slot: usize) -> usize {
+        slot.wrapping_sub(self.first_loader)
     }
 
     /// To be called when a rest begins or ends, when the work is over, and when the clean-up begins.

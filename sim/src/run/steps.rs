@@ -6,6 +6,7 @@
 
 use super::Run;
 use super::loader::{Going, LoaderState, Stage};
+use super::what::What;
 use crate::activity::{LoaderActivity, Micros};
 use crate::observe::{Event, Observer};
 use crate::plan::{Leg, Plan, round_to_us};
@@ -78,42 +79,42 @@ impl<O: Observer> Run<'_, O> {
         self.turn(loader, activity);
     }
 
-    /// Begins a timed step of the loader.
+    /// Begins a timed step of the loader; `end` is what its end is about.
     #[inline]
-    pub(super) fn step(&mut self, loader: usize, stage: Stage, length: Micros) {
+    pub(super) fn step(&mut self, loader: usize, stage: Stage, length: Micros, end: What) {
         self.s.loaders[loader].stage = stage;
         self.turn(loader, stage.activity());
-        self.run_on(loader, length);
+        self.run_on(loader, length, end);
     }
 
     /// Steps taken together are entered up to this stage: its event is where they end.
     #[inline(always)]
-    pub(super) fn arrives_later(&mut self, loader: usize, stage: Stage) {
+    pub(super) fn arrives_later(&mut self, loader: usize, stage: Stage, end: What) {
         let (slot, state) = (self.s.slot_of_loader(loader), &mut self.s.loaders[loader]);
         state.stage = stage;
         let at = state.since;
-        self.schedule(slot, at);
+        self.schedule(slot, at, end);
     }
 
     /// Enters the end of something.
     #[inline(always)]
-    pub(super) fn schedule(&mut self, slot: usize, at: Micros) {
+    pub(super) fn schedule(&mut self, slot: usize, at: Micros, what: What) {
         self.s.instant |= at == self.now;
-        self.s.calendar.set(slot, at);
+        self.s.calendar.set(slot, at, what);
     }
 
     /// Lets the step in hand run for what is left of it, or to the next stoppage.
-    fn run_on(&mut self, loader: usize, length: Micros) {
+    fn run_on(&mut self, loader: usize, length: Micros, end: What) {
         let slot = self.s.slot_of_loader(loader);
         let state = &mut self.s.loaders[loader];
-        let stretch = if state.runs_through(length) {
+        let (stretch, end) = if state.runs_through(length) {
             state.going = Going::On;
-            length
+            (length, end)
         } else {
             state.going = Going::UntilStoppage(length - state.until_stop);
-            state.until_stop
+            (state.until_stop, What::Step)
         };
-        self.schedule(slot, self.now + stretch);
+        self.schedule(slot, self.now + stretch, end);
     }
 
     /// The loader's event has come while its step is or was held by a stoppage.
@@ -129,12 +130,12 @@ impl<O: Observer> Run<'_, O> {
                 });
                 state.draw_gap(plan, loader);
                 self.turn(loader, LoaderActivity::Stopped);
-                self.schedule(self.s.slot_of_loader(loader), self.now + length);
+                self.schedule(self.s.slot_of_loader(loader), self.now + length, What::Step);
             }
             Going::Stopped(left) => {
                 let activity = state.stage.activity();
                 self.turn(loader, activity);
-                self.run_on(loader, left);
+                self.run_on(loader, left, What::Step);
             }
             Going::On => {}
         }

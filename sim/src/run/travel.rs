@@ -3,9 +3,10 @@
 use super::Run;
 use super::loader::{LegState, Stage};
 use super::queue::UNKNOWN;
+use super::what::What;
 use crate::activity::{LoaderActivity, Micros};
 use crate::observe::Observer;
-use crate::plan::{Leg, round_to_us};
+use crate::plan::{Leg, Reaches, round_to_us};
 
 /// What lies ahead on a leg that nobody can hold up.
 #[derive(Clone, Copy, Debug, Default)]
@@ -31,18 +32,24 @@ impl<O: Observer> Run<'_, O> {
 
     /// Goes on to the next pass or the end of the leg; where nobody else is about, through all passes to the end.
     #[inline(always)]
-    pub(super) fn drive_ahead(&self, leg: &mut LegState) -> Ahead {
-        let mut stretch = self.plan.routes.stretch(leg.stretch);
+    pub(super) fn drive_ahead(&self, leg: &mut LegState) -> (Ahead, Reaches) {
         let mut passing = 0;
         if self.s.loaders.len() == 1 {
-            while let Some((_, passing_us)) = stretch.pass {
-                passing += round_to_us(passing_us * leg.factor);
+            while self.plan.routes.stretch(leg.stretch).reaches.is_pass() {
+                passing += self.passing(*leg);
                 leg.stretch += 1;
-                stretch = self.plan.routes.stretch(leg.stretch);
             }
         }
+        let (driving, reaches) = self.drive(leg);
+        (Ahead { driving, passing }, reaches)
+    }
+
+    /// How long it drives to the end of the stretch, and where that is.
+    #[inline(always)]
+    fn drive(&self, leg: &mut LegState) -> (Micros, Reaches) {
+        let stretch = self.plan.routes.stretch(leg.stretch);
         let driven = stretch.driven(leg.driving);
-        Ahead { driving: driven - std::mem::replace(&mut leg.driven, driven), passing }
+        (driven - std::mem::replace(&mut leg.driven, driven), stretch.reaches)
     }
 
     /// Sets out with the load.
@@ -63,15 +70,16 @@ impl<O: Observer> Run<'_, O> {
     /// Drives to the next pass, or to the end of the leg.
     #[inline]
     pub(super) fn drive_on(&mut self, loader: usize, leg: Leg) {
-        let on = &mut self.s.loaders[loader].leg;
-        let driven = self.plan.routes.stretch(on.stretch).driven(on.driving);
-        let part = driven - std::mem::replace(&mut on.driven, driven);
-        self.s.loaders[loader].passing = (0, 0);
-        self.step(loader, Stage::Driving(leg), part);
+        let mut on = self.s.loaders[loader].leg;
+        let (driving, reaches) = self.drive(&mut on);
+        let state = &mut self.s.loaders[loader];
+        (state.leg, state.passing) = (on, (0, 0));
+        self.step(loader, Stage::Driving(leg), driving, reaches.into());
     }
 
-    #[inline(always)]
-    pub(super) fn arrive_at_pass(&mut self, loader: usize, leg: Leg, pass: usize) {
+    #[inline(never)]
+    pub(super) fn arrive_at_pass(&mut self, loader: usize, leg: Leg) {
+        let pass = self.plan.routes.stretch(self.s.loaders[loader].leg.stretch).pass;
         let server = self.pass(pass);
         let state = &mut self.s.loaders[loader];
         (state.stage, state.server) = (Stage::AtPass(leg), server);
@@ -100,16 +108,12 @@ impl<O: Observer> Run<'_, O> {
         let state = &self.s.loaders[loader];
         let (server, length) = (state.server, self.passing(state.leg));
         self.s.places[server].take(UNKNOWN);
-        self.step(loader, Stage::Passing(leg), length);
+        self.step(loader, Stage::Passing(leg), length, What::Step);
     }
 
     #[inline(always)]
     fn passing(&self, leg: LegState) -> Micros {
-        self.plan
-            .routes
-            .stretch(leg.stretch)
-            .pass
-            .map_or(0, |(_, passing_us)| round_to_us(passing_us * leg.factor))
+        round_to_us(self.plan.routes.stretch(leg.stretch).passing_us * leg.factor)
     }
 
     /// Waits until then, goes through and drives on, where all of it is known.
@@ -121,8 +125,7 @@ impl<O: Observer> Run<'_, O> {
         let mut on = self.s.loaders[loader].leg;
         let passing = self.passing(on);
         on.stretch += 1;
-        let driven = self.plan.routes.stretch(on.stretch).driven(on.driving);
-        let driving = driven - std::mem::replace(&mut on.driven, driven);
+        let (driving, reaches) = self.drive(&mut on);
         let state = &mut self.s.loaders[loader];
         if !state.runs_through(passing + driving) {
             return false;
@@ -135,7 +138,7 @@ impl<O: Observer> Run<'_, O> {
         state.spend(leg.activity(), driving);
         let server = state.server;
         self.s.places[server].take(start + passing);
-        self.arrives_later(loader, Stage::Driving(leg));
+        self.arrives_later(loader, Stage::Driving(leg), reaches.into());
         true
     }
 }
