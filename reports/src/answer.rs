@@ -11,8 +11,8 @@ use flate2::write::GzEncoder;
 use std::io::Write;
 use std::path::Path;
 
-/// What a question yields once its runs are made.
-pub trait Answer {
+/// What a question yields once its runs are made. Its files may be put together on several threads.
+pub trait Answer: Sync {
     /// The answer in one line.
     fn headline(&self) -> String;
 

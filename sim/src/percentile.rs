@@ -4,6 +4,7 @@
 //! 1996): with the values in order `x[0] .. x[n-1]`, `h = (n - 1) p` and linear between `x[floor h]` and the next.
 //! Their intervals are distribution-free, from order statistics (David & Nagaraja, Order Statistics, 3rd ed., 7.1).
 
+use rayon::prelude::*;
 use statrs::distribution::{Beta, Binomial, ContinuousCDF, DiscreteCDF, StudentsT};
 
 /// The confidence of every interval in this crate.
@@ -56,7 +57,7 @@ impl Sorted {
     /// Sorts a sample.
     pub fn new(values: impl IntoIterator<Item = f64>) -> Self {
         let mut values: Vec<f64> = values.into_iter().collect();
-        values.sort_unstable_by(f64::total_cmp);
+        values.par_sort_unstable_by(f64::total_cmp);
         Self(values)
     }
 

@@ -196,6 +196,8 @@ pub(crate) fn make(
     let done: Vec<_> = batches
         .into_par_iter()
         .enumerate()
+        // Each for whoever is free: threads are not always equally fast.
+        .with_max_len(1)
         .map_init(
             || Scratch::new(plan),
             |scratch, (number, Batch { first, outcomes, mut accounts })| {

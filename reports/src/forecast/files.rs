@@ -29,15 +29,28 @@ pub(crate) fn summary(forecast: &Forecast) -> Result<Vec<u8>, Failure> {
 
 /// All files of a forecast.
 pub(crate) fn of_forecast(forecast: &Forecast, runs: RunRows) -> Result<Vec<Document>, Failure> {
-    let job = &forecast.scenario.job;
-    let wide = figures(forecast, Size::PAGE).map_err(|error| undrawn("the charts", &error))?;
-    let narrow = figures(forecast, Size::PHONE).map_err(|error| undrawn("the charts", &error))?;
-    let mut documents = vec![
-        Document { name: "report.html", bytes: page(forecast, &wide, &narrow).into_bytes() },
+    // The two take about as long as each other.
+    let (pictures, tables) = rayon::join(|| pictures(forecast), || tables(forecast, runs));
+    let mut documents = pictures?;
+    documents.splice(1..1, tables?);
+    Ok(documents)
+}
+
+/// The page and its charts.
+fn pictures(forecast: &Forecast) -> Result<Vec<Document>, Failure> {
+    let drawn = |size| figures(forecast, size).map_err(|error| undrawn("the charts", &error));
+    let (wide, narrow) = rayon::join(|| drawn(Size::PAGE), || drawn(Size::PHONE));
+    let (wide, narrow) = (wide?, narrow?);
+    let page = Document { name: "report.html", bytes: page(forecast, &wide, &narrow).into_bytes() };
+    let drawings = wide.into_iter().filter_map(|figure| drawing(figure, &FORECAST, &forecast.provenance));
+    Ok(std::iter::once(page).chain(drawings).collect())
+}
+
+/// What other programs read.
+fn tables(forecast: &Forecast, runs: RunRows) -> Result<[Document; 3], Failure> {
+    Ok([
         Document { name: "summary.json", bytes: summary(forecast)? },
         document("percentiles.csv", percentiles_csv(forecast))?,
-        runs.document(runs_csv(job, &forecast.study, runs.most))?,
-    ];
-    documents.extend(wide.into_iter().filter_map(|figure| drawing(figure, &FORECAST, &forecast.provenance)));
-    Ok(documents)
+        runs.document(runs_csv(&forecast.scenario.job, &forecast.study, runs.most))?,
+    ])
 }

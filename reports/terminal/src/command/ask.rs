@@ -53,7 +53,8 @@ fn make(prepared: Box<dyn Prepared>, own: &OwnArgs) -> Result<Box<dyn Answer + S
 /// Puts the files of an answer into place; a person who waits for it sees that something is being done.
 fn write(answer: &dyn Answer, folder: OutputFolder, own: &OwnArgs) -> Result<(), Failure> {
     let progress = Progress::of("drawing the charts and writing the files", telling(own.say));
-    let files = answer.files(own.rows.wanted()).map_err(Failure::from);
+    let files = with_threads(own.threads, || answer.files(own.rows.wanted()));
+    let files = files.and_then(|files| files.map_err(Failure::from));
     let written = files.and_then(|files| Ok(folder.replace(&files)?));
     progress.finish();
     written?;
