@@ -32,7 +32,10 @@ heapcast.paper = (() => {
     element.replaceChildren(h("p", { role: "status" }, "Making the runs."), bar);
     await heapcast.engine.ask({ question: "forecast", jobs: [heapcast.job.plain(job)], options: heapcast.job.options(prefs) },
       { signal, onProgress: (/** @type {number} */ done, /** @type {number} */ all) => { if (all) bar.value = done / all; } });
-    const report = new DOMParser().parseFromString(new TextDecoder().decode(await heapcast.engine.file("report.html")), "text/html");
+    const bytes = await heapcast.engine.file("report.html");
+    const report = new DOMParser().parseFromString(new TextDecoder().decode(bytes), "text/html");
+    // A phone should not have to do both in one breath.
+    await new Promise((done) => setTimeout(done));
     if (signal.aborted) return;
     const sheet = report.getElementById("crew-sheet");
     if (!sheet) throw new Error("This job has no crew sheet.");
