@@ -18,6 +18,7 @@ use crate::scenario::{Scenario, Selection};
 use crate::sentence::{Clock, Sentence, Teller};
 use crate::signs::{composed, escaped};
 use crate::source::Source;
+use crate::starter::Answers;
 use crate::units::System;
 use crate::{caution, hash};
 use alternatives::{choose, told};
@@ -173,7 +174,8 @@ impl JobFile {
     fn told(&self, made: &Made, units: Option<System>, clock: Option<Clock>) -> Sentence {
         let system = units.unwrap_or(made.system);
         let clock = clock.unwrap_or(Clock::of(system));
-        let teller = Teller { raw: &made.raw, built: &made.built, text: &self.text, system, clock };
+        let usual = Answers::usual(made.raw.system());
+        let teller = Teller { raw: &made.raw, built: &made.built, text: &self.text, system, clock, usual };
         teller.sentence(&self.table)
     }
 

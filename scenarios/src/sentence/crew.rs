@@ -71,7 +71,7 @@ impl Teller<'_> {
         parts.extend(named.map(|value| told(Value { words: plural(name, its), ..value })));
         if let Some(heaped) = &raw.heaped {
             let about = About::of("loader", name, loader::KEYS, "heaped", "bucket, heaped");
-            let value = self.as_in_a_starter(self.given(about, heaped, BUCKETS), |usual| usual.bucket);
+            let value = self.as_in_a_starter(self.given(about, heaped, BUCKETS), &self.usual.bucket);
             parts.extend([words(" of "), told(value)]);
         }
         let can_remove = all > its && its > 0 || its == 0;
@@ -111,7 +111,8 @@ impl Teller<'_> {
         choices.extend(value.choices.iter().cloned());
         let limits = format!("a whole number from 0 to {MOST_RAKERS}");
         let shown = if all == 0 { "nobody".to_owned() } else { number(all) };
-        let value = Value { usual: all == 1, choices, limits, words: shown, ..value };
+        let help = "How many people rake. With nobody raking the bucket spreads all of it.".to_owned();
+        let value = Value { usual: all == 1, choices, limits, help, words: shown, ..value };
         let after = match all {
             0 => " raking: the bucket spreads it",
             1 => " person raking",

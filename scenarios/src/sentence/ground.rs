@@ -10,7 +10,6 @@ use crate::key::zone::{KEYS, WAY};
 use crate::key::{Key, finish, material};
 use crate::materials::materials;
 use crate::raw::{RawWay, RawZone, piece};
-use crate::starter::Answers;
 use crate::units::{area, short_length, volume};
 use sim::FinishRule;
 
@@ -41,7 +40,7 @@ impl Teller<'_> {
         let said = super::figures::typed(name, self.text);
         let value = known.value(self.built.job.material.name.clone(), said);
         let choices = materials().iter().map(|material| material.name.clone()).collect();
-        let value = self.as_in_a_starter(Value { choices, ..value }, |usual| usual.material);
+        let value = self.as_in_a_starter(Value { choices, ..value }, &self.usual.material);
         let mut parts = match (self.built.job.finish, self.single_volume()) {
             (FinishRule::PileCleared { .. }, _) => vec![words("Move all "), self.ordered(), words(" of ")],
             (_, Some(volume)) => vec![words("Move "), told(volume), words(" of ")],
@@ -159,7 +158,7 @@ impl Teller<'_> {
         choices: [&[&str]; 2],
     ) -> Value {
         let value = self.given(Self::about(zone, key, title), at, choices);
-        self.as_in_a_starter(value, |usual| usual_of_zone(key, usual.units).unwrap_or_default().to_owned())
+        self.as_in_a_starter(value, usual_of_zone(key, self.usual.units).unwrap_or_default())
     }
 
     /// How much a zone takes: a volume, or its measures and depth.
@@ -192,7 +191,7 @@ impl Teller<'_> {
     /// A volume; an area and a depth that come to the same are offered in its place.
     fn volume(&self, zone: &RawZone, at: &At<crate::quantity::given::Given>) -> Value {
         let value = self.given(Self::about(zone, "volume", "how much"), at, VOLUMES);
-        let mut value = self.as_in_a_starter(value, |usual| usual.volume);
+        let mut value = self.as_in_a_starter(value, &self.usual.volume);
         let depth = if self.system == crate::units::System::Us { 0.1016 } else { 0.1 };
         let m3 = crate::check::volumes::middle(&at.value);
         if m3 > 0.0 {
@@ -248,7 +247,7 @@ impl Teller<'_> {
             title: "how far, one way",
             known,
         };
-        Some(self.as_in_a_starter(self.given(about, distance, WAYS), |usual: Answers| usual.distance))
+        Some(self.as_in_a_starter(self.given(about, distance, WAYS), &self.usual.distance))
     }
 
     /// What becomes of what no zone needs.

@@ -107,7 +107,7 @@ impl Teller<'_> {
             let next = machines.map(|machine| machine.value).filter(|machine| *machine <= width.value);
             let room = next.fold(f64::INFINITY, |room, machine| room.min(width.value - machine));
             value.less = value.less.filter(|_| room > STEP);
-            let value = self.as_in_a_starter(value, |usual| crate::edit::usual_gate(usual.units).to_owned());
+            let value = self.as_in_a_starter(value, crate::edit::usual_gate(self.usual.units));
             parts.extend([words(" is "), told(value), words(" wide")]);
         }
         parts.push(words("."));

@@ -69,7 +69,7 @@ impl Teller<'_> {
         );
         let at = pile.and_then(|pile| pile.truckload.as_ref());
         let value = self.or_usual(about, at, self.built.stated.truckload_m3, TRUCKS);
-        let value = self.as_in_a_starter(value, |usual| usual.truckload);
+        let value = self.as_in_a_starter(value, &self.usual.truckload);
         aside("pile", vec![words(" A truck brings "), told(value), words(" at a time.")])
     }
 
@@ -82,7 +82,7 @@ impl Teller<'_> {
         let mut parts = vec![words(" A truck brings ")];
         parts.extend(raw.volume.as_ref().map(|volume| {
             let value = self.given(about("volume", "what the truck brings"), volume, TRUCKS);
-            told(self.as_in_a_starter(value, |usual| usual.truckload))
+            told(self.as_in_a_starter(value, &self.usual.truckload))
         }));
         if self.raw.stockpiles.len() > 1 {
             parts.push(words(self.to(pile)));

@@ -31,7 +31,7 @@ impl Teller<'_> {
             let who = match (several, article(name)) {
                 (false, _) => " One person rakes ".to_owned(),
                 (true, "") => format!(" {name} rakes "),
-                (true, _) => format!(" A {name} rakes "),
+                (true, _) => format!(" Each {name} rakes "),
             };
             clauses.push(aside("people", vec![words(who), told(rate), words(".")]));
         }
@@ -61,7 +61,7 @@ impl Teller<'_> {
             let name = raker.named.shown();
             let about = About::of("raker", name, raker::KEYS, "cost", "an hour of somebody raking");
             let who =
-                if self.raw.rakers.len() > 1 { format!("a {name}") } else { "a person raking".to_owned() };
+                if self.raw.rakers.len() > 1 { format!("each {name}") } else { "a person raking".to_owned() };
             clauses.push(costs(&who, self.or_none(about, raker.cost.as_ref(), "nothing", HOURLY)));
         }
         let about = |key: &str, title| About::in_table("money", money::KEYS, key, title);

@@ -20,6 +20,8 @@ pub(crate) struct Teller<'j> {
     pub(crate) text: &'j str,
     pub(crate) system: System,
     pub(crate) clock: Clock,
+    /// What a starter file in the units of the text has.
+    pub(crate) usual: Answers,
 }
 
 /// What a value is called.
@@ -42,8 +44,16 @@ impl About {
 
     /// A value of which nothing more is said.
     pub(super) fn value(self, words: String, typed: String) -> Value {
-        let (help, limits) = (self.known.means.to_owned(), within(self.known.holds));
+        let (help, limits) = (without_commands(self.known.means), within(self.known.holds));
         Value { key: self.key, words, typed, title: self.title.to_owned(), help, limits, ..Value::default() }
+    }
+}
+
+/// What a key means, without what is said of the command line in brackets.
+fn without_commands(means: &str) -> String {
+    match means.split_once(" (heapcast ").and_then(|(before, rest)| Some((before, rest.split_once(')')?.1))) {
+        Some((before, after)) => format!("{before}{after}"),
+        None => means.to_owned(),
     }
 }
 
@@ -75,7 +85,8 @@ impl Teller<'_> {
     }
 
     pub(super) fn currency(&self) -> &str {
-        self.raw.said.currency.as_deref().unwrap_or("$")
+        let usual = if self.raw.system() == System::Us { "$" } else { "€" };
+        self.raw.said.currency.as_deref().unwrap_or(usual)
     }
 
     /// A quantity that is given.
@@ -113,9 +124,13 @@ impl Teller<'_> {
         usual: f64,
         choices: [&[&str]; 2],
     ) -> Value {
-        if let Some(at) = at {
-            return self.given(about, at, choices);
+        match at {
+            Some(at) => self.given(about, at, choices),
+            None => self.usual(about, usual, choices),
         }
+    }
+
+    fn usual(&self, about: About, usual: f64, choices: [&[&str]; 2]) -> Value {
         let Some(kind) = kind_of(about.known) else { return about.value(String::new(), String::new()) };
         let typed = typed_in(usual, kind, self.system, self.currency());
         let quantity = Quantity { typed, size: super::figures::Size::One(usual) };
@@ -131,18 +146,22 @@ impl Teller<'_> {
         none: &str,
         choices: [&[&str]; 2],
     ) -> Value {
-        if let Some(at) = at {
-            return self.given(about, at, choices);
+        match at {
+            Some(at) => self.given(about, at, choices),
+            None => self.none(about, none, choices),
         }
+    }
+
+    fn none(&self, about: About, none: &str, choices: [&[&str]; 2]) -> Value {
         let quantity = Quantity { typed: String::new(), size: super::figures::Size::One(0.0) };
         let value = self.quantity(about, &quantity, choices);
         Value { words: none.to_owned(), usual: true, less: None, more: None, ..value }
     }
 
     /// A value that a starter file has too is usual where it is the same.
-    pub(super) fn as_in_a_starter(&self, value: Value, usual: impl Fn(Answers) -> String) -> Value {
-        let is_usual = usual(Answers::usual(self.raw.system())) == value.typed;
-        Value { usual: is_usual || value.usual, ..value }
+    pub(super) fn as_in_a_starter(&self, mut value: Value, usual: &str) -> Value {
+        value.usual |= usual == value.typed;
+        value
     }
 
     /// A name that can be changed.

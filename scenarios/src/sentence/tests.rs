@@ -92,3 +92,33 @@ fn the_clock_is_told_as_asked_for() {
     assert!(said(Clock::AmPm).contains("from 8:00 am until 5:00 pm"));
     assert!(said(Clock::Hours24).contains("from 08:00 until 17:00"));
 }
+
+#[test]
+fn every_value_says_what_it_is_in_words_of_the_trade() {
+    for (name, text) in jobs() {
+        let sentence = JobFile::of_text(&text, &name, Texts::shipped()).unwrap().sentence(None, None);
+        for value in sentence.values() {
+            let all = [&value.key, &value.words, &value.title, &value.help, &value.limits];
+            assert!(all.iter().all(|words| !words.is_empty()), "{name}: {value:?}");
+            assert!(!value.help.contains("heapcast"), "{name}: {}", value.help);
+        }
+        let words = sentence.words();
+        assert!(words.ends_with('.') && !words.contains("  ") && !words.contains(" ,"), "{name}: {words}");
+    }
+}
+
+#[test]
+fn a_word_that_stands_for_several_values_is_told_by_each_of_them() {
+    let (name, text) = shipped()[5];
+    let file = JobFile::of_text(text, name, Texts::shipped()).unwrap();
+    let changes = vec!["haul = 80 yd".parse().unwrap(), "bucket = 14 ft3".parse().unwrap()];
+    let said = file.scenario(&crate::Selection { changes, ..Default::default() }).unwrap().sentence.words();
+    for words in [
+        "1 in deep, 110 yd through",
+        "1 in deep, 80 yd through",
+        "1 in deep, 50 yd through",
+        "tractor of 14 ft3",
+    ] {
+        assert!(said.contains(words), "{words}: {said}");
+    }
+}

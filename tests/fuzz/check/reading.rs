@@ -56,8 +56,9 @@ pub(crate) fn accepted(scenario: &Scenario, typed: &str) {
     assert!(scenario.hash.len() == 64 && scenario.hash.bytes().all(|b| b.is_ascii_hexdigit()));
     assert!(scenario.ordered_m3.is_finite() && scenario.ordered_m3 > 0.0, "{} m3", scenario.ordered_m3);
     assert_eq!(scenario.stated.zones.len(), scenario.job.zones.len());
+    let sentence = scenario.sentence.words();
     let assumed = scenario.assumptions.iter().flat_map(|a| [&a.key, &a.words, &a.from]);
-    for words in assumed.chain([&scenario.title, &scenario.currency]) {
+    for words in assumed.chain([&scenario.title, &scenario.currency, &sentence]) {
         printable(words);
         figures_are_known(words, typed);
     }
