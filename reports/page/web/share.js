@@ -37,6 +37,9 @@ heapcast.share = (() => {
     shell.say(copied ? "Copied." : "Marked: copy it with the device's own copy.");
   }
 
+  /** What the engine refuses, as a sentence. @param {any} fault */
+  const sentence = ({ message = "this is not a job" }) => `${message[0]?.toUpperCase()}${message.slice(1)}.`;
+
   /** The code as a picture, or why there is none. @param {string} link @param {string} title */
   async function code(link, title) {
     try {
@@ -46,7 +49,7 @@ heapcast.share = (() => {
       drawn.setAttribute("aria-label", `Code of ${title}`);
       return h("div", { class: "code" }, document.adoptNode(drawn));
     } catch (fault) {
-      return h("p", {}, String(/** @type {Error} */ (fault).message));
+      return h("p", {}, sentence(fault));
     }
   }
 
@@ -71,11 +74,10 @@ heapcast.share = (() => {
         h("p", {}, names, job.files.length ? ": the job and what it names." : ": the whole job. It opens on a phone and in the program."),
         h("div", { class: "row fill" }, canSend && h("button", { class: "first", onclick: () => sendFiles(job) }, "send the file"),
           h("button", { class: canSend ? "" : "first", onclick: () => saveFiles(job) }, "save the file here"))),
-      ...(packed instanceof Error ? [h("h2", {}, "As a link"), h("p", {}, packed.message)] : await linked(job.title, packed)),
+      ...(packed instanceof Error ? [h("h2", {}, "As a link"), h("p", {}, sentence(packed))] : await linked(job.title, packed)),
       h("div", { class: "no-print" },
         h("h2", {}, "On paper"),
-        h("div", { class: "row fill" }, h("button", { onclick: () => print(job) }, "print the answer"),
-          h("button", { onclick: () => window.print() }, "print this code"))));
+        h("div", { class: "row fill" }, h("button", { onclick: () => print(job) }, "print the answer"))));
   });
 
   /** The link and its code; without an address of its own, the page gives what a link would carry. @param {string} title @param {string} packed */
@@ -104,7 +106,7 @@ heapcast.share = (() => {
     shell.title("A job was sent to you");
     const job = await heapcast.engine.unpack(packed).catch((fault) => fault);
     if (!isJob(job)) {
-      element.append(h("p", { class: "lead" }, `It cannot be opened: ${job.message}.`), h("a", { class: "button first", href: "#/" }, "to the jobs"));
+      element.append(h("p", { class: "lead" }, sentence(job)), h("a", { class: "button first", href: "#/" }, "to the jobs"));
       return;
     }
     const read = await heapcast.engine.read(job, shell.prefs());
