@@ -78,7 +78,7 @@ heapcast.answer = (() => {
     const body = h("div", { class: "body" }, h("p", { class: "big plan" }, h("span", {}, "Plan on "), "…"));
     const element = h("section", { class: "card", "aria-label": "The answer" }, bar, body, from, spoken);
 
-    /** Asks with few runs and then with many, and shows each as it comes. @param {Open} open @param {AbortSignal} signal @param {Parameters<typeof draw>[1]} can */
+    /** Asks with few runs and then with many, and shows each as it comes; tells whether it came to the end. @param {Open} open @param {AbortSignal} signal @param {Parameters<typeof draw>[1]} can */
     async function run({ job, prefs, element: screen }, signal, can) {
       const busy = (/** @type {boolean} */ on) => { screen.setAttribute("aria-busy", String(on)); bar.classList.toggle("idle", !on); };
       const ask = async (/** @type {string} */ runs) => {
@@ -105,6 +105,7 @@ heapcast.answer = (() => {
         heapcast.job.failed(body, error, signal);
       }
       if (!signal.aborted) busy(false);
+      return !signal.aborted;
     }
     /** Says the answer in `place` while the card is out of sight, below a long sentence. @param {HTMLElement} place @param {AbortSignal} signal */
     function pin(place, signal) {

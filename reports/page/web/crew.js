@@ -15,14 +15,9 @@ heapcast.paper = (() => {
     /** The whole screen for a page, until it is closed. @param {string} html @param {string} name */
     open(html, name) {
       const paper = frame(html, name);
-      const close = () => { removeEventListener("popstate", close); if (history.state?.paper) history.back(); dialog.close(); dialog.remove(); };
-      const dialog = h("dialog", { class: "whole", "aria-label": name }, h("div", { class: "row" },
-        h("button", { onclick: close }, "close"), h("button", { onclick: () => print(paper) }, "print")), paper);
-      dialog.addEventListener("cancel", (event) => { event.preventDefault(); close(); });
-      document.body.append(dialog);
-      try { history.pushState({ paper: true }, ""); } catch { /* a page that may not: the button is there */ }
-      addEventListener("popstate", close);
-      dialog.showModal();
+      const close = () => lift();
+      const lift = heapcast.sheet.over(h("dialog", { class: "whole", "aria-label": name }, h("div", { class: "row" },
+        h("button", { onclick: close }, "close"), h("button", { onclick: () => print(paper) }, "print")), paper), close);
     },
   };
 

@@ -61,6 +61,7 @@ heapcast.job = (() => {
     const answer = heapcast.answer.view();
     /** Ends the answer under way. */
     let running = new AbortController();
+    let whole = false;
     signal.addEventListener("abort", () => running.abort());
 
     const draw = () => {
@@ -72,7 +73,8 @@ heapcast.job = (() => {
     const start = () => {
       running.abort();
       running = new AbortController();
-      answer.run(open, running.signal, { tryIt: tryHelp, order: heapcast.sentence.all(open.read).filter(({ value }) => value.key.endsWith(".on_hand")), touch });
+      whole = false;
+      answer.run(open, running.signal, { tryIt: tryHelp, order: heapcast.sentence.all(open.read).filter(({ value }) => value.key.endsWith(".on_hand")), touch }).then((done) => { whole ||= done; });
     };
     const kept = async (/** @type {string} */ text, /** @type {any} */ read) => {
       await heapcast.job.keep(job, text, read.title);
@@ -87,7 +89,7 @@ heapcast.job = (() => {
       const done = await heapcast.sheet.open({ open, value, clause, first });
       if (signal.aborted) return;
       if (done) await kept(done.text, done.read);
-      else start();
+      else if (!whole) start();
       heapcast.sentence.focus(element, value.key);
     }
     async function add(/** @type {any} */ clause) {

@@ -112,6 +112,37 @@ heapcast.sheet = (() => {
   }
 
   /**
+   * Lays a dialog over the page, above the keyboard and no higher than what that leaves. The way back of the device, Escape, a touch
+   * beside it and the end of the screen are all `leave`; what is returned takes it away.
+   * @param {HTMLDialogElement} dialog @param {() => void} leave @param {AbortSignal} [signal]
+   */
+  function over(dialog, leave, signal) {
+    const above = () => {
+      const left = window.visualViewport?.height ?? innerHeight;
+      const typing = innerHeight - left > 120;
+      dialog.classList.toggle("typing", typing);
+      Object.assign(dialog.style, { marginBottom: typing ? `${innerHeight - left}px` : "", maxHeight: typing ? `${left}px` : "" });
+    };
+    dialog.addEventListener("cancel", (event) => { event.preventDefault(); leave(); });
+    dialog.addEventListener("click", (event) => { if (event.target === dialog) leave(); });
+    window.visualViewport?.addEventListener("resize", above);
+    document.body.append(dialog);
+    // After a reload with an open sheet its step back is there already; a page that may not make one has the buttons.
+    try { if (!history.state?.over) history.pushState({ over: true }, ""); } catch { }
+    addEventListener("popstate", leave);
+    signal?.addEventListener("abort", leave);
+    dialog.showModal();
+    return () => {
+      removeEventListener("popstate", leave);
+      signal?.removeEventListener("abort", leave);
+      window.visualViewport?.removeEventListener("resize", above);
+      if (history.state?.over) history.back();
+      dialog.close();
+      dialog.remove();
+    };
+  }
+
+  /**
    * Opens the sheet of a value. Resolves with the text kept, or null when it was left as it was.
    * @param {{open: any, value: any, clause?: any, first?: any, keep?: string}} wanted `first` is the edit to begin with, `keep` the word for keeping
    * @returns {Promise<{text: string, read: any, edits: any[]} | null>}
@@ -161,12 +192,7 @@ heapcast.sheet = (() => {
         turn++;
         difference.stop();
         store.draft(place(job), null);
-        removeEventListener("popstate", gone);
-        window.visualViewport?.removeEventListener("resize", above);
-        open.signal.removeEventListener("abort", gone);
-        if (history.state && history.state.sheet) history.back();
-        dialog.close();
-        dialog.remove();
+        lift();
         done(result);
       };
       const gone = () => finish(null);
@@ -188,27 +214,12 @@ heapcast.sheet = (() => {
           value.usual || !clause ? "" : small("back to the usual value", () => tried({ unset: value.key })),
           clause && clause.add ? small(`add ${clause.add.words}`, () => clauseEdit({ add: clause.add.kind })) : "",
           clause && clause.can_remove ? small(named, () => clauseEdit({ remove: clause.kind === "breaks" ? "break" : clause.kind, name: clause.name })) : "")));
-      dialog.addEventListener("cancel", (event) => { event.preventDefault(); gone(); });
-      dialog.addEventListener("click", (event) => { if (event.target === dialog) gone(); });
-      document.body.append(dialog);
-      // After a reload with an open sheet its step back is there already; a page that may not make one has the buttons.
-      try { if (!history.state?.sheet) history.pushState({ sheet: true }, ""); } catch { }
-      /** Above the keyboard, where that lies over the page, and no higher than what is left. */
-      const above = () => {
-        const left = window.visualViewport?.height ?? innerHeight;
-        const typing = innerHeight - left > 120;
-        dialog.classList.toggle("typing", typing);
-        Object.assign(dialog.style, { marginBottom: typing ? `${innerHeight - left}px` : "", maxHeight: typing ? `${left}px` : "" });
-      };
-      window.visualViewport?.addEventListener("resize", above);
-      addEventListener("popstate", gone);
-      open.signal.addEventListener("abort", gone);
-      dialog.showModal();
+      const lift = over(dialog, gone, open.signal);
       // Where steps are the way, a field with the focus would only bring up the keyboard.
       if (entered.typing) { entered.field.focus(); entered.field.select(); } else dialog.querySelector("h2")?.focus();
       if (first) { entered.put(first.value || ""); tried(first); }
     });
   }
 
-  return { open, differ, draft: (/** @type {any} */ job) => store.draft(place(job)) };
+  return { open, over, differ, draft: (/** @type {any} */ job) => store.draft(place(job)) };
 })();
