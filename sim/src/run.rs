@@ -148,6 +148,7 @@ impl<O: Observer> Run<'_, O> {
             What::Dumped => self.dumped(loader),
             What::Turn => self.is_served(loader),
             What::Raker if self.rakes_on(crew) => {}
+            What::Raker => self.crew_ends(crew),
             _ => self.ends(slot, about),
         }
     }

@@ -61,8 +61,7 @@ impl Stretch {
     /// What of this much driving lies behind its end.
     #[inline(always)]
     pub(crate) fn driven(&self, driving: Micros) -> Micros {
-        // All of it at the end of the leg: no rounding changes whole microseconds.
-        round_to_us(driving as f64 * self.share)
+        if self.reaches.is_pass() { round_to_us(driving as f64 * self.share) } else { driving }
     }
 }
 

@@ -3,7 +3,7 @@
 use super::Run;
 use super::choose::Choice;
 use super::load::Heap;
-use super::loader::{Going, Place, Stage};
+use super::loader::{Going, LegState, Place, Stage};
 use super::what::What;
 use crate::activity::LoaderActivity;
 use crate::observe::Observer;
@@ -75,8 +75,8 @@ impl<O: Observer> Run<'_, O> {
             Stage::Loading => self.hauls(loader),
             Stage::Driving(leg) => self.arrives(loader, leg),
             Stage::Passing(leg) => {
-                self.s.loaders[loader].leg.stretch += 1;
-                self.drive_on(loader, leg);
+                let on = self.s.loaders[loader].leg;
+                self.drive_on(loader, leg, LegState { stretch: on.stretch + 1, ..on });
             }
             _ => return false,
         }

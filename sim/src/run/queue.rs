@@ -36,7 +36,7 @@ impl Places {
     /// Whether none of them can be free before it is told.
     #[inline(always)]
     pub(super) fn all_are_known(&self) -> bool {
-        self.only != UNKNOWN && !self.several.contains(&UNKNOWN)
+        self.only != UNKNOWN && self.several.iter().all(|free| *free != UNKNOWN)
     }
 
     /// Takes the place that is free first, until then.

@@ -83,7 +83,7 @@ impl<O: Observer> Run<'_, O> {
         self.s.in_play -= 1;
         (self.s.completion, self.s.nights_at_completion) = (self.now, self.s.nights);
         self.observer.see(self.now, || Event::HeapRakedOut { load, zone, volume_m3 });
-        self.release(self.room_of(zone));
+        self.gives_room(zone);
         self.look_whether_over();
     }
 

@@ -110,12 +110,16 @@ impl<O: Observer> Run<'_, O> {
         self.look_at(server);
     }
 
-    /// Gives a place back that was held without an end.
+    /// Gives a place at a face or pass back that was held without an end.
     pub(super) fn release(&mut self, server: usize) {
-        match server.checked_sub(self.s.places.len()) {
-            None => self.s.places[server].give_back(self.now),
-            Some(zone) => self.s.zones[zone].free += 1,
-        }
+        self.s.places[server].give_back(self.now);
         self.look_at(server);
+    }
+
+    /// There is room for one more heap.
+    #[inline(always)]
+    pub(super) fn gives_room(&mut self, zone: usize) {
+        self.s.zones[zone].free += 1;
+        self.look_at(self.room_of(zone));
     }
 }

@@ -55,22 +55,17 @@ impl<O: Observer> Run<'_, O> {
     /// Sets out with the load.
     pub(super) fn hauls(&mut self, loader: usize) {
         let state = &self.s.loaders[loader];
-        let leg = self.leg(state.route, Leg::Out, state.load.out);
-        self.s.loaders[loader].leg = leg;
-        self.drive_on(loader, Leg::Out);
+        self.drive_on(loader, Leg::Out, self.leg(state.route, Leg::Out, state.load.out));
     }
 
     pub(super) fn set_out_back(&mut self, loader: usize) {
         let state = &self.s.loaders[loader];
-        let leg = self.leg(state.route, Leg::Back, state.load.back);
-        self.s.loaders[loader].leg = leg;
-        self.drive_on(loader, Leg::Back);
+        self.drive_on(loader, Leg::Back, self.leg(state.route, Leg::Back, state.load.back));
     }
 
     /// Drives to the next pass, or to the end of the leg.
     #[inline]
-    pub(super) fn drive_on(&mut self, loader: usize, leg: Leg) {
-        let mut on = self.s.loaders[loader].leg;
+    pub(super) fn drive_on(&mut self, loader: usize, leg: Leg, mut on: LegState) {
         let (driving, reaches) = self.drive(&mut on);
         let state = &mut self.s.loaders[loader];
         (state.leg, state.passing) = (on, (0, 0));
