@@ -1,0 +1,77 @@
+// Every screen in every state on a phone: nothing axe-core complains of, light and dark; nothing wider than the screen; everything
+// large enough for a thumb and to be read. Pictures are kept in target/page-pictures. Widths, colour schemes and axe-core are
+// looked at in Chromium alone: the window of the WebKit at hand is never narrower than 447 px and knows no dark.
+
+import assert from 'node:assert/strict';
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { after, before, describe, test } from 'node:test';
+import { tooWide } from '../browser/look.js';
+import { ROOT, SINGLE } from './harness/built.js';
+import { PHONE, startChromium } from './harness/chromium.js';
+import { Hand } from './harness/hand.js';
+import { smallTargets, smallText, strayWords } from './harness/look.js';
+import { afresh, goTo, keepShipped, states } from './harness/screens.js';
+
+const WIDTHS = [320, 360, 430];
+const PICTURES = join(ROOT, 'target/page-pictures');
+/** The names of the questions, which the page learns from the engine. */
+const QUESTIONS = ['forecast', 'compare', 'sweep', 'buckets', 'quote', 'replay', 'check'];
+/** What each needs to be asked at all is tried elsewhere; without it, the words of what is missing are a state too. */
+
+describe('every screen', () => {
+  let browser;
+  let hand;
+  let id;
+  before(async () => {
+    mkdirSync(PICTURES, { recursive: true });
+    browser = await startChromium({ own: [SINGLE.url, 'about:'] });
+    hand = new Hand(await browser.tab(SINGLE.url));
+    id = await keepShipped(hand, 'riding-arena');
+  });
+  after(() => browser?.stop());
+
+  test('every question of the engine has its screen here', async () => {
+    const { questions } = await hand.tab.run(() => heapcast.engine.about());
+    assert.deepEqual(questions.map(({ name }) => name).sort(), [...QUESTIONS].sort());
+  });
+
+  const picture = (name, fullPage) => hand.tab.picture(join(PICTURES, `${name}.png`), fullPage);
+
+  // The way past the head waits outside until it has the focus.
+  const wide = async () => (await hand.tab.run(tooWide)).filter((fault) => !fault.includes('class="skip"'));
+
+  for (const [number, { name }] of states(null, '', QUESTIONS).entries()) {
+    test(name, async () => {
+      const faults = [];
+      const add = (where, found) => faults.push(...found.slice(0, 6).map((fault) => `${where}: ${fault}`));
+      await hand.tab.resize(PHONE.width, PHONE.height);
+      await afresh(hand);
+      await states(hand, id, QUESTIONS)[number].go();
+      for (const [what, look] of Object.entries({ smallTargets, smallText, strayWords })) add(what, await hand.tab.run(look));
+      for (const width of WIDTHS) {
+        await hand.tab.resize(width, PHONE.height);
+        add(`${width} px`, await wide());
+      }
+      await hand.tab.resize(PHONE.width, PHONE.height);
+      for (const colorScheme of ['light', 'dark']) {
+        await hand.tab.media({ colorScheme });
+        await picture(`${name}-${colorScheme}`, !name.startsWith('sheet'));
+        add(colorScheme, await hand.tab.axe());
+        add(`${colorScheme}, figures`, await hand.tab.axe({ strict: '.big' }));
+      }
+      await hand.tab.media({ colorScheme: 'light' });
+      await hand.tab.resize(1280, 800);
+      add('1280 px', await wide());
+      await picture(`${name}-1280`, false);
+      await hand.tab.media({ media: 'print' });
+      await picture(`${name}-print`);
+      await hand.tab.media({ media: 'screen' });
+      assert.equal(faults.length, 0, `\n${faults.join('\n')}`);
+    });
+  }
+
+  test('no screen asks for anything or complains', () => {
+    assert.deepEqual([browser.asked, hand.tab.errors], [[], []]);
+  });
+});
