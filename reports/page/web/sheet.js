@@ -136,7 +136,8 @@ heapcast.sheet = (() => {
       removeEventListener("popstate", leave);
       signal?.removeEventListener("abort", leave);
       window.visualViewport?.removeEventListener("resize", above);
-      if (history.state?.over) history.back();
+      // Where the screen is drawn anew, the next sheet has this step back.
+      if (history.state?.over && !signal?.aborted) history.back();
       dialog.close();
       dialog.remove();
     };
@@ -191,7 +192,8 @@ heapcast.sheet = (() => {
       const finish = (/** @type {any} */ result) => {
         turn++;
         difference.stop();
-        store.draft(place(job), null);
+        // A screen that is left or drawn anew takes its sheet along; what is half typed stays.
+        if (!open.signal.aborted) store.draft(place(job), null);
         lift();
         done(result);
       };
