@@ -1,9 +1,10 @@
 //! What a copy of a thing is written from.
 
-use super::draft::{Draft, Pair, key_text};
+use super::draft::{Draft, Pair};
 use super::key::names;
 use super::knob::all_counts;
 use super::lines::{Form, form};
+use super::written::key_text;
 use crate::check::names::copies;
 use crate::document::{Node, Table, Value};
 use crate::signs::{LONGEST_NAME, likeness};

@@ -4,6 +4,7 @@ use super::fault::{Fault, by_hand};
 use super::lines::{
     Form, block_end, form, headings, indent, last_value, line_end, line_start, newline, section,
 };
+use super::written::key_text;
 use crate::document::{self, Entry, Node, Table, Value};
 use crate::files::Texts;
 use crate::key::sections::order_of;
@@ -285,10 +286,4 @@ fn first_indent<'t>(text: &'t str, table: &Table, within: &Range<usize>) -> &'t 
 
 fn starts_with_value(text: &str, table: &Table, within: &Range<usize>) -> bool {
     within.start > 0 || last_value(text, table, within).is_some()
-}
-
-/// A key as TOML writes it.
-pub(super) fn key_text(key: &str) -> String {
-    let bare = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
-    if !key.is_empty() && key.chars().all(bare) { key.to_owned() } else { super::written::quoted(key) }
 }

@@ -1,9 +1,9 @@
 //! Names, and all that names them.
 
-use super::draft::{Draft, Step, key_text};
+use super::draft::{Draft, Step};
 use super::fault::Fault;
 use super::key::{Place, names};
-use super::written::quoted;
+use super::written::{key_text, quoted};
 use crate::document::{Entry, Node, Table, Value};
 use crate::raw::{piece, pieces};
 use crate::signs::composed;

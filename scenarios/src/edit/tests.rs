@@ -281,3 +281,29 @@ fn lines_end_as_they_did() {
         }
     }
 }
+
+#[test]
+fn names_with_dots_and_quotes_are_found_and_changed_wherever_they_stand() {
+    let mut text = jobs().into_iter().find(|(name, _)| name == "riding-arena").unwrap().1;
+    for (old, new) in [
+        ("far third", "plot no. 4"),
+        ("compact tractor", "Bob's 2.5 t one"),
+        ("arena gate", "gate = 1"),
+        ("gate pile", "größer\u{2019}s pile"),
+    ] {
+        let value = sentence(&text).unwrap();
+        let value = value.values().find(|value| value.typed == old && value.key.ends_with(".name")).unwrap();
+        text = done(&text, &set(&value.key, new)).unwrap();
+        assert!(
+            !text.lines().filter_map(|line| line.split('#').next()).any(|line| line.contains(old)),
+            "{text}"
+        );
+    }
+    let told = sentence(&text).unwrap();
+    for value in told.values() {
+        assert!(value.usual || done(&text, &set(&value.key, &value.typed)).unwrap() == text, "{}", value.key);
+        for new in [&value.less, &value.more].into_iter().flatten() {
+            assert!(read(&done(&text, &set(&value.key, new)).unwrap()).is_ok(), "{} = {new}", value.key);
+        }
+    }
+}

@@ -8,6 +8,20 @@ pub(super) fn quoted(text: &str) -> String {
     toml::Value::String(text.to_owned()).to_string()
 }
 
+/// A key as TOML writes it: bare, or in the only quotes that take every sign on one line.
+pub(super) fn key_text(key: &str) -> String {
+    let bare = |c: char| c.is_ascii_alphanumeric() || c == '_' || c == '-';
+    if !key.is_empty() && key.chars().all(bare) {
+        return key.to_owned();
+    }
+    let escaped = key.chars().map(|c| match c {
+        '"' | '\\' => format!("\\{c}"),
+        c if c.is_control() => format!("\\u{:04X}", u32::from(c)),
+        c => c.to_string(),
+    });
+    format!("\"{}\"", escaped.collect::<String>())
+}
+
 /// A value read alone, if it is one.
 pub(super) fn alone(typed: &str) -> Option<Value> {
     let mut table = document::parse(&format!("x = {typed}")).ok()?;
@@ -41,6 +55,10 @@ pub(super) fn written(typed: &str, holds: Option<Holds>, was: Option<&Value>) ->
 
 /// A value as a person would type it: without quotes.
 pub(crate) fn typed(written: &str) -> String {
+    let plain = written.strip_prefix('"').and_then(|rest| rest.strip_suffix('"'));
+    if let Some(plain) = plain.filter(|plain| !plain.is_empty() && !plain.contains(['\\', '"', '\n'])) {
+        return plain.to_owned();
+    }
     match written.starts_with(['"', '\'']).then(|| alone(written)).flatten() {
         Some(Value::Text(text)) => text,
         _ => written.to_owned(),

@@ -102,6 +102,9 @@ impl Quantity {
 
     /// Low, typical and high as typed.
     fn three(&self) -> Option<[String; 3]> {
+        if !self.typed.starts_with('{') {
+            return None;
+        }
         let mut table = document::parse(&format!("x = {}", self.typed)).ok()?;
         let Value::Table(three) = table.entries.remove("x")?.node.value else { return None };
         let part = |key| {
