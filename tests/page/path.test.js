@@ -9,6 +9,7 @@ import { after, before, describe, test } from 'node:test';
 import { BROWSERS } from './harness/browsers.js';
 import { SHIPPED, SINGLE } from './harness/built.js';
 import { Hand, until } from './harness/hand.js';
+import { startWebKit } from './harness/webkit.js';
 
 const MOST_TOUCHES = 12;
 const CLOCK = '\\d{1,2}:\\d\\d';
@@ -182,3 +183,14 @@ for (const { name, start } of BROWSERS) {
     });
   });
 }
+
+test('a device whose language no browser knows gets its page, in WebKit', async () => {
+  const browser = await startWebKit({ language: 'C' });
+  try {
+    const hand = new Hand(await browser.tab(SINGLE.url));
+    await hand.tap('^new job$');
+    await plan(hand);
+  } finally {
+    await browser.stop();
+  }
+});

@@ -11,13 +11,45 @@ import { ROOT, SINGLE } from './harness/built.js';
 import { PHONE, startChromium } from './harness/chromium.js';
 import { Hand } from './harness/hand.js';
 import { smallTargets, smallText, strayWords } from './harness/look.js';
-import { afresh, goTo, keepShipped, states } from './harness/screens.js';
+import { afresh, keepShipped, states } from './harness/screens.js';
 
 const WIDTHS = [320, 360, 430];
 const PICTURES = join(ROOT, 'target/page-pictures');
 /** The names of the questions, which the page learns from the engine. */
 const QUESTIONS = ['forecast', 'compare', 'sweep', 'buckets', 'quote', 'replay', 'check'];
-/** What each needs to be asked at all is tried elsewhere; without it, the words of what is missing are a state too. */
+
+const picture = (hand, name, fullPage) => hand.tab.picture(join(PICTURES, `${name}.png`), fullPage);
+/** The way past the head waits outside until it has the focus. */
+const wide = async (hand) => (await hand.tab.run(tooWide)).filter((fault) => !fault.includes('class="skip"'));
+
+/** Everything that is wrong with a screen as it stands now; leaves its pictures. */
+async function wrong(hand, name) {
+  const faults = [];
+  const add = (where, found) => faults.push(...found.slice(0, 6).map((fault) => `${where}: ${fault}`));
+  for (const [what, look] of Object.entries({ smallTargets, smallText, strayWords })) add(what, await hand.tab.run(look));
+  for (const width of WIDTHS) {
+    await hand.tab.resize(width, PHONE.height);
+    add(`${width} px`, await wide(hand));
+  }
+  await hand.tab.resize(PHONE.width, PHONE.height);
+  for (const colorScheme of ['light', 'dark']) {
+    await hand.tab.media({ colorScheme });
+    await picture(hand, `${name}-${colorScheme}`, !name.startsWith('sheet'));
+    add(colorScheme, await hand.tab.axe());
+    add(`${colorScheme}, figures`, await hand.tab.axe({ strict: '.big' }));
+  }
+  await hand.tab.media({ colorScheme: 'light' });
+  await hand.tab.resize(1280, 800);
+  add('1280 px', await wide(hand));
+  await picture(hand, `${name}-1280`, false);
+  await hand.tab.media({ media: 'print' });
+  await picture(hand, `${name}-print`, true);
+  await hand.tab.media({ media: 'screen' });
+  await hand.tab.resize(PHONE.width, PHONE.height);
+  return faults;
+}
+
+const none = (faults) => assert.equal(faults.length, 0, `\n${faults.join('\n')}`);
 
 describe('every screen', () => {
   let browser;
@@ -36,42 +68,28 @@ describe('every screen', () => {
     assert.deepEqual(questions.map(({ name }) => name).sort(), [...QUESTIONS].sort());
   });
 
-  const picture = (name, fullPage) => hand.tab.picture(join(PICTURES, `${name}.png`), fullPage);
-
-  // The way past the head waits outside until it has the focus.
-  const wide = async () => (await hand.tab.run(tooWide)).filter((fault) => !fault.includes('class="skip"'));
-
   for (const [number, { name }] of states(null, '', QUESTIONS).entries()) {
     test(name, async () => {
-      const faults = [];
-      const add = (where, found) => faults.push(...found.slice(0, 6).map((fault) => `${where}: ${fault}`));
       await hand.tab.resize(PHONE.width, PHONE.height);
       await afresh(hand);
       await states(hand, id, QUESTIONS)[number].go();
-      for (const [what, look] of Object.entries({ smallTargets, smallText, strayWords })) add(what, await hand.tab.run(look));
-      for (const width of WIDTHS) {
-        await hand.tab.resize(width, PHONE.height);
-        add(`${width} px`, await wide());
-      }
-      await hand.tab.resize(PHONE.width, PHONE.height);
-      for (const colorScheme of ['light', 'dark']) {
-        await hand.tab.media({ colorScheme });
-        await picture(`${name}-${colorScheme}`, !name.startsWith('sheet'));
-        add(colorScheme, await hand.tab.axe());
-        add(`${colorScheme}, figures`, await hand.tab.axe({ strict: '.big' }));
-      }
-      await hand.tab.media({ colorScheme: 'light' });
-      await hand.tab.resize(1280, 800);
-      add('1280 px', await wide());
-      await picture(`${name}-1280`, false);
-      await hand.tab.media({ media: 'print' });
-      await picture(`${name}-print`);
-      await hand.tab.media({ media: 'screen' });
-      assert.equal(faults.length, 0, `\n${faults.join('\n')}`);
+      none(await wrong(hand, name));
     });
   }
 
   test('no screen asks for anything or complains', () => {
     assert.deepEqual([browser.asked, hand.tab.errors], [[], []]);
   });
+});
+
+test('a window that keeps nothing', async () => {
+  const browser = await startChromium({ own: [SINGLE.url] });
+  try {
+    await browser.before(() => { IDBFactory.prototype.open = () => { throw new DOMException('not here', 'SecurityError'); }; });
+    const hand = new Hand(await browser.tab(SINGLE.url));
+    await hand.sees('keeps nothing');
+    none(await wrong(hand, 'keeps-nothing'));
+  } finally {
+    await browser.stop();
+  }
 });

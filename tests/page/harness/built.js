@@ -19,6 +19,5 @@ const single = found('the single file', [join(BUILT, 'heapcast.html')]);
 
 export const SINGLE = { path: single, url: pathToFileURL(single).href };
 export const FOLDER = found('the folder', [join(BUILT, 'folder')]);
-export const WASM = join(FOLDER, 'heapcast.wasm');
 /** The program of the terminal. */
 export const native = () => found('heapcast', [process.env.HEAPCAST, ...['release', 'debug'].map((kind) => join(ROOT, 'target', kind, 'heapcast'))]);
