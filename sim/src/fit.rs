@@ -1,7 +1,7 @@
 //! From how people really know things - low, typical, high - to a distribution.
 
+use crate::beta::quantile;
 use crate::chance::Distribution;
-use statrs::distribution::{Beta, ContinuousCDF};
 
 /// Low, typical and high: the 10th percentile, the most likely value and the 90th percentile.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -117,7 +117,7 @@ fn halve(rising: impl Fn(f64) -> f64) -> f64 {
 /// P10 and P90 of the PERT on 0 to 1 with this mode.
 fn pert_10_90(mode: f64) -> (f64, f64) {
     let alpha = 1.0 + 4.0 * mode;
-    Beta::new(alpha, 6.0 - alpha).map_or((mode, mode), |beta| (beta.inverse_cdf(0.1), beta.inverse_cdf(0.9)))
+    (quantile(0.1, alpha, 6.0 - alpha), quantile(0.9, alpha, 6.0 - alpha))
 }
 
 #[cfg(test)]

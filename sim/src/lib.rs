@@ -77,6 +77,7 @@
 
 mod activity;
 mod always_valid;
+mod beta;
 mod calendar;
 mod chance;
 mod cost;

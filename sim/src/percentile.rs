@@ -4,8 +4,9 @@
 //! 1996): with the values in order `x[0] .. x[n-1]`, `h = (n - 1) p` and linear between `x[floor h]` and the next.
 //! Their intervals are distribution-free, from order statistics (David & Nagaraja, Order Statistics, 3rd ed., 7.1).
 
+use crate::beta;
 use rayon::prelude::*;
-use statrs::distribution::{Beta, Binomial, ContinuousCDF, DiscreteCDF, StudentsT};
+use statrs::distribution::{Binomial, DiscreteCDF};
 
 /// The confidence of every interval in this crate.
 pub const LEVEL: f64 = 0.95;
@@ -133,8 +134,10 @@ pub fn mean(values: &[f64]) -> Mean {
     let value = values.iter().sum::<f64>() / n as f64;
     let squares: f64 = values.iter().map(|v| (v - value) * (v - value)).sum();
     let sd = if n > 1 { libm::sqrt(squares / (n - 1) as f64) } else { f64::NAN };
-    let half = StudentsT::new(0.0, 1.0, n.saturating_sub(1) as f64)
-        .map_or(f64::NAN, |t| t.inverse_cdf(0.5 + LEVEL / 2.0) * sd / libm::sqrt(n as f64));
+    let half = match n {
+        0 | 1 => f64::NAN,
+        _ => beta::student(0.5 + LEVEL / 2.0, (n - 1) as f64) * sd / libm::sqrt(n as f64),
+    };
     Mean { value, low: value - half, high: value + half, sd, n }
 }
 
@@ -142,12 +145,10 @@ pub fn mean(values: &[f64]) -> Mean {
 pub fn share(hits: usize, n: usize) -> Share {
     let tail = (1.0 - LEVEL) / 2.0;
     let (k, misses) = (hits as f64, (n - hits.min(n)) as f64);
-    let quantile =
-        |a: f64, b: f64, p: f64, edge: f64| Beta::new(a, b).map_or(edge, |beta| beta.inverse_cdf(p));
     Share {
         value: k / n as f64,
-        low: quantile(k, misses + 1.0, tail, 0.0),
-        high: quantile(k + 1.0, misses, 1.0 - tail, 1.0),
+        low: if hits == 0 { 0.0 } else { beta::quantile(tail, k, misses + 1.0) },
+        high: if misses == 0.0 { 1.0 } else { beta::quantile(1.0 - tail, k + 1.0, misses) },
     }
 }
 
