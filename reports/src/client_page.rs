@@ -1,13 +1,18 @@
 //! `client.html`: one sheet for the client, without costs, risk or margin: nothing of a quote reaches it but what is asked for.
 
 mod findings;
+mod message;
 
 pub use findings::{ClientFindings, Terms, client};
+pub use message::{Message, message};
 
 use crate::findings::capital;
 use crate::render::page::frame::frame;
 use crate::render::page::words::tight;
 use maud::{Markup, html};
+
+/// What stands above what the client has to see to.
+const SEE_TO: &str = "Please see to this";
 
 /// The page for the client.
 pub fn client_page(findings: &ClientFindings) -> String {
@@ -23,7 +28,7 @@ pub fn client_page(findings: &ClientFindings) -> String {
                 (work(findings))
                 (when(findings))
                 (price(findings))
-                (list("Please see to this", &findings.see_to))
+                (list(SEE_TO, &findings.see_to))
                 (list("What may change the price", &findings.may_change))
                 p { "Whatever changes it, we talk before we go on." }
                 (agreed())
@@ -52,15 +57,12 @@ fn when(findings: &ClientFindings) -> Markup {
         section id="when" {
             h2 { "When" }
             @if let Some(date) = &findings.date {
-                p { (date) ", from " (tight(&findings.start)) " on." }
+                p { (date) ", " (tight(&findings.from())) }
             } @else {
                 div.lines { (blank("Date")) }
-                p { "From " (tight(&findings.start)) " on." }
+                p { (tight(&capital(&findings.from()))) }
             }
-            p {
-                @if findings.missing.is_some() { "What is ordered is spread " } @else { "Done " }
-                (tight(&findings.done)) ". A bad day can make it later."
-            }
+            p { (tight(&findings.until())) }
         }
     }
 }

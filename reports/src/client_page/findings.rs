@@ -64,18 +64,31 @@ pub enum Terms {
     },
 }
 
-/// What the client is told of a job and of what is asked for it.
+impl ClientFindings {
+    /// From when on, in words.
+    pub(super) fn from(&self) -> String {
+        format!("from {} on.", self.start)
+    }
+
+    /// By when, in a sentence or two.
+    pub(super) fn until(&self) -> String {
+        let what = if self.missing.is_some() { "What is ordered is spread" } else { "Done" };
+        format!("{what} {}. A bad day can make it later.", self.done)
+    }
+}
+
+/// What the client is told of a job and of what is asked for it; times of the clock are told as in the other system, if wanted.
 pub fn client(
     scenario: &Scenario,
     study: &Study,
-    units: System,
+    (units, clock): (System, System),
     terms: Terms,
     from: &Provenance,
 ) -> ClientFindings {
     let material = scenario.stated.fixed.material + scenario.stated.fixed.delivery > 0.0;
     let by_the_hour = matches!(terms, Terms::Hourly { .. });
     let order = order(study, scenario, units);
-    let (date, start, done) = when(scenario, study, units);
+    let (date, start, done) = when(scenario, study, clock);
     ClientFindings {
         title: scenario.title.clone(),
         what: what(scenario, &order, units),
@@ -86,7 +99,7 @@ pub fn client(
         done,
         included: included(scenario, material, by_the_hour),
         material_besides: material && by_the_hour,
-        see_to: see_to(scenario, units),
+        see_to: see_to(scenario, units, clock),
         may_change: may_change(by_the_hour),
         reference: format!("{}-{}", from.scenario_hash.get(..8).unwrap_or(&from.scenario_hash), from.seed),
         terms,

@@ -92,8 +92,13 @@ impl Quote {
             risk_curve: risk_curve(&total, &offer.ladder),
             offer,
         };
-        let client =
-            client(&scenario, &study, units, terms(&asked, &findings.offer, &findings.hours), &provenance);
+        let client = client(
+            &scenario,
+            &study,
+            (units, units),
+            terms(&asked, &findings.offer, &findings.hours),
+            &provenance,
+        );
         Self { units, findings, client, costs, asked, provenance, study, scenario }
     }
 }

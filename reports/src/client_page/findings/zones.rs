@@ -47,7 +47,7 @@ pub(super) fn zones(scenario: &Scenario, order: &OrderFindings, units: System) -
 }
 
 /// What the client has to see to. Common practice, no source.
-pub(super) fn see_to(scenario: &Scenario, units: System) -> Vec<String> {
+pub(super) fn see_to(scenario: &Scenario, units: System, clock: System) -> Vec<String> {
     let job = &scenario.job;
     let mut all = vec![way(job, units)];
     all.push(
@@ -55,7 +55,7 @@ pub(super) fn see_to(scenario: &Scenario, units: System) -> Vec<String> {
          and tips, from start to finish."
             .into(),
     );
-    all.extend(job.stockpiles.iter().map(|pile| place_of(pile, scenario.date, units)));
+    all.extend(job.stockpiles.iter().map(|pile| place_of(pile, scenario.date, clock)));
     all.push(
         "We are told before the day of anything hidden in the ground or low above it: pipes, cables, drains, soft or steep \
          places, branches, wires."
@@ -95,11 +95,11 @@ fn width(m: f64, units: System) -> String {
     if m < 3.0 { short_length(m, units) } else { length(m, units) }
 }
 
-fn place_of(pile: &Stockpile, date: Option<Date>, units: System) -> String {
+fn place_of(pile: &Stockpile, date: Option<Date>, clock: System) -> String {
     let name = &pile.name;
     let on_first_day = pile.deliveries.iter().all(|truck| truck.at_s < 86_400.0);
     let at = |truck: &Delivery| {
-        if on_first_day { short_clock(truck.at_s, units) } else { of_day(truck.at_s, date, units) }
+        if on_first_day { short_clock(truck.at_s, clock) } else { of_day(truck.at_s, date, clock) }
     };
     match pile.deliveries.as_slice() {
         [] => format!("Nothing blocks the way at \"{name}\", where the material lies."),
@@ -132,12 +132,13 @@ mod tests {
         scenario.job.loaders[0].width_m = 1.5;
         scenario.job.passes = vec![gate("field gate", 3.0), gate("kissing gate", 0.9)];
         assert_eq!(
-            see_to(&scenario, System::Metric)[0],
+            see_to(&scenario, System::Metric, System::Metric)[0],
             "\"field gate\" is open and the way through it clear; the machine is 150 cm wide and needs some room on both sides."
         );
         scenario.job.passes.clear();
         assert!(
-            see_to(&scenario, System::Us)[0].starts_with("The way from the material to the ground is clear")
+            see_to(&scenario, System::Us, System::Us)[0]
+                .starts_with("The way from the material to the ground is clear")
         );
     }
 
@@ -151,13 +152,13 @@ mod tests {
         };
         scenario.job.stockpiles[0].deliveries = vec![truck(10.0)];
         assert!(
-            see_to(&scenario, System::Us)[2]
+            see_to(&scenario, System::Us, System::Us)[2]
                 .starts_with("A truck comes at about 10 am: it can drive up to \"pile\"")
         );
         scenario.job.stockpiles[0].deliveries.push(truck(33.5));
         scenario.date = Some(jiff::civil::date(2026, 4, 18));
         assert!(
-            see_to(&scenario, System::Us)[2]
+            see_to(&scenario, System::Us, System::Us)[2]
                 .starts_with("Trucks come at about Saturday 10 am, Sunday 9:30 am: they")
         );
     }
