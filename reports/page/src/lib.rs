@@ -11,8 +11,11 @@
 mod about;
 mod answered;
 mod ask;
+mod code;
 mod edit;
 mod job;
+mod link;
+mod message;
 mod new;
 mod read;
 mod refused;
@@ -70,6 +73,42 @@ extern "C" {
 
     #[wasm_bindgen(method, catch)]
     fn call(this: &Progress, own: &JsValue, made: f64, in_all: f64) -> Result<(), JsValue>;
+}
+
+/// A job as a text for the end of a link: not JSON, and begun by the number of its kind.
+///
+/// # Errors
+/// If the job is too large for a link.
+#[wasm_bindgen]
+pub fn pack(job: &str) -> Thrown<String> {
+    link::pack(job).map_err(thrown)
+}
+
+/// The job of such a text, whoever made it.
+///
+/// # Errors
+/// If it is cut off, damaged, of another kind, or holds something else.
+#[wasm_bindgen]
+pub fn unpack(text: &str) -> Thrown<String> {
+    link::unpack(text).map_err(thrown)
+}
+
+/// A text as a code for a camera: SVG.
+///
+/// # Errors
+/// If it is too long for one.
+#[wasm_bindgen]
+pub fn qr(text: &str) -> Thrown<String> {
+    code::qr(text).map_err(thrown)
+}
+
+/// A message for the client of a job: subject and text.
+///
+/// # Errors
+/// What is wrong with the job.
+#[wasm_bindgen]
+pub fn message(asked: &str) -> Thrown<String> {
+    message::message(asked).map_err(thrown)
 }
 
 thread_local! {

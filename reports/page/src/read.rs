@@ -87,7 +87,8 @@ impl ReadJson {
     }
 }
 
-fn clock(word: &str) -> Result<Option<Clock>, Refused> {
+/// How times of the clock are said, by its word.
+pub(crate) fn clock(word: &str) -> Result<Option<Clock>, Refused> {
     match word {
         "" => Ok(None),
         "am" => Ok(Some(Clock::AmPm)),
@@ -96,7 +97,8 @@ fn clock(word: &str) -> Result<Option<Clock>, Refused> {
     }
 }
 
-fn system(word: &str) -> Result<Option<System>, Refused> {
+/// A system of units by its word.
+pub(crate) fn system(word: &str) -> Result<Option<System>, Refused> {
     if word.is_empty() { Ok(None) } else { word.parse().map(Some).map_err(Refused::Message) }
 }
 

@@ -65,6 +65,15 @@ heapcast.engine = (() => {
     next();
   }
 
+  /** What the engine refuses: `problems`, each at its place, or words alone. @param {string} text */
+  function refusal(text) {
+    /** @type {{ message?: string, problems?: { words: string }[] }} */
+    let refused = { message: text };
+    try { refused = JSON.parse(text); } catch { /* words alone */ }
+    const words = refused.message ?? (refused.problems ?? []).map((problem) => problem.words).join("\n");
+    return Object.assign(new Error(words), refused.problems ? { problems: refused.problems } : {});
+  }
+
   /** @param {any} data */
   function told(data) {
     if (data.module) module = data.module;
@@ -80,7 +89,7 @@ heapcast.engine = (() => {
         lost = "error" in data && kept !== null;
         if (!("error" in data)) kept = call.typed[0];
       }
-      if ("error" in data) call.reject(new Error(data.error)); else call.resolve(data.value);
+      if ("error" in data) call.reject(refusal(data.error)); else call.resolve(data.value);
       next();
     }
   }
@@ -145,7 +154,7 @@ heapcast.engine = (() => {
     unpack: (text) => ask("unpack", [text]),
     /** @param {string} text */
     qr: (text) => ask("qr", [text]),
-    /** @param {Record<string, any>} asked */
+    /** @param {{ job: Job, price?: string } & Prefs} asked */
     message: (asked) => ask("message", [asked]),
   };
 })();

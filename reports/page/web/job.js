@@ -24,9 +24,7 @@ heapcast.job = (() => {
     /** Tells what went wrong where it went wrong; what was left is no failure. */
     failed(/** @type {HTMLElement} */ element, /** @type {any} */ error, /** @type {AbortSignal=} */ signal) {
       if (signal && signal.aborted || error.name === "AbortError") return;
-      let said = { message: error.message || String(error) };
-      try { said = JSON.parse(said.message); } catch { /* plain words */ }
-      element.replaceChildren(heapcast.job.problems(/** @type {any} */ (said).problems || [{ words: said.message }]));
+      element.replaceChildren(heapcast.job.problems(error.problems || [{ words: error.message || String(error) }]));
     },
     /** What is wrong and what would be right, as a list; `go` leads to a line. */
     problems: (/** @type {any[]} */ problems, /** @type {((line: number) => void) | undefined} */ go = undefined) => h("div", { class: "problems", role: "alert" }, h("ul", {}, problems.map((one) => h("li", {},

@@ -8,23 +8,9 @@
   /** The answer last given. @type {any} */
   let answered = null;
 
-  /** Bytes of the engine from a text of the page: base64 of what is packed by deflate. @param {string} text */
-  async function unpacked(text) {
-    const packed = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-    try {
-      const stream = new DecompressionStream("deflate-raw");
-      const writer = stream.writable.getWriter();
-      writer.write(packed).catch(() => {});
-      writer.close().catch(() => {});
-      return await new Response(stream.readable).arrayBuffer();
-    } catch {
-      return inflated(packed).buffer;
-    }
-  }
-
   /** @param {{ module?: WebAssembly.Module, bytes?: ArrayBuffer, text?: string }} engine */
   async function start(engine) {
-    const module = engine.module ?? (await WebAssembly.compile(engine.bytes ?? (await unpacked(engine.text ?? ""))));
+    const module = engine.module ?? (await WebAssembly.compile(unlzma(engine.bytes ? new Uint8Array(engine.bytes) : untexted(engine.text ?? ""))));
     wasm_bindgen.initSync({ module });
     // The next worker need not compile it again, where a browser lets it go from one to the other.
     try { postMessage({ module }); } catch { /* it is compiled again */ }

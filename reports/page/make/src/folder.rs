@@ -8,7 +8,7 @@ use anyhow::Result;
 
 /// Name and bytes of every file. Each names those that it needs by their digests, so that no two versions are ever mixed.
 pub(crate) fn files(page: &Page, wasm: &Wasm) -> Result<Vec<(String, Vec<u8>)>> {
-    let engine = format!("{{ file: \"heapcast.wasm\", digest: \"{}\" }}", digest(&wasm.bytes));
+    let engine = format!("{{ file: \"heapcast.lzma\", digest: \"{}\" }}", digest(&wasm.packed));
     let script = script(page, wasm, &engine)?;
     let parts = format!(
         "<link rel=\"stylesheet\" href=\"heapcast.css\" integrity=\"{}\">\n\
@@ -21,7 +21,7 @@ pub(crate) fn files(page: &Page, wasm: &Wasm) -> Result<Vec<(String, Vec<u8>)>> 
         ("index.html".to_owned(), page.html(&policy, &parts).into_bytes()),
         ("heapcast.css".to_owned(), page.styles.clone().into_bytes()),
         ("heapcast.js".to_owned(), script.into_bytes()),
-        ("heapcast.wasm".to_owned(), wasm.bytes.clone()),
+        ("heapcast.lzma".to_owned(), wasm.packed.clone()),
         ("manifest.webmanifest".to_owned(), page.beside("manifest.webmanifest")?),
         ("icon.svg".to_owned(), page.beside("icon.svg")?),
     ];

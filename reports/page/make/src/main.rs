@@ -16,10 +16,10 @@ mod wasm;
 
 use anyhow::{Context, Result};
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 fn main() -> Result<()> {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../..").canonicalize()?;
+    let root = root()?;
     let more: Vec<String> = std::env::args().skip(1).collect();
     let wasm = wasm::made(&root, &more)?;
     let page = page::Page::read(&root.join("reports/page/web"))?;
@@ -33,11 +33,20 @@ fn main() -> Result<()> {
         fs::write(folder.join(&name), &bytes).with_context(|| name.clone())?;
         told(&folder.join(&name), bytes.len());
     }
+    // For tests: what is packed in both.
+    fs::write(out.join("heapcast.wasm"), &wasm.bytes)?;
+    told(&out.join("heapcast.wasm"), wasm.bytes.len());
     let single = single::file(&page, &wasm)?;
     let file = out.join("heapcast.html");
     fs::write(&file, &single)?;
     told(&file, single.len());
     Ok(())
+}
+
+/// The folder of the project: cargo says where this program is kept; started by itself it works where it is started.
+fn root() -> Result<PathBuf> {
+    let own = std::env::var_os("CARGO_MANIFEST_DIR").map(|own| Path::new(&own).join("../../.."));
+    Ok(own.unwrap_or(std::env::current_dir()?).canonicalize()?)
 }
 
 fn told(file: &Path, bytes: usize) {

@@ -6,16 +6,11 @@ use crate::policy::policy;
 use crate::wasm::Wasm;
 use anyhow::Result;
 use base64::prelude::{BASE64_STANDARD, Engine};
-use flate2::Compression;
-use flate2::write::DeflateEncoder;
-use std::io::Write;
 
 /// The file. It may load nothing at all, not even from where it came from.
 pub(crate) fn file(page: &Page, wasm: &Wasm) -> Result<String> {
     let script = script(page, wasm, "{ inside: \"engine\" }")?;
-    let mut encoder = DeflateEncoder::new(Vec::new(), Compression::best());
-    encoder.write_all(&wasm.bytes)?;
-    let packed = BASE64_STANDARD.encode(encoder.finish()?);
+    let packed = texted(&wasm.packed);
     let policy = policy(&script, "", "");
     // A script of another type is no script: a text that is kept in the page.
     let parts = format!(
@@ -28,4 +23,23 @@ pub(crate) fn file(page: &Page, wasm: &Wasm) -> Result<String> {
     let html = html.replace("href=\"icon.svg\"", &format!("href=\"{icon}\""));
     // What is inside does not wait for the page as a file of its own does: it stands at its end.
     Ok(html.replacen("</body>", &format!("<script>{script}</script>\n</body>"), 1))
+}
+
+/// Bytes as a text in which two signs, of 91 that mean nothing in HTML, stand for 13 bits: a tenth shorter than base64.
+fn texted(bytes: &[u8]) -> String {
+    let signs: Vec<char> = ('!'..='~').filter(|sign| !['"', '<', '\\'].contains(sign)).collect();
+    let (mut held, mut bits, mut text) = (0, 0, String::new());
+    let mut put = |held: u32| text.extend([signs[held as usize / 91], signs[held as usize % 91]]);
+    for byte in bytes {
+        held |= u32::from(*byte) << bits;
+        bits += 8;
+        if bits >= 13 {
+            put(held & 0x1fff);
+            (held, bits) = (held >> 13, bits - 13);
+        }
+    }
+    if bits > 0 {
+        put(held);
+    }
+    text
 }

@@ -1,6 +1,8 @@
 //! The wasm file and the script that goes with it.
 
 use anyhow::{Result, ensure};
+use lzma_rust2::{LzmaOptions, LzmaWriter};
+use std::io::Write;
 use std::path::Path;
 use std::process::Command;
 use wasm_bindgen_cli_support::Bindgen;
@@ -11,8 +13,10 @@ const PROFILE: &str = "page";
 
 /// What the page works with.
 pub(crate) struct Wasm {
-    /// The engine.
+    /// The engine as it is run.
     pub(crate) bytes: Vec<u8>,
+    /// The same as it is loaded: LZMA with its head.
+    pub(crate) packed: Vec<u8>,
     /// What JavaScript calls it by: sets the global `wasm_bindgen`.
     pub(crate) script: String,
 }
@@ -50,5 +54,7 @@ fn bound(file: &Path) -> Result<Wasm> {
         .remove_producers_section(true)
         .generate_output()?;
     let bytes = output.wasm_mut().emit_wasm();
-    Ok(Wasm { bytes, script: output.js().to_owned() })
+    let mut packer = LzmaWriter::new_use_header(Vec::new(), &LzmaOptions::with_preset(9), Some(bytes.len() as u64))?;
+    packer.write_all(&bytes)?;
+    Ok(Wasm { packed: packer.finish()?, bytes, script: output.js().to_owned() })
 }
