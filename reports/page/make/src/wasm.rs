@@ -54,7 +54,8 @@ fn bound(file: &Path) -> Result<Wasm> {
         .remove_producers_section(true)
         .generate_output()?;
     let bytes = output.wasm_mut().emit_wasm();
-    let mut packer = LzmaWriter::new_use_header(Vec::new(), &LzmaOptions::with_preset(9), Some(bytes.len() as u64))?;
+    let mut packer =
+        LzmaWriter::new_use_header(Vec::new(), &LzmaOptions::with_preset(9), Some(bytes.len() as u64))?;
     packer.write_all(&bytes)?;
     Ok(Wasm { packed: packer.finish()?, bytes, script: output.js().to_owned() })
 }
