@@ -2,8 +2,6 @@
 // The answer as a card: plan on, the range with its picture, what holds it up, what helps, what to check.
 "use strict";
 
-var heapcast = heapcast || {};
-
 heapcast.answer = (() => {
   const { h, store } = heapcast;
   const SVG = "http://www.w3.org/2000/svg";

@@ -74,8 +74,7 @@ heapcast.engine = (() => {
     return Object.assign(new Error(words), refused.problems ? { problems: refused.problems } : {});
   }
 
-  /** @param {any} data */
-  function told(data) {
+  function told(/** @type {any} */ data) {
     if (data.module) module = data.module;
     else if (data.failed) { module = null; ended(data.failed); }
     else if (data.ready) { ready = true; next(); }
@@ -114,8 +113,7 @@ heapcast.engine = (() => {
     });
   }
 
-  /** @param {Call} call */
-  function stop(call) {
+  function stop(/** @type {Call} */ call) {
     if (running === call) {
       running = null;
       end();
@@ -134,28 +132,19 @@ heapcast.engine = (() => {
 
   return {
     about: () => (about ??= ask("about", []).catch((error) => { about = null; throw error; })),
-    /** @param {Record<string, any>} answers */
-    starter: (answers) => ask("starter", [answers]),
-    /** @param {Job} job @param {Prefs} [prefs] */
-    read: (job, prefs) => ask("read", [{ job, ...prefs }]),
-    /** @param {Job} job @param {any[]} edits @param {Prefs} [prefs] */
-    edit: (job, edits, prefs) => ask("edit", [{ job, edits, ...prefs }]),
-    /** @param {Request} request @param {How} [how] */
-    ask: (request, how) => ask("ask", [request], how),
+    starter: (/** @type {Record<string, any>} */ answers) => ask("starter", [answers]),
+    read: (/** @type {Job} */ job, /** @type {Prefs} */ prefs) => ask("read", [{ job, ...prefs }]),
+    edit: (/** @type {Job} */ job, /** @type {any[]} */ edits, /** @type {Prefs} */ prefs) => ask("edit", [{ job, edits, ...prefs }]),
+    ask: (/** @type {Request} */ request, /** @type {How} */ how = {}) => ask("ask", [request], how),
     names: () => of("names", []),
     /** @param {string} name @returns {Promise<Uint8Array<ArrayBuffer>>} */
     file: (name) => of("file", [name]),
     json: () => of("json", []),
-    /** @param {number} columns @returns {Promise<string>} */
-    screen: (columns) => of("screen", [columns]),
-    /** @param {Job} job */
-    pack: (job) => ask("pack", [job]),
-    /** @param {string} text */
-    unpack: (text) => ask("unpack", [text]),
-    /** @param {string} text */
-    qr: (text) => ask("qr", [text]),
-    /** @param {{ job: Job, price?: string } & Prefs} asked */
-    message: (asked) => ask("message", [asked]),
+    screen: (/** @type {number} */ columns) => of("screen", [columns]),
+    pack: (/** @type {Job} */ job) => ask("pack", [job]),
+    unpack: (/** @type {string} */ text) => ask("unpack", [text]),
+    qr: (/** @type {string} */ text) => ask("qr", [text]),
+    message: (/** @type {{ job: Job, price?: string } & Prefs} */ asked) => ask("message", [asked]),
   };
 })();
 

@@ -2,8 +2,6 @@
 // The message for the client: plain text, sent by the device's own ways.
 "use strict";
 
-var heapcast = heapcast || {};
-
 (() => {
   const { h, shell, store } = heapcast;
 

@@ -2,8 +2,6 @@
 // Papers: a report shown whole, the crew sheet taken out of it and printed by itself, and a list as a small table.
 "use strict";
 
-var heapcast = heapcast || {};
-
 heapcast.paper = (() => {
   const { h, shell } = heapcast;
 

@@ -2,8 +2,6 @@
 // A job that is open: its text, what the reader makes of it, and the screen with the sentence and the answer under it.
 "use strict";
 
-var heapcast = heapcast || {};
-
 heapcast.job = (() => {
   const { h, shell, store, screens } = heapcast;
 

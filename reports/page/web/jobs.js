@@ -1,8 +1,6 @@
 // @ts-check
 "use strict";
 
-var heapcast = heapcast || {};
-
 /** The list of the jobs on the device, new ones and examples. */
 heapcast.jobs = (() => {
   const { h, store, shell } = heapcast;
@@ -49,8 +47,7 @@ heapcast.jobs = (() => {
       : { text: job.text, title: job.title, fault: made.problems.map((/** @type {any} */ one) => one.words).join(" ") };
   }
 
-  /** @param {Job} job */
-  async function duplicate(job) {
+  async function duplicate(/** @type {Job} */ job) {
     const title = unused(job.title, await store.list());
     const made = await retitled(job, title);
     const copy = store.fresh({ ...made, name: fileName(made.title), files: job.files });
@@ -60,8 +57,7 @@ heapcast.jobs = (() => {
     shell.say(`Kept a second time: ${copy.title}`);
   }
 
-  /** @param {Job} job */
-  async function remove(job) {
+  async function remove(/** @type {Job} */ job) {
     await store.remove(job.id);
     await shell.redraw();
     shell.part("title").focus();
@@ -82,10 +78,7 @@ heapcast.jobs = (() => {
     const key = `${job.id}.title`;
     const fault = h("p", { class: "heed", id: `fault-${job.id}`, role: "alert", hidden: true });
     const field = h("input", { value: store.draft(key) || job.title, autocomplete: "off", "aria-describedby": fault.id, oninput: () => store.draft(key, field.value) });
-    const done = () => {
-      store.draft(key, "");
-      return showAgain(job.id);
-    };
+    const done = () => (store.draft(key, ""), showAgain(job.id));
     const keep = async () => {
       const made = await retitled(job, field.value.trim());
       fault.hidden = !made.fault;
@@ -100,8 +93,7 @@ heapcast.jobs = (() => {
       h("div", { class: "row" }, h("button", { class: "first", onclick: keep }, "keep"), h("button", { onclick: done }, "back")));
   }
 
-  /** @param {Job} job */
-  function row(job) {
+  function row(/** @type {Job} */ job) {
     const item = h("li", { class: "job" });
     const rename = () => {
       item.replaceChildren(renaming(job));

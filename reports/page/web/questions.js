@@ -2,8 +2,6 @@
 // Every further question, made from what the engine says of it: fields, the answer, its report and its files.
 "use strict";
 
-var heapcast = heapcast || {};
-
 (() => {
   const { h, shell, store } = heapcast;
   /** Options few people touch: folded. */

@@ -2,8 +2,6 @@
 // The job as a sentence whose values are buttons.
 "use strict";
 
-var heapcast = heapcast || {};
-
 /**
  * What every screen of a job is given: `read` is what the reader made of the text, `signal` ends with the screen, `rest` is what
  * stands behind the screen's name in the address.
@@ -26,10 +24,14 @@ heapcast.sentence = (() => {
     "aria-label": `${value.words}: ${title(value, clause)}${value.usual ? ", usual value" : ""}`,
     onclick: () => touch(value, clause),
   }, value.words);
-  /** Words and buttons of a clause. It begins with the comma or space before it, which it has no use for on a line of its own.
-   * @param {any} one @param {Touch} touch */
-  const clause = (one, touch) => h("span", {}, one.parts.map((/** @type {any} */ part, /** @type {number} */ i) =>
-    (valueOf(part) ? button(valueOf(part), one, touch) : one.is_quiet && i === 0 ? part.words.replace(/^[\s,;.]+/, "") : part.words)));
+  /** Words and buttons of clauses. A mark stays with the value before it, also where the next clause begins with it; on a line of its
+   * own it has no use. @param {any[]} clauses @param {Touch} touch */
+  const flow = (clauses, touch) => {
+    const parts = clauses.flatMap((clause) => clause.parts.map((/** @type {any} */ part) => ({ value: valueOf(part), words: part.words, clause })));
+    const mark = (/** @type {any} */ part) => (part && !part.value && /^[,;.:]+/.exec(part.words)?.[0]) || "";
+    return parts.map(({ value, words, clause }, i) => (value ? h("span", { class: "whole-value" }, button(value, clause, touch), mark(parts[i + 1]))
+      : i === 0 ? words.replace(/^[\s,;.]+/, "") : parts[i - 1].value ? words.slice(mark(parts[i]).length) : words));
+  };
 
   return {
     title,
@@ -41,8 +43,8 @@ heapcast.sentence = (() => {
       const quiet = clauses.filter((/** @type {any} */ one) => one.is_quiet);
       const count = h("span", { class: "usual" }, usual === 1 ? "1 usual value" : `${usual} usual values`);
       return [
-        h("p", { class: "flow" }, clauses.filter((/** @type {any} */ one) => !one.is_quiet).map((/** @type {any} */ one) => clause(one, touch))),
-        quiet.length ? h("details", { class: "quiet" }, h("summary", {}, usual ? count : "more to say"), quiet.map((/** @type {any} */ one) => h("p", { class: "flow" }, clause(one, touch), one.add && !one.parts.some(valueOf) ? [" ", h("button", { class: "value", onclick: () => add(one) }, `add ${one.add.words}`)] : ""))) : h("p", { class: "note" }, usual ? count : ""),
+        h("p", { class: "flow" }, flow(clauses.filter((/** @type {any} */ one) => !one.is_quiet), touch)),
+        quiet.length ? h("details", { class: "quiet" }, h("summary", {}, usual ? count : "more to say"), quiet.map((/** @type {any} */ one) => h("p", { class: "flow" }, flow([one], touch), one.add && !one.parts.some(valueOf) ? [" ", h("button", { class: "value", onclick: () => add(one) }, `add ${one.add.words}`)] : ""))) : h("p", { class: "note" }, usual ? count : ""),
       ];
     },
 

@@ -1,8 +1,6 @@
 // @ts-check
 "use strict";
 
-var heapcast = heapcast || {};
-
 /** Units, clock, look, and everything on the device as one file. */
 heapcast.settings = (() => {
   const { h, store, shell } = heapcast;

@@ -1,8 +1,6 @@
 // @ts-check
 "use strict";
 
-var heapcast = heapcast || {};
-
 /** A job on its way out (file, link, code, paper) and in (file, link, pasted text). Nothing that comes in replaces a job. */
 heapcast.share = (() => {
   const { h, store, shell } = heapcast;
@@ -12,14 +10,12 @@ heapcast.share = (() => {
   /** What a packed job begins with: the version of the packing. */
   const PACKED = /(?:^|#)(1\.[A-Za-z0-9_-]+)\s*$/;
 
-  /** @param {Job} job */
-  const texts = (job) => [{ name: job.name, text: job.text }, ...job.files];
+  const texts = (/** @type {Job} */ job) => [{ name: job.name, text: job.text }, ...job.files];
 
   /** Saves the scenario file and the files it names, each under its own name. @param {Job} job */
   const saveFiles = (job) => texts(job).forEach(({ name, text }) => shell.save(name, text));
 
-  /** @param {Job} job */
-  async function sendFiles(job) {
+  async function sendFiles(/** @type {Job} */ job) {
     const files = texts(job).map(({ name, text }) => new File([text], name, { type: "text/plain" }));
     try {
       await navigator.share({ title: job.title, files });
@@ -127,8 +123,7 @@ heapcast.share = (() => {
       h("p", { class: "soft" }, "Keeping it adds a job. None of yours is changed.")));
   });
 
-  /** @param {any} job */
-  const isJob = (job) => [job, ...Array.isArray(job?.files ?? []) ? job?.files ?? [] : [null]].every((one) => typeof one?.name === "string" && typeof one?.text === "string");
+  const isJob = (/** @type {any} */ job) => [job, ...Array.isArray(job?.files ?? []) ? job?.files ?? [] : [null]].every((one) => typeof one?.name === "string" && typeof one?.text === "string");
 
   /** A link, what stands after its #, or the text of a scenario file. @param {string} words */
   async function paste(words) {
@@ -148,8 +143,7 @@ heapcast.share = (() => {
     return field;
   }
 
-  /** @param {File[]} files */
-  async function open(files) {
+  async function open(/** @type {File[]} */ files) {
     /** @type {string[]} */
     const refused = [];
     /** @type {NamedText[]} */

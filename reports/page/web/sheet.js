@@ -2,8 +2,6 @@
 // The sheet at the thumb: one value of the sentence, tried before it is kept.
 "use strict";
 
-var heapcast = heapcast || {};
-
 heapcast.sheet = (() => {
   const { h, store } = heapcast;
   /** Longer lists are searched. */

@@ -1,8 +1,6 @@
 // @ts-check
 "use strict";
 
-var heapcast = heapcast || {};
-
 /** What the screens of a job share; each file of theirs sets its own. */
 heapcast.job = heapcast.screens = heapcast.sentence = heapcast.sheet = heapcast.answer = heapcast.paper = heapcast.table = /** @type {any} */ (null);
 

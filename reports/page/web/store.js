@@ -102,12 +102,14 @@ heapcast.store = (() => {
     return turn;
   }
 
-  /** @param {"" | "refused" | "full"} now */
-  function setTrouble(now) {
+  function setTrouble(/** @type {"" | "refused" | "full"} */ now) {
     if (trouble === now) return;
     trouble = now;
     tell({ kind: "trouble", id: "" });
   }
+
+  /** @template T @param {IDBRequest<T>} asked @param {(value: T) => void} give */
+  const answered = (asked, give) => { asked.onsuccess = () => give(asked.result); };
 
   /** @param {string} id @returns {Promise<Job | null>} */
   async function get(id) {
@@ -115,10 +117,7 @@ heapcast.store = (() => {
     await ready;
     const held = waiting.get(id);
     if (held || !db) return held ? { ...held } : null;
-    const found = await transaction("readonly", (jobs, give) => {
-      const asked = jobs.get(id);
-      asked.onsuccess = () => give(asked.result);
-    });
+    const found = await transaction("readonly", (jobs, give) => answered(jobs.get(id), give));
     return found ? upgraded(found) : null;
   }
 
@@ -127,10 +126,7 @@ heapcast.store = (() => {
     await queue;
     await ready;
     /** @type {any[]} */
-    const found = db ? await transaction("readonly", (jobs, give) => {
-      const asked = jobs.getAll();
-      asked.onsuccess = () => give(asked.result);
-    }) : [];
+    const found = db ? await transaction("readonly", (jobs, give) => answered(jobs.getAll(), give)) : [];
     const all = new Map(found.map((record) => [record.id, upgraded(record)]));
     for (const [id, job] of waiting) all.set(id, { ...job });
     return [...all.values()].sort((a, b) => b.changed - a.changed);
@@ -239,8 +235,7 @@ heapcast.store = (() => {
     return read(where) ?? "";
   }
 
-  /** @param {string} key */
-  const read = (key) => tried(() => JSON.parse(local(key) ?? "null"));
+  const read = (/** @type {string} */ key) => tried(() => JSON.parse(local(key) ?? "null"));
 
   /** Units and clock of the device's own language until they are chosen; some devices name none that is known. @returns {Settings} */
   function guessed() {
@@ -262,14 +257,12 @@ heapcast.store = (() => {
   const channel = typeof BroadcastChannel === "function" ? new BroadcastChannel("heapcast") : null;
   channel?.addEventListener("message", (message) => { for (const one of watchers) one({ ...message.data, here: false }); });
 
-  /** @param {Omit<Change, "here">} change */
-  function tell(change) {
+  function tell(/** @type {Omit<Change, "here">} */ change) {
     for (const one of watchers) one({ ...change, here: true });
     if (["put", "kept", "removed", "settings"].includes(change.kind)) channel?.postMessage(change);
   }
 
-  /** @param {(change: Change) => void} watcher */
-  const watch = (watcher) => { watchers.add(watcher); };
+  const watch = (/** @type {(change: Change) => void} */ watcher) => { watchers.add(watcher); };
 
   return {
     get, list, put, keep, remove, fresh, draft, settings, watch, upgraded, writeAgain: () => enqueue(writeWaiting), VERSION: STEPS.length,

@@ -4,8 +4,7 @@
 /** Keeps the page on the device: all files of one version, each checked, so that no two versions are ever mixed. The next version
  * is fetched beside it and takes its place once no page of this one is open. */
 
-/** @param {ArrayBuffer} bytes */
-async function digest(bytes) {
+async function digest(/** @type {ArrayBuffer} */ bytes) {
   const sum = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
   return "sha256-" + btoa(String.fromCharCode(...sum));
 }
@@ -26,8 +25,7 @@ async function forget() {
   await Promise.all(names.filter((name) => name.startsWith("heapcast ") && name !== BUILD.name).map((name) => caches.delete(name)));
 }
 
-/** @param {Request} request */
-async function answer(request) {
+async function answer(/** @type {Request} */ request) {
   const home = new URL("./", location.href).href;
   const cache = await caches.open(BUILD.name);
   const address = new URL(request.url);

@@ -79,8 +79,7 @@ function unlzma(packed) {
     }
     return (start >>> 0) + (value << 4) + reversed(aligned, 0, 4) + 1;
   };
-  /** @param {number} place */
-  const match = (place) => {
+  const match = (/** @type {number} */ place) => {
     let long = 1;
     if (!bit(repeats, state)) {
       long = length(place);

@@ -2,8 +2,6 @@
 // What if: changes stacked on the job, the difference of all of them, and the best of several.
 "use strict";
 
-var heapcast = heapcast || {};
-
 (() => {
   const { h, shell, store } = heapcast;
 

@@ -16,8 +16,7 @@
     try { postMessage({ module }); } catch { /* it is compiled again */ }
   }
 
-  /** @param {string} name */
-  const last = (name) => {
+  const last = (/** @type {string} */ name) => {
     if (!answered) throw new Error(JSON.stringify({ message: `no answer is kept that has ${name}` }));
     return answered;
   };
@@ -44,8 +43,7 @@
     screen: (columns) => last("a screen").screen(columns),
   };
 
-  /** @param {number} id */
-  function progress(id) {
+  function progress(/** @type {number} */ id) {
     let told = 0;
     return (/** @type {number} */ done, /** @type {number} */ total) => {
       const now = performance.now();
