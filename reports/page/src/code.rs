@@ -1,15 +1,21 @@
 //! A text as a square of dots that a camera reads (QR code, ISO/IEC 18004), drawn as SVG.
 
 use crate::refused::Refused;
-use qrcodegen::{QrCode, QrCodeEcc};
+use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
 use std::fmt::Write;
 
 /// Clear dots around it, as the standard wants.
 const MARGIN: i32 = 4;
 
+/// The largest code that is drawn, 117 dots a side: on the screen of a phone a dot of a larger one is less than 2.5 pixels wide.
+const LARGEST: u8 = 25;
+
 /// The drawing.
 pub(crate) fn qr(text: &str) -> Result<String, Refused> {
-    let code = QrCode::encode_text(text, QrCodeEcc::Low).map_err(|_| {
+    let segments = QrSegment::make_segments(text);
+    let largest = Version::new(LARGEST);
+    let code = QrCode::encode_segments_advanced(&segments, QrCodeEcc::Low, Version::MIN, largest, None, true);
+    let code = code.map_err(|_| {
         let words = "this is too long for a code that a camera can read; send the link or the file";
         Refused::Message(words.to_owned())
     })?;
@@ -59,6 +65,7 @@ mod tests {
 
     #[test]
     fn what_no_camera_could_read_is_refused_in_words() {
-        assert!(matches!(qr(&"a".repeat(3_000)), Err(Refused::Message(words)) if words.contains("too long")));
+        assert!(qr(&"a".repeat(1_273)).is_ok());
+        assert!(matches!(qr(&"a".repeat(1_274)), Err(Refused::Message(words)) if words.contains("too long")));
     }
 }
