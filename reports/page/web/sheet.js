@@ -151,6 +151,8 @@ heapcast.sheet = (() => {
     /** What is tried, once the reader took it. @type {{text: string, read: any, edits: any[]} | null} */
     let good = null;
     let turn = 0;
+    /** What is half typed. @type {{key: string, text: string} | null} */
+    let half = null;
     /** The last edit on its way to the reader. */
     let latest = Promise.resolve();
     const wrong = h("p", { id: "wrong", class: "wrong", role: "alert" });
@@ -163,7 +165,8 @@ heapcast.sheet = (() => {
       const mine = ++turn;
       good = null;
       difference.stop();
-      if (edit.set && keep === "keep") store.draft(place(job), { key: value.key, text: edit.value });
+      half = edit.set && keep === "keep" ? { key: value.key, text: edit.value } : null;
+      if (half) store.draft(place(job), half);
       const read = await heapcast.engine.edit(heapcast.job.plain(job), [edit], prefs);
       if (mine !== turn) return;
       good = read.ok ? { text: read.text, read, edits: [edit] } : null;
@@ -190,8 +193,8 @@ heapcast.sheet = (() => {
       const finish = (/** @type {any} */ result) => {
         turn++;
         difference.stop();
-        // A screen that is left or drawn anew takes its sheet along; what is half typed stays.
-        if (!open.signal.aborted) store.draft(place(job), null);
+        // A screen that is left or drawn anew takes its sheet along; what is half typed stays, though another tab may have kept its own.
+        store.draft(place(job), open.signal.aborted ? half : null);
         lift();
         done(result);
       };
