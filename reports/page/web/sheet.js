@@ -151,8 +151,7 @@ heapcast.sheet = (() => {
     /** What is tried, once the reader took it. @type {{text: string, read: any, edits: any[]} | null} */
     let good = null;
     let turn = 0;
-    /** What is half typed. @type {{key: string, text: string} | null} */
-    let half = null;
+    /** What is half typed. @type {{key: string, text: string} | null} */ let half = null;
     /** The last edit on its way to the reader. */
     let latest = Promise.resolve();
     const wrong = h("p", { id: "wrong", class: "wrong", role: "alert" });
@@ -165,8 +164,7 @@ heapcast.sheet = (() => {
       const mine = ++turn;
       good = null;
       difference.stop();
-      half = edit.set && keep === "keep" ? { key: value.key, text: edit.value } : null;
-      if (half) store.draft(place(job), half);
+      store.draft(place(job), half = edit.set && keep === "keep" ? { key: value.key, text: edit.value } : null);
       const read = await heapcast.engine.edit(heapcast.job.plain(job), [edit], prefs);
       if (mine !== turn) return;
       good = read.ok ? { text: read.text, read, edits: [edit] } : null;
