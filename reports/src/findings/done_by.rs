@@ -138,6 +138,13 @@ pub fn done_by(forecast: &Forecast) -> DoneBy {
     }
 }
 
+impl DoneBy {
+    /// The bad day that the range ends with.
+    pub fn bad_day(&self) -> Option<&DoneRow> {
+        bad_day(&self.rows)
+    }
+}
+
 fn plan_on(plan: &DoneRow, certain: bool, order: &OrderFindings) -> String {
     let (duration, clock) = (&plan.duration, &plan.clock);
     let odds = days_in(PLAN_SHARE);

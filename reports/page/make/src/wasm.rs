@@ -3,7 +3,7 @@
 use anyhow::{Result, ensure};
 use lzma_rust2::{LzmaOptions, LzmaWriter};
 use std::io::Write;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 use wasm_bindgen_cli_support::Bindgen;
 
@@ -37,11 +37,24 @@ pub(crate) fn made(root: &Path, more: &[String]) -> Result<Wasm> {
             command.env_remove(&*name);
         }
     }
+    command.env("CARGO_ENCODED_RUSTFLAGS", flags());
     ensure!(
         command.status()?.success(),
         "the engine was not built; where {TARGET} is missing: rustup target add {TARGET}"
     );
     bound(&folder.join(TARGET).join(PROFILE).join("page.wasm"))
+}
+
+/// Flags of the compiler: those already wanted, and that no folder of this machine is named in what is handed out.
+fn flags() -> String {
+    let wanted = std::env::var("CARGO_ENCODED_RUSTFLAGS").or_else(|_| {
+        std::env::var("RUSTFLAGS").map(|flags| flags.split_whitespace().collect::<Vec<_>>().join("\u{1f}"))
+    });
+    let home = std::env::var_os("CARGO_HOME")
+        .map(PathBuf::from)
+        .or_else(|| std::env::home_dir().map(|home| home.join(".cargo")));
+    let remapped = home.map(|home| format!("--remap-path-prefix={}=cargo", home.display()));
+    wanted.into_iter().chain(remapped).filter(|flag| !flag.is_empty()).collect::<Vec<_>>().join("\u{1f}")
 }
 
 fn bound(file: &Path) -> Result<Wasm> {

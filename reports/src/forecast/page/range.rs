@@ -47,9 +47,9 @@ pub(super) fn part(forecast: &Forecast, charts: &Charts<'_>) -> Option<Part> {
     })
 }
 
-/// The clock times of the first and the last row.
+/// The clock times of the good day and of the bad one.
 fn large(findings: &DoneBy) -> Markup {
-    match (findings.rows.first(), findings.rows.last()) {
+    match (findings.rows.first(), findings.bad_day()) {
         (Some(first), Some(last)) if first.clock != last.clock => html! {
             span { (first.clock) } " to " span { (last.clock) }
         },

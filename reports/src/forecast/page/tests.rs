@@ -200,3 +200,13 @@ fn the_hatched_parts_of_a_long_run_are_few_shapes_so_that_the_page_prints_quickl
     let shapes = typical.matches("fill=\"url(#").count();
     assert!(shapes <= rectangles / 5, "{shapes} shapes of {rectangles} rectangles");
 }
+
+#[test]
+fn the_large_range_ends_with_the_days_that_the_sentence_below_it_names() {
+    let mut forecast = example::forecast();
+    forecast.percentiles = vec![0.1, 0.5, 0.8, 0.9, 0.95];
+    let done = crate::findings::done_by(&forecast);
+    let large = format!("<span>{}</span> to <span>{}</span>", done.rows[0].clock, done.rows[3].clock);
+    assert!(done.rows[3].clock != done.rows[4].clock && done.range.contains("(P90)"), "{}", done.range);
+    assert!(drawn(&forecast).contains(&large), "{large}");
+}
