@@ -72,7 +72,8 @@ mod tests {
     fn day_range_and_what_to_see_to_are_told_and_a_price_only_where_one_is_named() {
         let without = told(true, None, System::Us);
         assert!(without.subject.ends_with(", Saturday, 18 April 2026"), "{}", without.subject);
-        for part in ["Saturday, 18 April 2026, from 8 am on.\nDone at about ", "\n\nPlease see to this:\n- "] {
+        for part in ["Saturday, 18 April 2026, from 8 am on.\nDone at about ", "\n\nPlease see to this:\n- "]
+        {
             assert!(without.text.contains(part), "{}", without.text);
         }
         assert!(!without.text.contains("rice"), "{}", without.text);
