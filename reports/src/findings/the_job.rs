@@ -4,7 +4,7 @@ use scenarios::Scenario;
 
 /// What goes on a line of a screen with many figures, and above a report without pushing its answer away \[characters\].
 const A_LINE: usize = 82;
-const SOME_LINES: usize = 400;
+const SOME_LINES: usize = 200;
 
 /// The job in its sentence: what, how much, where to, with whom, when.
 pub fn the_job(scenario: &Scenario) -> String {
