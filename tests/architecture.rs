@@ -35,6 +35,7 @@ fn dependencies(package: &str) -> (Vec<String>, Vec<String>) {
 #[test]
 fn arrows_point_from_the_terminal_and_the_page_to_reports_to_scenarios_to_sim_and_never_back() {
     assert_eq!(dependencies("heapcast-sim").1, Vec::<String>::new());
+    assert_eq!(dependencies("heapcast-site").1, Vec::<String>::new());
     assert_eq!(dependencies("heapcast-scenarios").1, ["heapcast-sim"]);
     assert_eq!(dependencies("heapcast-reports").1, ["heapcast-scenarios", "heapcast-sim"]);
     assert_eq!(dependencies("heapcast-page").1, ["heapcast-reports", "heapcast-scenarios"]);
@@ -54,7 +55,9 @@ fn only_the_terminal_knows_arguments_prompts_progress_and_signals() {
         "signal-hook",
         "terminal_size",
     ];
-    for library in ["heapcast-sim", "heapcast-scenarios", "heapcast-reports", "heapcast-page"] {
+    for library in
+        ["heapcast-sim", "heapcast-site", "heapcast-scenarios", "heapcast-reports", "heapcast-page"]
+    {
         let all = dependencies(library).0;
         assert!(!all.is_empty(), "{library} depends on nothing");
         for name in &all {
@@ -105,15 +108,15 @@ fn the_libraries_know_no_files_no_threads_no_printing_no_clock_and_no_environmen
         "println!",
         "eprintln!",
     ];
-    for folder in ["sim/src", "scenarios/src", "reports/src", "reports/page/src"] {
+    for folder in ["sim/src", "scenarios/site/src", "scenarios/src", "reports/src", "reports/page/src"] {
         for (file, text) in code(folder) {
             for word in of_a_system {
                 assert!(!text.contains(word), "{} uses {word}", file.display());
             }
         }
     }
-    for (file, text) in code("sim/src") {
-        for word in ["std::io", "std::time"] {
+    for (file, text) in code("sim/src").into_iter().chain(code("scenarios/site/src")) {
+        for word in ["std::io", "std::time", "HashMap", "HashSet"] {
             assert!(!text.contains(word), "{} uses {word}", file.display());
         }
     }
@@ -146,8 +149,8 @@ fn no_question_knows_another_and_what_they_share_knows_none() {
 #[test]
 fn every_source_file_is_part_of_its_crate() {
     let page = ["reports/page/src", "reports/page/make/src"];
-    for folder in ["sim/src", "scenarios/src", "reports/src", "reports/terminal/src"].into_iter().chain(page)
-    {
+    let libraries = ["sim/src", "scenarios/site/src", "scenarios/src", "reports/src", "reports/terminal/src"];
+    for folder in libraries.into_iter().chain(page) {
         let home = root().join(folder);
         for file in rust_files(&home) {
             let (above, stem) = (file.parent().unwrap(), file.file_stem().unwrap().to_str().unwrap());
