@@ -71,6 +71,11 @@ pub(crate) fn find(name: &str) -> Option<&'static Material> {
     }
 }
 
+/// The share of the depth that a material of the table loses by settling; of any other none is known \[-\].
+pub(crate) fn settling_of(name: &str) -> f64 {
+    find(name).map_or(0.0, |material| material.settling)
+}
+
 /// The materials that common words can mean, in the order of the table: the one of that name alone, or all in whose name
 /// the words stand or for which they are used.
 ///

@@ -1,5 +1,6 @@
 //! A commented starter file for a new job.
 
+use crate::build::loose_m3;
 use crate::lift::LiftFigure;
 use crate::materials;
 use crate::units::dimension::Dimension;
@@ -196,12 +197,12 @@ impl Order {
             let amount = amount::parse(text).ok().filter(|amount| amount.dimension == dimension)?;
             Some(amount.in_units_of(1.0)).filter(|size| size.is_finite() && *size > 0.0)
         };
-        let settling = materials::find(&answers.material).map_or(0.0, |material| material.settling);
+        let settling = materials::settling_of(&answers.material);
         let need = match answers.volume.split_once(" at ") {
             None => size(&answers.volume, Dimension::VOLUME),
             Some((area, depth)) => size(area, Dimension::AREA)
                 .zip(size(depth, Dimension::LENGTH))
-                .map(|(area, depth)| area * depth / (1.0 - settling)),
+                .map(|(area, depth)| loose_m3(area, depth, settling)),
         };
         let Some((need, truck)) = need.zip(size(&answers.truckload, Dimension::VOLUME)) else {
             // What is wrong with the answers is told when the file is read.

@@ -45,7 +45,8 @@ pub(super) fn zones(makings: &Makings<'_>, settling: Settling) -> Read<(Vec<Zone
     })
 }
 
-fn need(zone: &RawZone, settling: f64) -> Option<(f64, StatedZone)> {
+/// What a zone takes \[m3\], as far as its size is known, with the measures it was made from.
+pub(crate) fn need(zone: &RawZone, settling: f64) -> Option<(f64, StatedZone)> {
     if let Some(volume) = &zone.volume {
         return Some((mean(&volume.value, Sense::Direct), StatedZone::default()));
     }
@@ -57,7 +58,12 @@ fn need(zone: &RawZone, settling: f64) -> Option<(f64, StatedZone)> {
     };
     let depth = mean(&zone.depth.as_ref()?.value, Sense::Direct);
     let stated = StatedZone { area_m2: Some(area), depth_m: Some(depth), settling: Some(settling) };
-    Some((area * depth / (1.0 - settling), stated))
+    Some((loose_m3(area, depth, settling), stated))
+}
+
+/// The loose volume that lies so deep on an area \[m2\] once it has settled \[m3\].
+pub(crate) fn loose_m3(area_m2: f64, depth_m: f64, settling: f64) -> f64 {
+    area_m2 * depth_m / (1.0 - settling)
 }
 
 fn room(zone: &RawZone) -> Read<Option<u32>> {

@@ -61,11 +61,10 @@ pub(super) fn make(makings: &Makings<'_>) -> Read<Made> {
             }
             (None, None) => return None,
         };
-        let settling = match (&raw.settling, row) {
-            (Some(settling), _) => Settling { value: settling.value, from: None },
-            (None, Some(row)) => Settling { value: row.settling, from: Some(row.settling_from()) },
-            (None, None) => Settling { value: 0.0, from: Some(crate::defaults::NOTHING_SAID.into()) },
-        };
+        let settling_from =
+            || row.map_or_else(|| crate::defaults::NOTHING_SAID.into(), |row| row.settling_from());
+        let from = raw.settling.is_none().then(settling_from);
+        let settling = Settling { value: raw.known_settling(), from };
         let name = row.map_or_else(|| name.value.clone(), |row| row.name.clone());
         Some(Made { material: sim::Material { name, density_kg_per_m3, fill_factor }, table, settling })
     })

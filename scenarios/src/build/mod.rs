@@ -15,6 +15,7 @@ use crate::raw::{Raw, Switched};
 use crate::scenario::Stated;
 use crate::units::System;
 use chance::Statements;
+pub(crate) use ground::{loose_m3, need};
 use makings::Makings;
 use sim::{FillOrder, FinishRule, Job, Prices};
 

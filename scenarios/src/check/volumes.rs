@@ -31,7 +31,7 @@ pub(super) fn check(raw: &Raw) -> Diagnostics {
 }
 
 /// The middle of a quantity as given.
-pub(crate) fn middle(given: &Given) -> f64 {
+fn middle(given: &Given) -> f64 {
     match given {
         Given::Figure(figure) => *figure,
         Given::Days(three) => three.typical,

@@ -2,11 +2,10 @@
 
 use super::draft::{Draft, Step};
 use super::key::Place;
-use crate::check::volumes::middle;
+use crate::build::need;
 use crate::defaults::TRUCKLOAD;
 use crate::files::NO_FILES;
-use crate::materials;
-use crate::raw::{self, Raw, RawZone};
+use crate::raw::{self, Raw, RawMaterial};
 use crate::starter::{Answers, usual_order};
 use crate::units::System;
 
@@ -75,20 +74,8 @@ pub(super) fn system(draft: &Draft) -> System {
     raw(draft).map_or(System::Metric, |raw| raw.system())
 }
 
-/// What all zones take \[m3\].
+/// What all zones take, as far as their sizes are known \[m3\].
 fn need_m3(raw: &Raw) -> f64 {
-    let material = raw.material.as_ref();
-    let own = material.and_then(|material| material.settling.as_ref()).map(|settling| settling.value);
-    let of_table = || Some(materials::find(&material?.name.as_ref()?.value)?.settling);
-    let lies = 1.0 - own.or_else(of_table).unwrap_or(0.0);
-    let one = |zone: &RawZone| {
-        let area = zone.area.as_ref().map(|area| middle(&area.value));
-        let sides = zone.sides.as_ref().map(|[length, width]| length.value * width.value);
-        let round =
-            zone.diameter.as_ref().map(|across| across.value * across.value * std::f64::consts::FRAC_PI_4);
-        let depth = zone.depth.as_ref().map(|depth| middle(&depth.value));
-        let volume = zone.volume.as_ref().map(|volume| middle(&volume.value));
-        volume.or_else(|| Some(area.or(sides).or(round)? * depth? / lies)).unwrap_or(0.0)
-    };
-    raw.zones.iter().map(one).sum()
+    let settling = raw.material.as_ref().map_or(0.0, RawMaterial::known_settling);
+    raw.zones.iter().filter_map(|zone| need(zone, settling)).map(|(need_m3, _)| need_m3).sum()
 }

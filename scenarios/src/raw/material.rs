@@ -38,6 +38,12 @@ impl RawMaterial {
     pub(crate) fn known_density(&self) -> Option<f64> {
         known_density(&self.name, &self.density)
     }
+
+    /// As typed, or that of the built-in table; of a material that it does not know none \[share of the depth\].
+    pub(crate) fn known_settling(&self) -> f64 {
+        let of_the_table = || self.name.as_ref().map_or(0.0, |name| materials::settling_of(&name.value));
+        self.settling.as_ref().map_or_else(of_the_table, |settling| settling.value)
+    }
 }
 
 fn known_density(name: &Option<At<String>>, density: &Option<At<f64>>) -> Option<f64> {

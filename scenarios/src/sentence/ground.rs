@@ -4,13 +4,15 @@ use super::clause::{Add, Clause, Part, Value};
 use super::figures::Told;
 use super::teller::{About, Teller, clause, told, words};
 use super::words::{article, between, pause};
+use crate::build::loose_m3;
 use crate::diagnostics::At;
 use crate::edit::usual_of_zone;
 use crate::key::zone::{KEYS, WAY};
 use crate::key::{Key, finish, material};
 use crate::materials::materials;
-use crate::raw::{RawWay, RawZone, piece};
-use crate::units::{area, short_length, volume};
+use crate::quantity::given::Given;
+use crate::raw::{RawMaterial, RawWay, RawZone, piece};
+use crate::units::{System, area, short_length, volume};
 use sim::FinishRule;
 
 const VOLUMES: [&[&str]; 2] = [
@@ -81,7 +83,7 @@ impl Teller<'_> {
     fn single_volume(&self) -> Option<Value> {
         let [zone] = self.raw.zones.as_slice() else { return None };
         let cleared = matches!(self.built.job.finish, FinishRule::PileCleared { .. });
-        zone.volume.as_ref().filter(|_| !cleared).map(|volume| self.volume(zone, volume))
+        zone.volume.as_ref().filter(|_| !cleared).map(|volume| self.volume(0, zone, volume))
     }
 
     /// To which zones.
@@ -164,7 +166,7 @@ impl Teller<'_> {
     /// How much a zone takes: a volume, or its measures and depth.
     fn size(&self, at: usize, zone: &RawZone) -> Vec<Part> {
         if let Some(volume) = &zone.volume {
-            return vec![told(self.volume(zone, volume))];
+            return vec![told(self.volume(at, zone, volume))];
         }
         let mut parts = Vec::new();
         if let Some(area) = &zone.area {
@@ -189,13 +191,15 @@ impl Teller<'_> {
     }
 
     /// A volume; an area and a depth that come to the same are offered in its place.
-    fn volume(&self, zone: &RawZone, at: &At<crate::quantity::given::Given>) -> Value {
-        let value = self.given(Self::about(zone, "volume", "how much"), at, VOLUMES);
+    fn volume(&self, at: usize, zone: &RawZone, volume: &At<Given>) -> Value {
+        let value = self.given(Self::about(zone, "volume", "how much"), volume, VOLUMES);
         let mut value = self.as_in_a_starter(value, &self.usual.volume);
-        let depth = if self.system == crate::units::System::Us { 0.1016 } else { 0.1 };
-        let m3 = crate::check::volumes::middle(&at.value);
-        if m3 > 0.0 {
-            let both = format!("{} at {}", area(m3 / depth, self.system), short_length(depth, self.system));
+        let depth = if self.system == System::Us { 0.1016 } else { 0.1 };
+        let need = self.built.job.zones.get(at).map_or(0.0, |zone| zone.need_m3);
+        let settling = self.raw.material.as_ref().map_or(0.0, RawMaterial::known_settling);
+        if need > 0.0 {
+            let covered = area(need / loose_m3(1.0, depth, settling), self.system);
+            let both = format!("{covered} at {}", short_length(depth, self.system));
             value.choices.push(both.replace(',', ""));
         }
         value

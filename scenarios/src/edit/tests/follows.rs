@@ -3,6 +3,22 @@
 use super::*;
 
 #[test]
+fn an_area_offered_in_place_of_a_volume_needs_that_volume() {
+    let needs = |text: &str| job(text).map(|job| job.zones.iter().map(|zone| zone.need_m3).sum::<f64>());
+    let offered = std::cell::Cell::new(0);
+    each_value(|text, value| {
+        for both in value.choices.iter().filter(|choice| choice.contains(" at ")) {
+            offered.set(offered.get() + 1);
+            let (was, now) = (needs(text)?, needs(&done(text, &set(&value.key, both))?)?);
+            // An area is offered in whole feet or to three digits.
+            ensure((now / was - 1.0).abs() < 0.005, || format!("{both} needs {now} m3, not {was}"))?;
+        }
+        Ok(())
+    });
+    assert!(offered.get() > 4, "{offered:?}");
+}
+
+#[test]
 fn the_trades_words_do_what_a_change_does() {
     for (name, text) in jobs() {
         for change in ["rakers = 3", "loaders = 2", "room = 2"] {
