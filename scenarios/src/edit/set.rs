@@ -12,7 +12,7 @@ use crate::materials;
 use crate::units::amount::{self, Amount};
 use crate::units::dimension::Dimension;
 use crate::units::kind::Kind;
-use crate::units::{bucket, bucket_number, figure};
+use crate::units::{System, bucket, bucket_number, figure};
 
 /// Sets the value of a key of the file.
 pub(super) fn one(draft: &mut Draft, key: &str, value: &str) -> Result<(), Fault> {
@@ -165,14 +165,18 @@ fn volume_of(text: &str) -> Option<Amount> {
     amount::parse(text).ok().filter(|amount| amount.dimension == facts.dimension)
 }
 
-/// A bucket in the system in which another is typed, never rounded up.
-pub(super) fn in_its_system(m3: f64, like: &Amount) -> String {
-    let system = like.system.unwrap_or(crate::units::System::Metric);
+/// A bucket in the system in which another is typed, never rounded up: struck it would hold more than heaped.
+fn in_its_system(m3: f64, like: &Amount) -> String {
+    let system = like.system.unwrap_or(System::Metric);
     let (number, unit) = bucket_number(m3, system);
     let shown = bucket(m3, system);
+    // What another unit alone leaves over is not rounded up.
     match amount::parse(&shown) {
-        Ok(amount) if amount.in_units_of(1.0) <= m3 => shown,
-        _ => format!("{} {unit}", figure(number * 0.999)),
+        Ok(amount) if amount.in_units_of(1.0) <= m3 * (1.0 + 1e-9) => shown,
+        _ => {
+            let third_digit = 10_f64.powi((number.log10().floor() as i32 - 2).min(0));
+            format!("{} {unit}", figure((number / third_digit).floor() * third_digit))
+        }
     }
 }
 
@@ -189,4 +193,38 @@ fn lifted(draft: &mut Draft, place: &Place, value: &str) -> Result<(), Fault> {
         draft.cut(&place.beside(other.share_key()))?;
     }
     draft.put(&place.beside(key), &quoted(rest))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_bucket_in_its_system_is_rounded_down_to_its_third_digit_and_no_further() {
+        for (number, unit, said) in [
+            (1.0099, "ft3", "1 ft3"),
+            (17.657, "ft3", "17.6 ft3"),
+            (15.0 - 1e-14, "ft3", "15 ft3"),
+            (0.429_99, "m3", "0.429 m3"),
+            (0.43, "m3", "0.43 m3"),
+            (123.7, "ft3", "123 ft3"),
+        ] {
+            let like = amount::parse(&format!("1 {unit}")).unwrap();
+            let size = like.in_units_of(1.0);
+            assert_eq!(in_its_system(number * size, &like), said, "{number} {unit}");
+        }
+    }
+
+    #[test]
+    fn whatever_a_bucket_holds_struck_it_is_never_more_than_meant_and_hardly_less() {
+        for unit in ["ft3", "m3"] {
+            let like = amount::parse(&format!("1 {unit}")).unwrap();
+            for step in 1..4000 {
+                let m3 = 0.05 * 1.001_f64.powi(step);
+                let text = in_its_system(m3, &like);
+                let share = amount::parse(&text).unwrap().in_units_of(1.0) / m3;
+                assert!(share <= 1.0 + 1e-9 && share > 0.99, "{m3} m3 is {text}");
+            }
+        }
+    }
 }
