@@ -1,7 +1,7 @@
 //! Buckets: what a full one weighs against what the loader may lift.
 
 use super::entry::{Caution, named};
-use crate::lift::{HAND_M3, StatedLift};
+use crate::lift::{HAND_M3, LiftFigure, StatedLift};
 use crate::materials;
 use crate::scenario::StatedLoader;
 use crate::units::{System, bucket, density, figure, mass};
@@ -55,8 +55,11 @@ fn lift(job: &Job, kind: &Kind<'_>, system: System) -> Option<Caution> {
             bucket(volume, system),
             mass(load, system)
         );
-        let remedy = "Give hydraulic_lift, rated_operating_capacity or tipping_load, whichever stands in the machine's manual; \
-                      loads are then cut to what may be lifted.";
+        let [first, second, third] = LiftFigure::ALL.map(LiftFigure::words);
+        let remedy = format!(
+            "Give its {first}, {second} or {third}, whichever stands in the machine's manual; loads are then cut to what may be \
+             lifted."
+        );
         return (loader.heaped_m3 > HAND_M3).then(|| Caution::warning("lift-not-given", cause, remedy));
     };
     // A barrow takes what a person wheels: no machine, nothing to warn of.
