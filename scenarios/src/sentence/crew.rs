@@ -2,7 +2,7 @@
 
 use super::clause::{Add, Clause, Value};
 use super::teller::{About, Teller, clause, told, words};
-use super::words::{between, number, plural};
+use super::words::{bare, between, number, plural};
 use crate::diagnostics::At;
 use crate::key::{loader, raker};
 use crate::raw::{RawLoader, RawRaker};
@@ -68,7 +68,7 @@ impl Teller<'_> {
         let mut parts = vec![words(before), told(value), words(" ")];
         let named =
             raw.named.name.as_ref().map(|name| self.name("loader", loader::KEYS, name, "the loader's name"));
-        parts.extend(named.map(|value| told(Value { words: plural(name, its), ..value })));
+        parts.extend(named.map(|value| told(Value { words: plural(bare(name), its), ..value })));
         if let Some(heaped) = &raw.heaped {
             let about = About::of("loader", name, loader::KEYS, "heaped", "bucket, heaped");
             let value = self.as_in_a_starter(self.given(about, heaped, BUCKETS), &self.usual.bucket);
@@ -135,7 +135,7 @@ impl Teller<'_> {
         let mut parts = vec![words(before), told(value), words(" ")];
         let named =
             raw.named.name.as_ref().map(|name| self.name("raker", raker::KEYS, name, "the raker's name"));
-        parts.extend(named.map(|value| told(Value { words: plural(name, its), ..value })));
+        parts.extend(named.map(|value| told(Value { words: plural(bare(name), its), ..value })));
         if at + 1 == self.raw.rakers.len() {
             parts.push(words(" raking"));
         }

@@ -3,7 +3,7 @@
 use super::clause::{Add, Clause, Part, Value};
 use super::figures::Told;
 use super::teller::{About, Teller, clause, told, words};
-use super::words::{article, between, pause};
+use super::words::{article, as_said, between, pause, within};
 use crate::build::loose_m3;
 use crate::diagnostics::At;
 use crate::edit::usual_of_zone;
@@ -223,11 +223,11 @@ impl Teller<'_> {
             parts.extend(self.way(zone, at, way).map(told));
             let mut more = String::new();
             if let (Some(from), true) = (&way.from, self.raw.stockpiles.len() > 1) {
-                more += &format!(" from {}{}", article(&from.value), from.value);
+                more += &format!(" from {}", within(&from.value));
             }
             for (on, pass) in way.passes.iter().enumerate() {
                 let before = if on == 0 { " through " } else { between(on, way.passes.len(), " and ") };
-                more += &format!("{before}{}{}", article(&pass.pass.value), pass.pass.value);
+                more += &format!("{before}{}", within(&pass.pass.value));
             }
             if !more.is_empty() {
                 parts.push(words(more));
@@ -261,7 +261,7 @@ impl Teller<'_> {
         let known = About::in_table("finish", finish::KEYS, "surplus", "where the rest goes");
         let usual = self.raw.finish.surplus.is_none();
         let choices = self.built.job.zones.iter().map(|zone| zone.name.clone()).collect();
-        let value = Value { usual, choices, ..known.value(zone.clone(), zone.clone()) };
+        let value = Value { usual, choices, ..known.value(as_said(zone), zone.clone()) };
         let parts =
             vec![words(format!(" What no zone needs goes to {}", article(zone))), told(value), words(".")];
         Some(clause("finish", parts))

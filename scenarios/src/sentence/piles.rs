@@ -2,7 +2,7 @@
 
 use super::clause::{Add, Clause, Value};
 use super::teller::{About, Teller, aside, clause, told, words};
-use super::words::article;
+use super::words::{beginning, within};
 use crate::key::stockpile::{DELIVERY, KEYS};
 use crate::raw::{RawDelivery, RawStockpile, piece};
 use crate::starter::usual_order;
@@ -39,7 +39,7 @@ impl Teller<'_> {
     }
 
     fn to(&self, pile: &RawStockpile) -> String {
-        format!(" to {}{}", article(pile.named.shown()), pile.named.shown())
+        format!(" to {}", within(pile.named.shown()))
     }
 
     fn on_hand(&self, pile: &RawStockpile) -> Clause {
@@ -51,9 +51,8 @@ impl Teller<'_> {
         let starter = [crate::units::System::Us, crate::units::System::Metric]
             .map(|units| usual_order(need, truck, units));
         let usual = value.usual || self.raw.stockpiles.len() == 1 && starter.contains(&value.typed);
-        let article = article(name);
-        let before = if article.is_empty() { format!(" {name}") } else { format!(" The {name}") };
-        let parts = vec![words(format!("{before} holds ")), told(Value { usual, ..value }), words(".")];
+        let parts =
+            vec![words(format!(" {} holds ", beginning(name))), told(Value { usual, ..value }), words(".")];
         aside("pile", parts)
     }
 

@@ -2,7 +2,7 @@
 
 use super::clause::{Clause, Value};
 use super::teller::{About, Teller, aside, told, words};
-use super::words::article;
+use super::words::{article, bare, beginning, capital, within};
 use crate::defaults;
 use crate::key::{crew, loader, material, money, raker, stockpile};
 use crate::raw::{RawDelivery, RawStockpile, piece};
@@ -30,7 +30,7 @@ impl Teller<'_> {
             let rate = self.or_usual(about, raker.rate.as_ref(), defaults::raking(density).value, RATES);
             let who = match (several, article(name)) {
                 (false, _) => " One person rakes ".to_owned(),
-                (true, "") => format!(" {name} rakes "),
+                (true, "") => format!(" {} rakes ", beginning(name)),
                 (true, _) => format!(" Each {name} rakes "),
             };
             clauses.push(aside("people", vec![words(who), told(rate), words(".")]));
@@ -54,14 +54,16 @@ impl Teller<'_> {
             let machine = cost(about("machine_cost", "an hour of the machine"), loader.machine_cost.as_ref());
             let operator =
                 cost(about("operator_cost", "an hour of the operator"), loader.operator_cost.as_ref());
-            clauses.push(costs(&format!("{}{name}", article(name)), machine));
+            clauses.push(costs(&within(name), machine));
             clauses.push(costs("its operator", operator));
         }
         for raker in &self.raw.rakers {
             let name = raker.named.shown();
             let about = About::of("raker", name, raker::KEYS, "cost", "an hour of somebody raking");
-            let who =
-                if self.raw.rakers.len() > 1 { format!("each {name}") } else { "a person raking".to_owned() };
+            let who = match self.raw.rakers.len() {
+                0 | 1 => "a person raking".to_owned(),
+                _ => format!("each {}", bare(name)),
+            };
             clauses.push(costs(&who, self.or_none(about, raker.cost.as_ref(), "nothing", HOURLY)));
         }
         let about = |key: &str, title| About::in_table("money", money::KEYS, key, title);
@@ -87,7 +89,7 @@ impl Teller<'_> {
         for pile in piles {
             let name = pile.named.shown();
             let about = |key: &str, title| About::of("stockpile", name, stockpile::KEYS, key, title);
-            let what = format!("what lies at {}{name}", article(name));
+            let what = format!("what lies at {}", within(name));
             let price = pile.price.as_ref().map(|at| self.given(about("price", "what lies there"), at, SUMS));
             clauses.extend(price.map(|value| costs(&what, value)));
             let carriage =
@@ -106,11 +108,7 @@ impl Teller<'_> {
             let path = format!("stockpile.{}.deliveries.{number}.{key}", piece(name));
             About { key: path, ..About::in_table("", stockpile::DELIVERY, key, title) }
         };
-        let to = if self.raw.stockpiles.len() > 1 {
-            format!(" to {}{name}", article(name))
-        } else {
-            String::new()
-        };
+        let to = if self.raw.stockpiles.len() > 1 { format!(" to {}", within(name)) } else { String::new() };
         let which = match pile.deliveries.len() {
             1 => format!("the load of the truck{to}"),
             _ => format!("the load of truck {number}{to}"),
@@ -126,7 +124,5 @@ impl Teller<'_> {
 }
 
 fn costs(what: &str, value: Value) -> Clause {
-    let mut letters = what.chars();
-    let capital: String = letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect();
-    aside("price", vec![words(format!(" {capital} costs ")), told(value), words(".")])
+    aside("price", vec![words(format!(" {} costs ", capital(what))), told(value), words(".")])
 }

@@ -3,6 +3,7 @@
 use super::clause::{Clause, Clock, Further, Part, Sentence, Value};
 use super::figures::{Quantity, Told, shown, typed, typed_in};
 use super::steps::{kind_of, units};
+use super::words::as_said;
 use crate::build::Built;
 use crate::diagnostics::At;
 use crate::document::Table;
@@ -164,7 +165,7 @@ impl Teller<'_> {
         value
     }
 
-    /// A name that can be changed.
+    /// A name that can be changed, as it is said within a sentence.
     pub(super) fn name(
         &self,
         kind: &str,
@@ -172,7 +173,7 @@ impl Teller<'_> {
         at: &At<String>,
         title: &'static str,
     ) -> Value {
-        About::of(kind, &at.value, keys, "name", title).value(at.value.clone(), typed(at, self.text))
+        About::of(kind, &at.value, keys, "name", title).value(as_said(&at.value), typed(at, self.text))
     }
 
     /// A time of the clock as it is said.

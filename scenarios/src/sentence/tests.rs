@@ -122,3 +122,71 @@ fn a_word_that_stands_for_several_values_is_told_by_each_of_them() {
         assert!(said.contains(words), "{words}: {said}");
     }
 }
+
+fn told(text: &str) -> crate::Sentence {
+    JobFile::of_text(text, "job.toml", Texts::shipped()).unwrap().sentence(None, None)
+}
+
+#[test]
+fn a_name_with_an_article_of_its_own_is_said_as_people_say_it() {
+    let text = starter(&Answers { gate: Some("1.8 m".into()), ..Answers::usual(System::Metric) });
+    let text = text
+        .replace("name = \"loader\"", "name = \"The Beast\"\nhydraulic_lift = \"600 kg\"\nloading = \"30 s\"")
+        .replace("\"gate\"", "\"The Gap\"")
+        .replace("\"pile\"", "\"The Heap\"");
+    let said = told(&text).words();
+    for words in [
+        "from the Heap, 25 m through the Gap, to the ground, with one Beast of 0.4 m3",
+        ". The Beast fills its bucket in 30 s.",
+        ". By its manual the Beast has a hydraulic lift of 600 kg.",
+        ". The Gap is 1.8 m wide.",
+    ] {
+        assert!(said.contains(words), "{words}: {said}");
+    }
+    // Whoever changes it finds it as it stands in the file.
+    assert!(told(&text).values().any(|value| value.key.ends_with(".name") && value.typed == "The Beast"));
+}
+
+#[test]
+fn no_figure_of_a_manual_is_offered_and_the_help_tells_how_to_type_ones_own() {
+    let lift = |text: &str| {
+        let all = told(text);
+        let lifts = crate::LiftFigure::ALL.map(|figure| format!("loader.loader.{}", figure.key()));
+        all.values().find(|value| lifts.contains(&value.key)).unwrap().clone()
+    };
+    let text = starter(&Answers::usual(System::Metric));
+    let none = lift(&text);
+    assert!(none.choices.is_empty() && none.less.is_none() && none.more.is_none(), "{none:?}");
+    for (figure, typed) in
+        crate::LiftFigure::ALL.iter().map(|figure| (figure, format!("{} 520 kg", figure.words())))
+    {
+        assert!(
+            none.help.contains("the machine's manual") && none.help.contains(figure.words()),
+            "{}",
+            none.help
+        );
+        let edit = crate::Edit::Set { key: none.key.clone(), value: typed };
+        let given = lift(&crate::edited(&text, &[edit]).unwrap());
+        assert!(given.key.ends_with(figure.key()) && given.choices.is_empty(), "{given:?}");
+        assert_eq!(
+            (given.words.as_str(), &given.help.contains("with its name before it")),
+            ("520 kg", &true)
+        );
+    }
+}
+
+#[test]
+fn a_width_is_stepped_only_where_the_machine_still_goes_through() {
+    let step = |machine: &str, gate: &str| {
+        let text = starter(&Answers { gate: Some(gate.into()), ..Answers::usual(System::Metric) });
+        let text = text.replace("# width = \"1.2 m\"", &format!("width = \"{machine}\""));
+        let all = told(&text);
+        let of = |key: &str| all.values().find(|value| value.key == key).unwrap().clone();
+        (of("loader.loader.width").more, of("pass.gate.width").less)
+    };
+    let some = |text: &str| Some(text.to_owned());
+    assert_eq!(step("1.2 m", "1.3 m"), (some("1.3 m"), some("1.2 m")));
+    assert_eq!(step("1.25 m", "1.3 m"), (some("1.3 m"), None));
+    assert_eq!(step("1.21 m", "1.29 m"), (None, None));
+    assert_eq!(step("2.3 m", "2.45 m"), (some("2.4 m"), some("2.4 m")));
+}

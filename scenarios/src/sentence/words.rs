@@ -1,11 +1,45 @@
 //! Small words of the sentence: articles, plurals, numbers, lists.
 
-/// A name with its article where it takes one: `the pile`, but `bed A` and `rows 1 and 2`.
+/// The article of a name that takes one: `the pile`, but `bed A` and `rows 1 and 2`.
 pub(super) fn article(name: &str) -> &'static str {
     let plain = name.chars().all(|c| !c.is_uppercase() && !c.is_numeric());
-    let first = name.split(' ').next().unwrap_or_default();
-    let has_one = ["the", "a", "an", "my", "our", "your", "his", "her", "their"].contains(&first);
-    if plain && !has_one && !first.is_empty() { "the " } else { "" }
+    if plain && own_article(name).is_none() && !name.is_empty() { "the " } else { "" }
+}
+
+/// The article that is part of a name, with the rest of it. A capital `A` is a letter.
+fn own_article(name: &str) -> Option<(&str, &str)> {
+    let (first, rest) = name.split_once(' ')?;
+    let small = first.to_lowercase();
+    let is_one = ["the", "a", "an", "my", "our", "your", "his", "her", "their"].contains(&small.as_str());
+    (is_one && first != "A").then_some((first, rest))
+}
+
+/// A name within a sentence, without the article it may take: `pile`, `bed A`, `the Beast`.
+pub(super) fn as_said(name: &str) -> String {
+    own_article(name)
+        .map_or_else(|| name.to_owned(), |(article, rest)| format!("{} {rest}", article.to_lowercase()))
+}
+
+/// A name with its article within a sentence: `the pile`, `bed A`, `the Beast`.
+pub(super) fn within(name: &str) -> String {
+    format!("{}{}", article(name), as_said(name))
+}
+
+/// The same where a sentence begins: `The pile`, `bed A`, `The Beast`.
+pub(super) fn beginning(name: &str) -> String {
+    let has_article = !article(name).is_empty() || own_article(name).is_some();
+    if has_article { capital(&within(name)) } else { name.to_owned() }
+}
+
+/// A name after a number or `each`: `pile`, `bed A`, `Beast`.
+pub(super) fn bare(name: &str) -> &str {
+    own_article(name).map_or(name, |(_, rest)| rest)
+}
+
+/// With a capital letter first.
+pub(super) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect()
 }
 
 /// A number in words up to twelve.
@@ -60,6 +94,22 @@ mod tests {
             ("", ""),
         ] {
             assert_eq!(format!("{}{name}", article(name)), said);
+        }
+    }
+
+    #[test]
+    fn a_name_with_an_article_of_its_own_is_said_as_people_say_it() {
+        for (name, inside, first, after_a_number) in [
+            ("pile", "the pile", "The pile", "pile"),
+            ("The Beast", "the Beast", "The Beast", "Beast"),
+            ("the yard", "the yard", "The yard", "yard"),
+            ("My Tractor", "my Tractor", "My Tractor", "Tractor"),
+            ("bed A", "bed A", "bed A", "bed A"),
+            ("A side", "A side", "A side", "A side"),
+            ("Bob of The Hill", "Bob of The Hill", "Bob of The Hill", "Bob of The Hill"),
+        ] {
+            let said = [&within(name), &beginning(name), bare(name)];
+            assert_eq!(said, [inside, first, after_a_number]);
         }
     }
 
