@@ -10,7 +10,7 @@ pub(crate) use changes::Asked;
 
 use crate::assumption::Assumption;
 use crate::diagnostics::{Diagnostics, MOST_PROBLEMS, Place};
-use crate::document::{self, Fault, Table};
+use crate::document::{self, Fault};
 use crate::files::Files;
 use crate::problem::Refusal;
 use crate::raw::{self, RawAlternative};
@@ -24,7 +24,6 @@ use crate::{caution, hash};
 use alternatives::{choose, told};
 use changing::Changing;
 use made::{Made, Units, make};
-use std::borrow::Cow;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -44,7 +43,6 @@ pub struct JobFile {
     file: String,
     text: String,
     files: Arc<dyn Files>,
-    table: Table,
     /// The job as it stands, as typed and made.
     base: Arc<Made>,
     alternatives: Vec<RawAlternative>,
@@ -75,7 +73,7 @@ impl JobFile {
         }
         let mut diagnostics = Diagnostics::default();
         let alternatives = raw::alternatives(&table, &files).join(&mut diagnostics).unwrap_or_default();
-        let base = make(&table, Units::default(), &source, &files).join(&mut diagnostics);
+        let base = make(table.clone(), Units::default(), &source, &files).join(&mut diagnostics);
         let system = base.as_ref().map_or(System::Metric, |base| base.raw.said.system);
         let units = Units { wanted: None, used_most: Some(system) };
         let mut with = Vec::new();
@@ -83,7 +81,7 @@ impl JobFile {
             if diagnostics.problems() >= MOST_PROBLEMS {
                 break;
             }
-            let tried = alternative.apply(&table).and_then(|table| make(&table, units, &source, &files));
+            let tried = alternative.apply(&table).and_then(|table| make(table, units, &source, &files));
             with.extend(tried.made.map(Arc::new));
             let known = source.problems(diagnostics.clone());
             diagnostics.join(told(alternative, source.problems(tried.diagnostics), &known));
@@ -93,7 +91,6 @@ impl JobFile {
                 file: file.to_owned(),
                 text: text.to_owned(),
                 files: Arc::new(files),
-                table,
                 base: Arc::new(base),
                 alternatives,
                 with,
@@ -137,13 +134,9 @@ impl JobFile {
         let start = chosen.map_or(&self.base, |index| &self.with[index]);
         let units = Units { wanted: selection.units, used_most: Some(self.system) };
         let marks = changes::marks(asked, &self.text);
-        let made = match chosen.map(|index| self.alternatives[index].apply(&self.table)) {
-            _ if asked.is_empty() => start.again(units),
-            None => Changing::new(&source, &*self.files, start, Cow::Borrowed(&self.table), units)
-                .make_all(asked, &marks),
-            Some(table) => table.and_then(|table| {
-                Changing::new(&source, &*self.files, start, Cow::Owned(table), units).make_all(asked, &marks)
-            }),
+        let made = match asked {
+            [] => start.again(units),
+            _ => Changing::new(&source, &*self.files, start, units).make_all(asked, &marks),
         };
         match made.join(&mut diagnostics) {
             Some(made) => Ok(self.finished(made, selection, asked)),
@@ -176,7 +169,7 @@ impl JobFile {
         let clock = clock.unwrap_or(Clock::of(system));
         let usual = Answers::usual(made.raw.system());
         let teller = Teller { raw: &made.raw, built: &made.built, text: &self.text, system, clock, usual };
-        teller.sentence(&self.table)
+        teller.sentence(&made.table)
     }
 
     fn finished(&self, made: Made, selection: &Selection, asked: &[Asked]) -> Scenario {

@@ -9,7 +9,6 @@ use crate::files::Files;
 use crate::knob::Knob;
 use crate::raw::{self, RawChange};
 use crate::source::Source;
-use std::borrow::Cow;
 use std::sync::Arc;
 
 /// A job while it is changed.
@@ -19,7 +18,7 @@ pub(super) struct Changing<'f> {
     units: Units,
     /// The job before all changes.
     start: Arc<Made>,
-    table: Cow<'f, Table>,
+    table: Arc<Table>,
     /// Whether keys of the document have been changed since, so that it must be read again.
     is_other_table: bool,
     /// What knobs have set since, later ones last.
@@ -27,20 +26,14 @@ pub(super) struct Changing<'f> {
 }
 
 impl<'f> Changing<'f> {
-    /// A job as it stands, with the document it was made of.
-    pub(super) fn new(
-        source: &'f Source<'f>,
-        files: &'f dyn Files,
-        start: &Arc<Made>,
-        table: Cow<'f, Table>,
-        units: Units,
-    ) -> Self {
+    /// A job as it stands.
+    pub(super) fn new(source: &'f Source<'f>, files: &'f dyn Files, start: &Arc<Made>, units: Units) -> Self {
         Self {
             source,
             files,
             units,
             start: start.clone(),
-            table,
+            table: start.table.clone(),
             is_other_table: false,
             settings: Vec::new(),
         }
@@ -78,7 +71,7 @@ impl<'f> Changing<'f> {
         let Read { made, diagnostics } = raw::make_all(keys, &self.table);
         if let Some(table) = made {
             self.settings.retain(|setting| !keys.iter().any(|key| setting.is_changed_by(key)));
-            (self.table, self.is_other_table) = (Cow::Owned(table), true);
+            (self.table, self.is_other_table) = (Arc::new(table), true);
         }
         diagnostics
     }
@@ -93,6 +86,6 @@ impl<'f> Changing<'f> {
             self.settings.iter().for_each(|setting| setting.put(&mut raw));
             raw
         });
-        make_of(set, self.units, self.source)
+        make_of(set, &self.table, self.units, self.source)
     }
 }

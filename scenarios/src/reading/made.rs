@@ -17,6 +17,8 @@ use std::sync::Arc;
 /// A job as typed and as made from that, in which nothing is wrong.
 #[derive(Clone, Debug)]
 pub(super) struct Made {
+    /// The document it is made of, changes of its keys included.
+    pub(super) table: Arc<Table>,
     pub(super) raw: Arc<Raw>,
     pub(super) statements: Arc<Statements>,
     pub(super) built: Built,
@@ -40,27 +42,29 @@ impl Units {
 }
 
 /// Makes the job of a table, if nothing is wrong with it.
-pub(super) fn make(table: &Table, units: Units, source: &Source<'_>, files: &dyn Files) -> Read<Made> {
-    make_of(raw::read(table, files, source), units, source)
+pub(super) fn make(table: Table, units: Units, source: &Source<'_>, files: &dyn Files) -> Read<Made> {
+    make_of(raw::read(&table, files, source), &Arc::new(table), units, source)
 }
 
 /// Makes the job of things typed in, if nothing is wrong with them.
-pub(super) fn make_of(raw: Read<Raw>, units: Units, source: &Source<'_>) -> Read<Made> {
+pub(super) fn make_of(raw: Read<Raw>, table: &Arc<Table>, units: Units, source: &Source<'_>) -> Read<Made> {
     Read::of(|diagnostics| {
         let raw = raw.join(diagnostics)?;
         diagnostics.join(check::check(&raw));
         let statements = build::chance::statements(&raw, source).join(diagnostics)?;
         let system = units.shown(&raw);
-        let made = diagnostics.is_clean().then(|| build(&Arc::new(raw), &Arc::new(statements), system));
+        let (raw, statements) = (Arc::new(raw), Arc::new(statements));
+        let made = diagnostics.is_clean().then(|| build(table, &raw, &statements, system));
         made?.join(diagnostics)
     })
 }
 
-fn build(raw: &Arc<Raw>, statements: &Arc<Statements>, system: System) -> Read<Made> {
+fn build(table: &Arc<Table>, raw: &Arc<Raw>, statements: &Arc<Statements>, system: System) -> Read<Made> {
     let Read { made, diagnostics } = build::job(raw, statements, system);
     let Some(built) = made else { return Read { made: None, diagnostics } };
     match Plan::check(&built.job) {
         Ok(()) => Read::made(Made {
+            table: table.clone(),
             raw: raw.clone(),
             statements: statements.clone(),
             built,
@@ -76,7 +80,7 @@ impl Made {
     pub(super) fn again(&self, units: Units) -> Read<Made> {
         match units.shown(&self.raw) {
             system if system == self.system => Read::made(self.clone()),
-            system => build(&self.raw, &self.statements, system),
+            system => build(&self.table, &self.raw, &self.statements, system),
         }
     }
 
