@@ -105,6 +105,24 @@ pub(crate) fn mean_haul(job: &sim::Job) -> f64 {
     weighed.sum()
 }
 
+/// So many in all, shared out over things of which there are so many: the one copied is as often there as it takes, of fewer
+/// the first stay.
+pub(crate) fn shared_out(wanted: u32, all: &[u32]) -> Vec<u32> {
+    let copied = copied(all);
+    let mut left = wanted;
+    let one = |(at, count): (usize, &u32)| {
+        let new = if at == copied { left } else { left.min(*count) };
+        left -= new;
+        new
+    };
+    all.iter().enumerate().map(one).collect()
+}
+
+/// Which of several things is copied where more are wanted: the last of which there is one.
+pub(crate) fn copied(all: &[u32]) -> usize {
+    all.iter().rposition(|count| *count > 0).unwrap_or(all.len().saturating_sub(1))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -116,6 +134,20 @@ mod tests {
         assert_eq!([at(Knob::Rakers), at(Knob::Loaders), at(Knob::Room)], [Some(1.0), Some(1.0), Some(3.0)]);
         assert!((at(Knob::Haul).unwrap() - 20.0 * 0.9144).abs() < 1e-12);
         assert_eq!((at(Knob::Bucket), at(Knob::Key("x".into()))), (Some(job.loaders[0].heaped_m3), None));
+    }
+
+    #[test]
+    fn the_last_that_is_there_is_copied_and_of_fewer_the_first_stay() {
+        for (wanted, all, shared) in [
+            (4, vec![1, 2, 0], vec![1, 3, 0]),
+            (2, vec![1, 2, 0], vec![1, 1, 0]),
+            (1, vec![2, 2], vec![1, 0]),
+            (0, vec![1, 1], vec![0, 0]),
+            (3, vec![0, 0], vec![0, 3]),
+            (3, vec![], vec![]),
+        ] {
+            assert_eq!(shared_out(wanted, &all), shared, "{wanted} of {all:?}");
+        }
     }
 
     #[test]

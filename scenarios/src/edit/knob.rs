@@ -4,9 +4,9 @@ use super::draft::{Draft, Step};
 use super::fault::Fault;
 use super::key::names;
 use super::set;
-use super::written::quoted;
 use crate::document::Value;
-use crate::knob::{Knob, mean_haul};
+use crate::document::quoted;
+use crate::knob::{Knob, mean_haul, shared_out};
 use crate::parse::figure;
 use crate::raw::piece;
 use crate::reading::JobFile;
@@ -105,15 +105,11 @@ pub(super) fn somebody_rakes(draft: &mut Draft) -> Result<(), Fault> {
     }
 }
 
-/// So many in all: the last of which there is one is copied, of fewer the first stay.
+/// So many of a kind in all.
 fn counts(draft: &mut Draft, kind: &str, wanted: u32) -> Result<(), Fault> {
     let all = all_counts(draft, kind);
-    let last = all.iter().rposition(|count| *count > 0).unwrap_or(all.len().saturating_sub(1));
-    let mut left = wanted;
-    for (thing, count) in all.iter().enumerate() {
-        let new = if thing == last { left } else { left.min(*count) };
-        left -= new;
-        if new != *count {
+    for (thing, (new, was)) in shared_out(wanted, &all).into_iter().zip(all).enumerate() {
+        if new != was {
             let path = [Step::Key(kind.to_owned()), Step::At(thing), Step::Key("count".into())];
             draft.put(&path, &new.to_string())?;
         }

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{At, Place, Read};
 use crate::fields::Item;
-use crate::knob::{Knob, mean_haul};
+use crate::knob::{Knob, copied, mean_haul, shared_out};
 use crate::raw::{self, Named, Raw, RawChange};
 use crate::units::System;
 use crate::units::kind::Kind;
@@ -116,7 +116,7 @@ fn count(count: &Option<At<u32>>) -> u32 {
     count.as_ref().map_or(1, |count| count.value)
 }
 
-/// So many things of a kind in all; the last of which there is one is copied.
+/// So many things of a kind in all.
 fn counts(
     key: &str,
     all: &[(&Named, u32)],
@@ -124,21 +124,18 @@ fn counts(
     item: &Item<'_>,
     set: fn(At<u32>) -> Set,
 ) -> Read<Vec<Setting>> {
-    let last = all.iter().rposition(|(_, count)| *count > 0).unwrap_or(all.len().saturating_sub(1));
-    let mut left = wanted;
+    let counts: Vec<u32> = all.iter().map(|(_, count)| *count).collect();
     let mut settings = Vec::new();
-    for (thing, (named, count)) in all.iter().enumerate() {
-        let new = if thing == last { left } else { left.min(*count) };
-        left -= new;
-        if new != *count {
+    for (thing, (new, (named, was))) in shared_out(wanted, &counts).into_iter().zip(all).enumerate() {
+        if new != *was {
             let value = set(at(item, named.place.key("count"), new));
             settings.push(Setting::of(thing, named, value));
         }
     }
-    if wanted <= all.iter().map(|(_, count)| count).sum() {
+    if wanted <= counts.iter().sum() {
         return Read::made(settings);
     }
-    let name = all.get(last).map_or("", |(named, _)| named.shown());
+    let name = all.get(copied(&counts)).map_or("", |(named, _)| named.shown());
     let words = format!("further {key} are like \"{name}\": as fast, and at the same cost");
     Read::assumed(settings, key, words, FROM)
 }
