@@ -8,7 +8,7 @@ use crate::diagnostics::{Diagnostics, MOST_PROBLEMS, Place, Read};
 use crate::hash;
 use crate::nearest::nearest;
 use crate::problem::Refusal;
-use crate::raw::quoted;
+use crate::raw::in_quotes;
 use crate::signs::composed;
 use crate::signs::printable;
 use crate::source::Source;
@@ -44,7 +44,7 @@ impl BucketList {
             let names: Vec<String> = self.buckets.iter().map(|bucket| bucket.name.clone()).collect();
             let right = match nearest(name, names.iter().map(String::as_str)) {
                 Some(near) => format!("the nearest is \"{near}\""),
-                None => format!("there are {}", quoted(&names)),
+                None => format!("there are {}", in_quotes(&names)),
             };
             format!("{} has no bucket called \"{}\"; {right}", self.file, printable(name.trim()))
         })
@@ -52,7 +52,7 @@ impl BucketList {
 }
 
 /// Reads the text of a list of buckets: CSV in UTF-8 with a heading line of `name`, `struck`, `heaped`, `width`, `mass` and `price` in
-/// any order, of which only `name` and `heaped` are needed. Every figure carries its unit; cells may be blank or quoted;
+/// any order, of which only `name` and `heaped` are needed. Every figure carries its unit; cells may be blank or in_quotes;
 /// lines that begin with `#` are comments; semicolons or tabs in place of commas are taken too.
 ///
 /// # Errors

@@ -111,6 +111,23 @@ pub(crate) fn parse(text: &str) -> Result<Table, Vec<Fault>> {
     Err(faults)
 }
 
+/// Takes a value apart that stands alone.
+///
+/// # Errors
+/// All faults of the notation; none where it is more than one value.
+pub(crate) fn alone(typed: &str) -> Result<Value, Vec<Fault>> {
+    let mut entries = parse(&format!("x = {typed}"))?.entries;
+    match (entries.remove("x"), entries.is_empty()) {
+        (Some(entry), true) => Ok(entry.node.value),
+        _ => Err(Vec::new()),
+    }
+}
+
+/// A text as TOML writes it.
+pub(crate) fn quoted(text: &str) -> String {
+    toml::Value::String(text.to_owned()).to_string()
+}
+
 /// Whether a word processor has been at the quotes.
 fn curly(text: &str) -> bool {
     text.contains(['“', '”', '„', '«', '»', '‘', '’'])

@@ -1,6 +1,7 @@
 //! A commented starter file for a new job.
 
 use crate::build::loose_m3;
+use crate::document::quoted;
 use crate::lift::LiftFigure;
 use crate::materials;
 use crate::units::dimension::Dimension;
@@ -89,11 +90,6 @@ pub fn starter(answers: &Answers) -> String {
     text.push_str(&people(answers));
     text.push_str(&variants(answers));
     text
-}
-
-/// A text as TOML writes it.
-fn quoted(text: &str) -> String {
-    toml::Value::String(text.to_owned()).to_string()
 }
 
 /// The first in US units, the second in metric ones.

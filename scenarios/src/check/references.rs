@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{At, Diagnostics};
 use crate::nearest::nearest;
-use crate::raw::{Raw, RawWay, RawZone, quoted};
+use crate::raw::{Raw, RawWay, RawZone, in_quotes};
 
 pub(super) fn check(raw: &Raw) -> Diagnostics {
     let zones = names(raw.zones.iter().map(|zone| &zone.named.name));
@@ -58,7 +58,7 @@ fn known(kind: &str, name: &At<String>, all: &[String]) -> Diagnostics {
     let right = match nearest(&name.value, all.iter().map(String::as_str)) {
         Some(near) => format!("the nearest is \"{near}\""),
         None if all.is_empty() => format!("there is none in this file; write [[{kind}]]"),
-        None => format!("there are {}", quoted(all)),
+        None => format!("there are {}", in_quotes(all)),
     };
     Diagnostics::of_value(name, format!("there is no {kind} of this name"), right)
 }
@@ -69,7 +69,7 @@ fn from(way: &RawWay, piles: &[String], count: usize) -> Diagnostics {
         None if count > 1 && !way.from_is_wrong => {
             let right = format!(
                 "there are {}: write ways = [ {{ from = \"{}\", distance = ... }} ]",
-                quoted(piles),
+                in_quotes(piles),
                 piles.first().map_or("", |p| p)
             );
             Diagnostics::of(&way.place, "", "it is not said from which stockpile", right)

@@ -4,9 +4,10 @@ use super::copies::clock_of;
 use super::draft::{Draft, Step};
 use super::fault::Fault;
 use super::figures::raw;
-use super::written::{quoted, typed};
+use super::written::typed;
 use crate::defaults::START;
 use crate::document::Value;
+use crate::document::quoted;
 use crate::parse::clock::DAY;
 use crate::units::{System, clock};
 

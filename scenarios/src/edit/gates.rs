@@ -5,7 +5,7 @@ use super::draft::{Draft, Step};
 use super::fault::{Fault, by_hand};
 use super::figures::{gate, raw};
 use super::key::names;
-use super::written::quoted;
+use crate::document::quoted;
 use crate::document::{Table, Value};
 use crate::raw::{Raw, RawWay};
 use crate::units::{System, figure, length_number};

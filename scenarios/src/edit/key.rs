@@ -6,7 +6,7 @@ use crate::document::{Table, Value};
 use crate::key::sections::SECTIONS;
 use crate::key::{Holds, Key, LeftOut};
 use crate::nearest::nearest;
-use crate::raw::{KINDS, pieces, quoted};
+use crate::raw::{KINDS, in_quotes, pieces};
 use crate::signs::{composed, printable};
 
 /// A value in a text that may or may not be there.
@@ -88,7 +88,7 @@ pub(super) fn thing(draft: &Draft, kind: &str, name: &str) -> Result<usize, Faul
     let right = match nearest(name, names.iter().map(String::as_str)) {
         Some(near) => format!("the nearest is \"{near}\""),
         None if names.is_empty() => format!("write [[{kind}]] with a name"),
-        None => format!("there are {}", quoted(&names)),
+        None => format!("there are {}", in_quotes(&names)),
     };
     Err(Fault::new(format!("there is no {kind} called \"{}\"", printable(name)), right))
 }

@@ -3,7 +3,8 @@
 use super::draft::{Draft, Step};
 use super::fault::Fault;
 use super::key::{Place, names};
-use super::written::{key_text, quoted};
+use super::written::key_text;
+use crate::document::quoted;
 use crate::document::{Entry, Node, Table, Value};
 use crate::raw::{piece, pieces};
 use crate::signs::composed;

@@ -1,12 +1,7 @@
 //! What a person types, written as TOML.
 
-use crate::document::{self, Value};
+use crate::document::{Value, alone, quoted};
 use crate::key::Holds;
-
-/// A text as TOML writes it.
-pub(super) fn quoted(text: &str) -> String {
-    toml::Value::String(text.to_owned()).to_string()
-}
 
 /// A key as TOML writes it: bare, or in the only quotes that take every sign on one line.
 pub(super) fn key_text(key: &str) -> String {
@@ -22,23 +17,16 @@ pub(super) fn key_text(key: &str) -> String {
     format!("\"{}\"", escaped.collect::<String>())
 }
 
-/// A value read alone, if it is one.
-pub(super) fn alone(typed: &str) -> Option<Value> {
-    let mut table = document::parse(&format!("x = {typed}")).ok()?;
-    let entry = table.entries.remove("x")?;
-    table.entries.is_empty().then_some(entry.node.value)
-}
-
 /// What is typed, as it is to stand behind a key that holds this.
 pub(super) fn written(typed: &str, holds: Option<Holds>, was: Option<&Value>) -> String {
-    let bracketed = typed.starts_with(['{', '[']) && alone(typed).is_some();
+    let bracketed = typed.starts_with(['{', '[']) && alone(typed).is_ok();
     let is_number =
         || typed.bytes().next().is_some_and(|b| b.is_ascii_digit()) && typed.parse::<f64>().is_ok();
     let plain = match holds {
         Some(Holds::Count(..) | Holds::CountOr(..)) => typed.parse::<u32>().is_ok(),
         Some(Holds::Truth) => matches!(typed, "true" | "false"),
         Some(Holds::Date) => {
-            matches!(was, Some(Value::Time(_))) && matches!(alone(typed), Some(Value::Time(_)))
+            matches!(was, Some(Value::Time(_))) && matches!(alone(typed), Ok(Value::Time(_)))
         }
         Some(Holds::List(..)) | Some(Holds::Name) | Some(Holds::Text) | Some(Holds::Word(_)) => false,
         _ => matches!(was, Some(Value::Number(_) | Value::Whole(_))) && is_number(),
@@ -59,8 +47,8 @@ pub(crate) fn typed(written: &str) -> String {
     if let Some(plain) = plain.filter(|plain| !plain.is_empty() && !plain.contains(['\\', '"', '\n'])) {
         return plain.to_owned();
     }
-    match written.starts_with(['"', '\'']).then(|| alone(written)).flatten() {
-        Some(Value::Text(text)) => text,
+    match written.starts_with(['"', '\'']).then(|| alone(written)) {
+        Some(Ok(Value::Text(text))) => text,
         _ => written.to_owned(),
     }
 }

@@ -162,7 +162,7 @@ impl RawChange {
         let right = match nearest(name, names.iter().map(String::as_str)) {
             Some(near) => format!("the nearest is \"{near}\""),
             None if names.is_empty() => CHANGE_RIGHT.to_owned(),
-            None => format!("there are {}", quoted(&names)),
+            None => format!("there are {}", in_quotes(&names)),
         };
         self.wrong(format!("there is no {first} called \"{}\"", printable(name)), right)
     }
@@ -206,7 +206,7 @@ impl RawChange {
 }
 
 /// Names in quotes, a dozen at most.
-pub(crate) fn quoted(names: &[String]) -> String {
+pub(crate) fn in_quotes(names: &[String]) -> String {
     let shown: Vec<String> = names.iter().take(12).map(|name| format!("\"{name}\"")).collect();
     let more = if names.len() > shown.len() { ", ..." } else { "" };
     format!("{}{more}", shown.join(", "))

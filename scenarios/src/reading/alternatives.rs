@@ -3,7 +3,7 @@
 use crate::diagnostics::{Diagnostics, Place, Read};
 use crate::nearest::nearest;
 use crate::problem::Problem;
-use crate::raw::{RawAlternative, quoted};
+use crate::raw::{RawAlternative, in_quotes};
 use crate::signs::composed;
 
 /// What is wrong with the job of an alternative and was not before, told at the alternative.
@@ -37,7 +37,7 @@ pub(super) fn choose(name: &str, alternatives: &[RawAlternative]) -> Read<usize>
     let right = match nearest(name, names.iter().map(String::as_str)) {
         Some(near) => format!("the nearest is \"{near}\""),
         None if names.is_empty() => "the file has no alternatives".into(),
-        None => format!("there are {}", quoted(&names)),
+        None => format!("there are {}", in_quotes(&names)),
     };
     Read::problem(&Place::default(), "", format!("there is no alternative called \"{name}\""), right)
 }

@@ -115,13 +115,8 @@ pub(super) fn read(
 
 /// The value of a change: a TOML value if it is one, else a text.
 fn value(typed: &str) -> Result<Value, String> {
-    let parsed = document::parse(&format!("x = {typed}"));
-    if let Ok(mut table) = parsed.clone()
-        && let (Some(entry), 1) = (table.entries.remove("x"), table.entries.len() + 1)
-    {
-        return Ok(entry.node.value);
-    }
-    match parsed {
+    match document::alone(typed) {
+        Ok(value) => Ok(value),
         Err(faults) if typed.starts_with(['"', '\'', '[', '{']) => {
             Err(faults.into_iter().next().map_or_else(|| "this is no value".into(), |fault| fault.what))
         }

@@ -105,8 +105,7 @@ impl Quantity {
         if !self.typed.starts_with('{') {
             return None;
         }
-        let mut table = document::parse(&format!("x = {}", self.typed)).ok()?;
-        let Value::Table(three) = table.entries.remove("x")?.node.value else { return None };
+        let Ok(Value::Table(three)) = document::alone(&self.typed) else { return None };
         let part = |key| {
             let node = three.get(key)?;
             match &node.value {
