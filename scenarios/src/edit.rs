@@ -15,13 +15,12 @@ mod remove;
 mod rename;
 mod set;
 mod spare;
-mod usual;
+mod unset;
 mod written;
 
 use crate::files::Texts;
 use draft::Draft;
 pub use fault::Fault;
-pub(crate) use figures::{DELIVERY_AT, gate as usual_gate, of_zone as usual_of_zone};
 pub(crate) use written::typed;
 
 /// One change of a file's text.
@@ -87,9 +86,9 @@ pub fn edited_with(text: &str, edits: &[Edit], files: &Texts) -> Result<String, 
     let mut draft = Draft::of(text, files)?;
     for edit in edits {
         match edit {
-            Edit::Set { key, value } if value.trim().is_empty() => usual::unset(&mut draft, key)?,
+            Edit::Set { key, value } if value.trim().is_empty() => unset::unset(&mut draft, key)?,
             Edit::Set { key, value } => knob::set(&mut draft, key, value.trim())?,
-            Edit::Unset { key } => usual::unset(&mut draft, key)?,
+            Edit::Unset { key } => unset::unset(&mut draft, key)?,
             Edit::Add { kind } => add::add(&mut draft, kind).and_then(|()| spare::spare(&mut draft))?,
             Edit::Remove { kind, name } => {
                 remove::remove(&mut draft, kind, name).and_then(|()| spare::spare(&mut draft))?;

@@ -1,11 +1,13 @@
 //! A commented starter file for a new job.
 
-use crate::build::loose_m3;
+mod order;
+pub(crate) mod usual;
+
 use crate::document::quoted;
 use crate::lift::LiftFigure;
-use crate::materials;
-use crate::units::dimension::Dimension;
-use crate::units::{System, amount, exact};
+use crate::units::System;
+use order::Order;
+pub(crate) use order::usual_order;
 
 /// What is asked for a starter file; every answer has a default.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,37 +53,6 @@ pub struct AnsweredPrices {
     pub raker: Option<String>,
 }
 
-impl Answers {
-    /// The defaults in one system of units.
-    pub fn usual(units: System) -> Self {
-        let pick = |us: &str, metric: &str| match units {
-            System::Us => us.to_owned(),
-            System::Metric => metric.to_owned(),
-        };
-        Self {
-            title: "New job".into(),
-            units,
-            material: "wood chips, green".into(),
-            volume: pick("30 yd3", "24 m3"),
-            truckload: pick("20 yd3", "15 m3"),
-            bucket: pick("14 ft3", "0.4 m3"),
-            distance: pick("30 yd", "25 m"),
-            rakers: 1,
-            gate: None,
-            start: "08:00".into(),
-            breaks: String::new(),
-            lift: None,
-            prices: AnsweredPrices::default(),
-        }
-    }
-}
-
-impl Default for Answers {
-    fn default() -> Self {
-        Self::usual(System::Us)
-    }
-}
-
 /// Writes a commented scenario file from the answers. What makes no sense in them is found when the file is read.
 pub fn starter(answers: &Answers) -> String {
     let mut text = heading(answers);
@@ -94,10 +65,7 @@ pub fn starter(answers: &Answers) -> String {
 
 /// The first in US units, the second in metric ones.
 fn pick(answers: &Answers, us: &'static str, metric: &'static str) -> &'static str {
-    match answers.units {
-        System::Us => us,
-        System::Metric => metric,
-    }
+    usual::pick(answers.units, us, metric)
 }
 
 /// A line with what was answered, or the usual figure in a line that is not read.
@@ -151,6 +119,8 @@ fn ground(answers: &Answers) -> String {
         None => format!("volume = {}", quoted(&answers.volume)),
     };
     let Order { volume, why } = Order::of(answers);
+    let usual = Answers::usual(answers.units);
+    let of_zone = |key| quoted(&usual.of_zone(key).unwrap_or_default());
     format!(
         r#"[[zone]]                         # one for each part of the ground; repeat the block for more
 name = "ground"
@@ -168,69 +138,11 @@ truckload = {truckload}            # what a truck brings at a time
 {gate}"#,
         volume = quoted(&volume),
         truckload = quoted(&answers.truckload),
-        area = pick(answers, "\"1200 ft2\"", "\"110 m2\""),
-        depth = pick(answers, "\"4 in\"", "\"10 cm\""),
+        area = of_zone("area"),
+        depth = of_zone("depth"),
         carriage = pick(answers, "\"$180\"", "\"€160\""),
-        truck = pick(answers, "\"20 yd3\"", "\"15 m3\""),
+        truck = quoted(&usual.truckload),
     )
-}
-
-/// What to order, and why so much.
-struct Order {
-    volume: String,
-    why: &'static str,
-}
-
-/// More than needed by so much: ground takes more than measured, trucks bring less than ordered.
-const MARGIN: f64 = 1.15;
-/// Whole truckloads are ordered up to so many times the need.
-const MOST_OVER: f64 = 1.5;
-
-impl Order {
-    /// Whole truckloads where they come near to the need, else the need with a margin; never the need itself.
-    fn of(answers: &Answers) -> Self {
-        let size = |text: &str, dimension| {
-            let amount = amount::parse(text).ok().filter(|amount| amount.dimension == dimension)?;
-            Some(amount.in_units_of(1.0)).filter(|size| size.is_finite() && *size > 0.0)
-        };
-        let settling = materials::settling_of(&answers.material);
-        let need = match answers.volume.split_once(" at ") {
-            None => size(&answers.volume, Dimension::VOLUME),
-            Some((area, depth)) => size(area, Dimension::AREA)
-                .zip(size(depth, Dimension::LENGTH))
-                .map(|(area, depth)| loose_m3(area, depth, settling)),
-        };
-        let Some((need, truck)) = need.zip(size(&answers.truckload, Dimension::VOLUME)) else {
-            // What is wrong with the answers is told when the file is read.
-            return Self { volume: answers.volume.clone(), why: "as needed" };
-        };
-        Self::of_need(need, truck, answers.units)
-    }
-
-    fn of_need(need: f64, truck: f64, units: System) -> Self {
-        let (wanted, unit, size) = match units {
-            System::Us => (need * MARGIN, "yd3", exact::cubic_yards()),
-            System::Metric => (need * MARGIN, "m3", 1.0),
-        };
-        let trucks = (wanted / truck).ceil();
-        let whole = trucks * truck;
-        let (ordered, why) = if whole <= MOST_OVER * need {
-            (
-                whole,
-                "whole truckloads, with more than is needed: ground takes more than measured, trucks bring less",
-            )
-        } else {
-            (wanted, "a seventh more than is needed: ground takes more than measured, trucks bring less")
-        };
-        // Rounded up to tenths, so that it is never less than was meant.
-        let volume = format!("{} {unit}", (ordered / size * 10.0 - 1e-6).ceil() / 10.0);
-        Self { volume, why }
-    }
-}
-
-/// What to order for a need, by truckloads of a size \[m3\].
-pub(crate) fn usual_order(need_m3: f64, truckload_m3: f64, units: System) -> String {
-    Order::of_need(need_m3, truckload_m3, units).volume
 }
 
 fn machine(answers: &Answers) -> String {
@@ -323,95 +235,4 @@ fn variants(answers: &Answers) -> String {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::Texts;
-    use crate::{Selection, read_text};
-
-    fn reads(text: &str) -> crate::Scenario {
-        read_text(text, "new.toml", Texts::default(), &Selection::default())
-            .unwrap_or_else(|refusal| panic!("{refusal}\n{text}"))
-    }
-
-    #[test]
-    fn a_starter_file_reads_back_without_a_problem_whatever_is_answered() {
-        for units in [System::Us, System::Metric] {
-            for rakers in [0, 1, 3] {
-                for gate in [None, Some(pick(&Answers::usual(units), "6 ft", "1.8 m").to_owned())] {
-                    let title = "Bob's \"new\" bed \\ north".to_owned();
-                    let answers = Answers { rakers, gate, title, ..Answers::usual(units) };
-                    let scenario = reads(&starter(&answers));
-                    assert_eq!(scenario.title, answers.title);
-                    assert_eq!(scenario.units, units);
-                    assert_eq!(scenario.job.rakers.len(), rakers as usize);
-                    assert_eq!(scenario.job.passes.len(), usize::from(answers.gate.is_some()));
-                }
-            }
-        }
-    }
-
-    /// Every line that is commented out is right as it stands, or it would mislead whoever takes the sign away.
-    #[test]
-    fn every_line_left_out_of_a_starter_file_may_be_let_in() {
-        for units in [System::Us, System::Metric] {
-            for rakers in [0, 2] {
-                let text = starter(&Answers { rakers, gate: Some("3 m".into()), ..Answers::usual(units) });
-                let keys = |line: &str| {
-                    let rest = line.strip_prefix("# ").unwrap_or_default();
-                    rest.starts_with('[') || rest.split_once(" = ").is_some_and(|(key, _)| !key.contains(' '))
-                };
-                let (comment, body) = text.split_once("title = ").unwrap();
-                assert!(comment.lines().all(|line| line.is_empty() || line.starts_with('#')));
-                let let_in: Vec<&str> =
-                    body.lines().map(|line| if keys(line) { &line[2..] } else { line }).collect();
-                let scenario = reads(&format!("title = {}", let_in.join("\n")));
-                assert_eq!(scenario.alternatives, ["a variant"]);
-                assert!(!scenario.currency.is_empty());
-            }
-        }
-    }
-
-    #[test]
-    fn the_order_is_never_the_need_itself() {
-        for (volume, ordered_m3) in
-            [("24 m3", 30.0), ("30 m3", 45.0), ("3 m3", 3.5), ("110 m2 at 10 cm", 110.0 * 0.1 / 0.75 * 1.15)]
-        {
-            let answers = Answers { volume: volume.into(), ..Answers::usual(System::Metric) };
-            let scenario = reads(&starter(&answers));
-            let need: f64 = scenario.job.zones.iter().map(|zone| zone.need_m3).sum();
-            assert!(scenario.ordered_m3 > 1.1 * need, "{volume}: {} of {need}", scenario.ordered_m3);
-            assert!((scenario.ordered_m3 - ordered_m3).abs() <= 0.1, "{volume}: {}", scenario.ordered_m3);
-            assert!(scenario.cautions.iter().all(|caution| caution.kind != "short-of-need"), "{volume}");
-        }
-    }
-
-    #[test]
-    fn breaks_prices_and_the_figure_of_the_manual_are_in_the_file_as_answered() {
-        let some = |text: &str| Some(text.to_owned());
-        for figure in LiftFigure::ALL {
-            let prices = AnsweredPrices {
-                material: some("$20/yd3"),
-                machine: some("$31/h"),
-                operator: some("$36/h"),
-                raker: some("$21/h"),
-            };
-            let breaks = "10:00-10:15, 12:30-13:00".to_owned();
-            let answers =
-                Answers { breaks, prices, lift: Some((figure, "1100 lb".into())), ..Answers::default() };
-            let job = reads(&starter(&answers)).job;
-            assert_eq!(job.shift.breaks.len(), 2);
-            assert_eq!((job.loaders[0].machine_cost_per_h, job.loaders[0].operator_cost_per_h), (31.0, 36.0));
-            assert_eq!(job.rakers[0].cost_per_h, 21.0);
-            assert!(job.prices.material > 0.0);
-            let may_kg = 1100.0 * 0.453_592_37 * figure.usual(false).value;
-            assert!((job.loaders[0].lift_kg.unwrap() - may_kg).abs() < 1e-6, "{figure:?}");
-        }
-    }
-
-    #[test]
-    fn nonsense_answered_is_found_when_the_file_is_read() {
-        let answers = Answers { volume: "a lot".into(), ..Answers::default() };
-        let refusal = read_text(&starter(&answers), "new.toml", Texts::default(), &Selection::default());
-        assert!(refusal.unwrap_err().to_string().contains("does not begin with a number"));
-    }
-}
+mod tests;

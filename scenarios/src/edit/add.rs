@@ -1,9 +1,9 @@
 //! One thing more: a copy of the last with a name of its own, and everything it needs.
 
-use super::copies::{clock_of, own_name, pairs};
+use super::copies::{own_name, pairs};
 use super::draft::{Draft, Step};
 use super::fault::{Fault, by_hand};
-use super::figures::{DELIVERY_AT, system};
+use super::figures::system;
 use super::key::{names, thing};
 use super::knob::somebody_rakes;
 use super::written::typed;
@@ -13,6 +13,7 @@ use crate::document::quoted;
 use crate::parse::clock::{self, DAY, Days, LAST_DAY};
 use crate::signs::printable;
 use crate::starter::Answers;
+use crate::starter::usual::DELIVERY_AT;
 use crate::units::clock as shown;
 
 /// Adds a thing.
@@ -93,6 +94,6 @@ fn later(was: &str) -> String {
     let next = at + if same_day { NEXT_TRUCK } else { DAY };
     match (next / DAY) as u32 + 1 > LAST_DAY {
         true => was.to_owned(),
-        false => shown(next, clock_of(was)),
+        false => shown(next, clock::clock_of(was)),
     }
 }

@@ -1,6 +1,5 @@
 //! Another break, at a time when there is none.
 
-use super::copies::clock_of;
 use super::draft::{Draft, Step};
 use super::fault::Fault;
 use super::figures::raw;
@@ -8,7 +7,7 @@ use super::written::typed;
 use crate::defaults::START;
 use crate::document::Value;
 use crate::document::quoted;
-use crate::parse::clock::DAY;
+use crate::parse::clock::{DAY, clock_of};
 use crate::units::{System, clock};
 
 const MINUTE: f64 = 60.0;
@@ -38,10 +37,7 @@ pub(super) fn one_more(draft: &mut Draft) -> Result<(), Fault> {
     };
     let am_pm = list.first().map_or(System::Metric, |first| clock_of(&typed(draft.written(first))));
     let said = |at| clock(at, am_pm);
-    let text = quoted(&match am_pm {
-        System::Us => format!("{}-{}", said(from), said(to)),
-        System::Metric => format!("{}-{}", said(from), said(to)),
-    });
+    let text = quoted(&format!("{}-{}", said(from), said(to)));
     let before = breaks.iter().position(|[other, _]| *other > from).and_then(|at| list.get(at));
     match before.map(|node| node.span.start) {
         Some(at) => draft.splice(at..at, &format!("{text}, ")),

@@ -8,7 +8,6 @@ use super::written::key_text;
 use crate::check::names::copies;
 use crate::document::{Node, Table, Value};
 use crate::signs::{LONGEST_NAME, likeness};
-use crate::units::System;
 
 /// The keys of a table with their values, but for some; others get values of their own.
 pub(super) fn pairs(draft: &Draft, table: &Table, without: &[&str], own: &[(&str, String)]) -> Vec<Pair> {
@@ -83,9 +82,4 @@ fn ordinal(like: &str, taken: &[String]) -> String {
         ORDINALS.iter().map(|word| (*word).to_owned()).chain((13..).map(|number| format!("{number}th")));
     let mut names = words.map(|word| format!("{word} {}", stem.trim_end()));
     names.find(|name| !taken.contains(&likeness(name))).unwrap_or_default()
-}
-
-/// The way a time of the clock is written.
-pub(super) fn clock_of(typed: &str) -> System {
-    if typed.to_lowercase().trim_end().ends_with('m') { System::Us } else { System::Metric }
 }

@@ -6,6 +6,7 @@ use crate::build::need;
 use crate::defaults::TRUCKLOAD;
 use crate::files::NO_FILES;
 use crate::raw::{self, Raw, RawMaterial};
+use crate::starter::usual::{self, DELIVERY_AT};
 use crate::starter::{Answers, usual_order};
 use crate::units::System;
 
@@ -19,10 +20,10 @@ pub(super) fn usual_of(draft: &Draft, place: &Place) -> Option<String> {
         }
         (_, Some(("zone", key))) => {
             let is_way = key == "distance" && draft.node(&place.path).is_none();
-            of_zone(key, system).filter(|_| !is_way).map(str::to_owned)
+            usual.of_zone(key).filter(|_| !is_way)
         }
         (_, Some(("loader", "heaped"))) => Some(usual.bucket),
-        (_, Some(("pass", "width"))) => Some(gate(system).to_owned()),
+        (_, Some(("pass", "width"))) => Some(usual::gate(system).to_owned()),
         (_, Some(("stockpile", "on_hand"))) => {
             let raw =
                 raw(draft).filter(|raw| raw.stockpiles.iter().all(|pile| pile.deliveries.is_empty()))?;
@@ -39,29 +40,6 @@ pub(super) fn usual_of(draft: &Draft, place: &Place) -> Option<String> {
         },
         _ => None,
     }
-}
-
-/// When a truck comes, if nothing is said of it.
-pub(crate) const DELIVERY_AT: &str = "10:00";
-
-/// The usual measures of a zone.
-pub(crate) fn of_zone(key: &str, system: System) -> Option<&'static str> {
-    let [us, metric] = match key {
-        "volume" => ["30 yd3", "24 m3"],
-        "area" => ["1200 ft2", "110 m2"],
-        "length" => ["40 ft", "11 m"],
-        "width" => ["30 ft", "10 m"],
-        "diameter" => ["40 ft", "12 m"],
-        "depth" => ["4 in", "10 cm"],
-        "distance" => ["30 yd", "25 m"],
-        _ => return None,
-    };
-    Some(if system == System::Us { us } else { metric })
-}
-
-/// A gate of the usual width.
-pub(crate) fn gate(system: System) -> &'static str {
-    if system == System::Us { "6 ft" } else { "1.8 m" }
 }
 
 /// The things of a text as typed, as far as they can be read.

@@ -3,11 +3,12 @@
 use super::copies::{own_name, pairs};
 use super::draft::{Draft, Step};
 use super::fault::{Fault, by_hand};
-use super::figures::{gate, raw};
+use super::figures::raw;
 use super::key::names;
 use crate::document::quoted;
 use crate::document::{Table, Value};
 use crate::raw::{Raw, RawWay};
+use crate::starter::usual;
 use crate::units::{System, figure, length_number};
 
 /// Adds a gate: where there is one, a copy of the last on the same ways, behind it; else one of the usual width on all ways.
@@ -51,7 +52,7 @@ fn wide_enough(raw: &Raw) -> String {
     let widest = raw.loaders.iter().filter_map(|loader| loader.width.as_ref()).map(|width| width.value);
     let (widest, unit) = length_number(widest.fold(0.0, f64::max), system);
     match widest <= usual {
-        true => gate(system).to_owned(),
+        true => usual::gate(system).to_owned(),
         false => format!("{} {unit}", figure((widest * 2.0).ceil() / 2.0)),
     }
 }

@@ -5,8 +5,7 @@ use super::fault::Fault;
 use crate::document::{Table, Value};
 use crate::key::sections::SECTIONS;
 use crate::key::{Holds, Key, LeftOut};
-use crate::nearest::nearest;
-use crate::raw::{KINDS, in_quotes, pieces};
+use crate::raw::{KINDS, none_called, pieces};
 use crate::signs::{composed, printable};
 
 /// A value in a text that may or may not be there.
@@ -85,12 +84,8 @@ pub(super) fn thing(draft: &Draft, kind: &str, name: &str) -> Result<usize, Faul
         return Ok(at);
     }
     let names: Vec<String> = names.into_iter().map(|name| printable(&name)).collect();
-    let right = match nearest(name, names.iter().map(String::as_str)) {
-        Some(near) => format!("the nearest is \"{near}\""),
-        None if names.is_empty() => format!("write [[{kind}]] with a name"),
-        None => format!("there are {}", in_quotes(&names)),
-    };
-    Err(Fault::new(format!("there is no {kind} called \"{}\"", printable(name)), right))
+    let (what, right) = none_called(kind, name, &names, &format!("write [[{kind}]] with a name"));
+    Err(Fault::new(what, right))
 }
 
 /// The names of the things of a kind, in their order; empty where there is none.

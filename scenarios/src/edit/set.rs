@@ -2,7 +2,7 @@
 
 use super::draft::{Draft, Step};
 use super::fault::Fault;
-use super::figures::{of_zone, system};
+use super::figures::system;
 use super::key::{Place, place};
 use super::rename;
 use super::written::{typed, written};
@@ -10,6 +10,7 @@ use crate::document::quoted;
 use crate::document::{Node, Table, Value};
 use crate::lift::LiftFigure;
 use crate::materials;
+use crate::starter::Answers;
 use crate::units::amount::{self, Amount};
 use crate::units::dimension::Dimension;
 use crate::units::kind::Kind;
@@ -123,8 +124,8 @@ fn complete(draft: &mut Draft, place: &Place, key: &str) -> Result<(), Fault> {
             "area" => ["area", "length", "diameter"].iter().any(|key| has(draft, key)),
             other => has(draft, other),
         };
-        if let (false, Some(usual)) = (said, of_zone(other, system(draft))) {
-            draft.put(&place.beside(other), &quoted(usual))?;
+        if let (false, Some(usual)) = (said, Answers::usual(system(draft)).of_zone(other)) {
+            draft.put(&place.beside(other), &quoted(&usual))?;
         }
     }
     Ok(())

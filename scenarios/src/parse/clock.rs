@@ -2,6 +2,7 @@
 
 use super::Wrong;
 use crate::document::Value;
+use crate::units::System;
 
 /// Seconds in a day.
 pub(crate) const DAY: f64 = 86_400.0;
@@ -30,6 +31,11 @@ pub(crate) enum NoTime {
     AfternoonTwice,
     /// A day named where none may be, or beyond belief.
     Day,
+}
+
+/// The way a time of the clock is written: with am and pm, or with 24 hours.
+pub(crate) fn clock_of(typed: &str) -> System {
+    if typed.trim_end().to_lowercase().ends_with('m') { System::Us } else { System::Metric }
 }
 
 impl NoTime {

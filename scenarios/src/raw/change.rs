@@ -159,12 +159,8 @@ impl RawChange {
                 }
             }
         }
-        let right = match nearest(name, names.iter().map(String::as_str)) {
-            Some(near) => format!("the nearest is \"{near}\""),
-            None if names.is_empty() => CHANGE_RIGHT.to_owned(),
-            None => format!("there are {}", in_quotes(&names)),
-        };
-        self.wrong(format!("there is no {first} called \"{}\"", printable(name)), right)
+        let (what, right) = none_called(first, name, &names, CHANGE_RIGHT);
+        self.wrong(what, right)
     }
 
     fn wrong(&self, what: String, right: String) -> Read<()> {
@@ -203,6 +199,16 @@ impl RawChange {
             }
         }
     }
+}
+
+/// That nothing of a kind has a name, and which is meant instead; or what is right where there is none at all.
+pub(crate) fn none_called(kind: &str, name: &str, names: &[String], right: &str) -> (String, String) {
+    let right = match nearest(name, names.iter().map(String::as_str)) {
+        Some(near) => format!("the nearest is \"{near}\""),
+        None if names.is_empty() => right.to_owned(),
+        None => format!("there are {}", in_quotes(names)),
+    };
+    (format!("there is no {kind} called \"{}\"", printable(name)), right)
 }
 
 /// Names in quotes, a dozen at most.

@@ -19,7 +19,9 @@ mod stockpile;
 mod zone;
 
 pub(crate) use alternative::{RawAlternative, alternatives};
-pub(crate) use change::{KINDS, RawChange, changes, in_quotes, kind_of, make_all, piece, pieces};
+pub(crate) use change::{
+    KINDS, RawChange, changes, in_quotes, kind_of, make_all, none_called, piece, pieces,
+};
 pub(crate) use crew::RawCrew;
 pub(crate) use finish::RawFinish;
 pub(crate) use loader::{RawLoader, RawStoppages};

@@ -1,9 +1,8 @@
 //! The alternatives of a file: each tried when it is read, one chosen.
 
 use crate::diagnostics::{Diagnostics, Place, Read};
-use crate::nearest::nearest;
 use crate::problem::Problem;
-use crate::raw::{RawAlternative, in_quotes};
+use crate::raw::{RawAlternative, none_called};
 use crate::signs::composed;
 
 /// What is wrong with the job of an alternative and was not before, told at the alternative.
@@ -34,10 +33,6 @@ pub(super) fn choose(name: &str, alternatives: &[RawAlternative]) -> Read<usize>
         return Read::made(found);
     }
     let names: Vec<String> = alternatives.iter().map(|other| other.name.value.clone()).collect();
-    let right = match nearest(name, names.iter().map(String::as_str)) {
-        Some(near) => format!("the nearest is \"{near}\""),
-        None if names.is_empty() => "the file has no alternatives".into(),
-        None => format!("there are {}", in_quotes(&names)),
-    };
-    Read::problem(&Place::default(), "", format!("there is no alternative called \"{name}\""), right)
+    let (what, right) = none_called("alternative", name, &names, "the file has no alternatives");
+    Read::problem(&Place::default(), "", what, right)
 }

@@ -112,7 +112,7 @@ impl Teller<'_> {
         let limits = format!("a whole number from 0 to {MOST_RAKERS}");
         let shown = if all == 0 { "nobody".to_owned() } else { number(all) };
         let help = "How many people rake. With nobody raking the bucket spreads all of it.".to_owned();
-        let value = Value { usual: all == 1, choices, limits, help, words: shown, ..value };
+        let value = Value { usual: all == self.usual.rakers, choices, limits, help, words: shown, ..value };
         let after = match all {
             0 => " raking: the bucket spreads it",
             1 => " person raking",

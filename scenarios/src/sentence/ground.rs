@@ -6,7 +6,6 @@ use super::teller::{About, Teller, clause, told, words};
 use super::words::{article, as_said, between, pause, within};
 use crate::build::loose_m3;
 use crate::diagnostics::At;
-use crate::edit::usual_of_zone;
 use crate::key::zone::{KEYS, WAY};
 use crate::key::{Key, finish, material};
 use crate::materials::materials;
@@ -160,7 +159,7 @@ impl Teller<'_> {
         choices: [&[&str]; 2],
     ) -> Value {
         let value = self.given(Self::about(zone, key, title), at, choices);
-        self.as_in_a_starter(value, usual_of_zone(key, self.usual.units).unwrap_or_default())
+        self.as_in_a_starter(value, &self.usual.of_zone(key).unwrap_or_default())
     }
 
     /// How much a zone takes: a volume, or its measures and depth.

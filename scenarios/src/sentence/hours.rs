@@ -5,7 +5,7 @@ use super::teller::{About, Teller, aside, clause, told, words};
 use crate::defaults::START;
 use crate::diagnostics::At;
 use crate::key::{shift, top};
-use crate::parse::clock::DAY;
+use crate::parse::clock::{DAY, clock_of};
 use crate::raw::RawBreak;
 use crate::units::{System, clock};
 use jiff::ToSpan;
@@ -58,7 +58,7 @@ impl Teller<'_> {
         let choices = ["07:00", "07:30", "08:00", "08:30", "09:00", "13:00"].map(str::to_owned).to_vec();
         let [less, more] = self.times(at, &typed, QUARTER, [0.0, self.first_fixed() - QUARTER]);
         let value = Value { less, more, choices, ..about.value(self.clock(at), typed) };
-        let usual = self.raw.shift.start.is_none() || value.typed == "08:00";
+        let usual = self.raw.shift.start.is_none() || value.typed == self.usual.start;
         clause("shift", vec![words(", from "), told(Value { usual, ..value })])
     }
 
@@ -86,7 +86,7 @@ impl Teller<'_> {
         [least, most]: [f64; 2],
     ) -> [Option<String>; 2] {
         let (down, up) = (((at - 1.0) / step).floor() * step, (at / step).floor() * step + step);
-        let system = if typed.to_lowercase().ends_with('m') { System::Us } else { System::Metric };
+        let system = clock_of(typed);
         let written = |time: f64| (least <= time && time <= most).then(|| clock_written(time, system));
         [written(down), written(up)]
     }
@@ -123,7 +123,7 @@ impl Teller<'_> {
         let typed = self.break_typed(from, to);
         let next = breaks.get(at + 1).map_or(DAY, |next| next.from.value);
         let most = self.raw.shift.end.as_ref().map_or(next, |end| next.min(end.value - 1.0));
-        let system = if typed.to_lowercase().ends_with('m') { System::Us } else { System::Metric };
+        let system = clock_of(&typed);
         let with =
             |until: f64| format!("{}-{}", clock_written(from.value, system), clock_written(until, system));
         let (less, more) = (to.value - QUARTER, to.value + QUARTER);

@@ -8,6 +8,7 @@ use crate::defaults::LOADING;
 use crate::key::{loader, pass};
 use crate::lift::LiftFigure;
 use crate::raw::{RawLoader, RawPass};
+use crate::starter::usual;
 use crate::units::amount;
 use crate::units::dimension::Dimension;
 
@@ -99,7 +100,7 @@ impl Teller<'_> {
             let through = |gate: f64| machines.clone().filter(|machine| fits(machine.value, gate)).count();
             let today = through(width.value);
             value.less = value.less.filter(|less| metres(less).is_some_and(|less| through(less) == today));
-            let value = self.as_in_a_starter(value, crate::edit::usual_gate(self.usual.units));
+            let value = self.as_in_a_starter(value, usual::gate(self.usual.units));
             parts.extend([words(" is "), told(value), words(" wide")]);
         }
         parts.push(words("."));

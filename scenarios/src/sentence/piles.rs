@@ -5,6 +5,7 @@ use super::teller::{About, Teller, aside, clause, told, words};
 use super::words::{beginning, within};
 use crate::key::stockpile::{DELIVERY, KEYS};
 use crate::raw::{RawDelivery, RawStockpile, piece};
+use crate::starter::usual::DELIVERY_AT;
 use crate::starter::usual_order;
 
 const VOLUMES: [&[&str]; 2] = [
@@ -94,7 +95,7 @@ impl Teller<'_> {
                 Some((day, time)) => (" on ", format!("day {day} at {time}")),
                 None => (" at ", said),
             };
-            let usual = typed == crate::edit::DELIVERY_AT;
+            let usual = typed == DELIVERY_AT;
             let value = Value { usual, ..about("at", "when it comes").value(said, typed) };
             let choices = ["08:00", "10:00", "12:00", "14:00", "day 2 08:00"].map(str::to_owned).to_vec();
             parts.extend([words(joined), told(Value { less, more, choices, ..value })]);

@@ -8,7 +8,7 @@ pub(crate) fn jobs() -> Vec<(String, String)> {
         shipped().iter().map(|(name, text)| ((*name).to_owned(), (*text).to_owned())).collect();
     for units in [System::Us, System::Metric] {
         let usual = Answers::usual(units);
-        let gate = Some(if units == System::Us { "6 ft" } else { "1.8 m" }.to_owned());
+        let gate = Some(crate::starter::usual::gate(units).to_owned());
         all.push((format!("new {units}"), starter(&usual)));
         all.push((
             format!("new {units} with a gate, nobody raking"),
