@@ -51,7 +51,11 @@ fn a_bucket_heavier_than_the_loader_may_lift_is_told_with_its_weight() {
     assert!(loader("hydraulic_lift_share = 0.8").is_empty());
     let wet = warnings(&made(&[(HEAPED, "heaped = \"14 ft3\"\nhydraulic_lift = \"600 lb\"")]));
     assert_eq!(wet, ["bucket-over-lift-when-heavy"]);
-    assert_eq!(warnings(&made(&[])), ["lift-not-given"]);
+    let unknown = made(&[]);
+    assert_eq!(warnings(&unknown), ["lift-not-given"]);
+    let told = unknown.cautions.iter().find(|caution| caution.kind == "lift-not-given").unwrap();
+    let words = ["hydraulic lift", "rated operating capacity", "tipping load", "the machine's manual"];
+    assert!(words.iter().all(|word| told.remedy.contains(word)) && !told.remedy.contains('_'), "{told:?}");
 }
 
 #[test]
