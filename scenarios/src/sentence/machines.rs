@@ -116,12 +116,14 @@ fn metres(typed: &str) -> Option<f64> {
         .map(|it| it.in_units_of(1.0))
 }
 
-/// A figure that only the machine's manual can give: none is offered.
+/// A figure that only the machine's manual can give: none is offered, nor a step from one, nor a unit alone, so that its name can be
+/// typed before it.
 fn of_the_manual(value: Value) -> Value {
     let [first, second, third] = LiftFigure::ALL.map(LiftFigure::words);
     let how = format!(
-        "Take it from the machine's manual and type it with its unit; if another figure stands there, with its name before it: \
-         {first}, {second} or {third}."
+        "Take it from the machine's manual and type it with its unit. Without a name before it, it is taken as the {}; if another \
+         figure stands there, type that one with its name: {first}, {second} or {third}.",
+        value.title
     );
-    Value { help: format!("{} {how}", value.help), ..value }
+    Value { help: format!("{} {how}", value.help), units: Vec::new(), less: None, more: None, ..value }
 }
