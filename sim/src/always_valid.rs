@@ -5,7 +5,7 @@
 //! observations of unknown spread (formula from memory, as restated by Wang & Ramdas, "Anytime-valid t-tests and confidence
 //! sequences for Gaussian means with unknown variance", 2023; held by repetition in the tests).
 
-use statrs::distribution::{Continuous, ContinuousCDF, StudentsT};
+use crate::beta;
 
 /// Half the width of the interval, for any number of observations from a first one on.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -35,8 +35,7 @@ impl AlwaysValid {
 
 /// The `a` at which `2 (1 - F(a)) + 2 a f(a)` is the risk, for Student's law.
 fn edge(freedom: f64, risk: f64) -> f64 {
-    let Ok(t) = StudentsT::new(0.0, 1.0, freedom) else { return f64::INFINITY };
-    let crossed = |a: f64| 2.0 * t.sf(a) + 2.0 * a * t.pdf(a);
+    let crossed = |a: f64| crossed(freedom, a);
     // The risk falls all the way from 1 at 0.
     let (mut low, mut high) = (0.0, 1.0);
     while crossed(high) > risk && high < 1e12 {
@@ -49,12 +48,20 @@ fn edge(freedom: f64, risk: f64) -> f64 {
     high
 }
 
+/// `2 (1 - F(a)) + 2 a f(a)`, by the beta law of `x = v / (v + a^2)`: what is beyond `a` on both sides is what that law has below `x`,
+/// and `a f(a)` is `x^(v/2) (1 - x)^(1/2) / B(v/2, 1/2)`.
+fn crossed(freedom: f64, a: f64) -> f64 {
+    let x = freedom / (freedom + a * a);
+    beta::below(x, freedom / 2.0, 0.5) + 2.0 * beta::front(x, freedom / 2.0, 0.5)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use rand::SeedableRng;
     use rand_distr::{Distribution, StandardNormal};
     use rand_xoshiro::Xoshiro256PlusPlus;
+    use statrs::distribution::{Continuous, ContinuousCDF, StudentsT};
 
     #[test]
     fn the_mean_leaves_the_interval_at_any_time_no_more_often_than_said() {
@@ -80,6 +87,19 @@ mod tests {
         // No more than said, and, as the bound is nearly reached, hardly less: a wider one would waste runs.
         assert!(rate <= risk + 2.0 * error, "{rate}");
         assert!(rate >= 0.6 * risk, "{rate}");
+    }
+
+    #[test]
+    fn the_risk_is_that_of_students_law_as_another_library_knows_it() {
+        for freedom in [1.0, 2.0, 19.0, 99.0, 9_999.0] {
+            let law = StudentsT::new(0.0, 1.0, freedom).unwrap();
+            for a in [1e-3, 0.1, 0.7, 1.0, 2.0, 2.844, 5.0, 30.0] {
+                let (own, other) = (crossed(freedom, a), 2.0 * law.sf(a) + 2.0 * a * law.pdf(a));
+                assert!((own / other - 1.0).abs() < 1e-8, "{freedom} at {a}: {own} {other}");
+            }
+        }
+        // By hand: of one degree of freedom and at 1 it is a half and 1/pi.
+        assert!((crossed(1.0, 1.0) - 0.5 - std::f64::consts::FRAC_1_PI).abs() < 1e-12);
     }
 
     #[test]

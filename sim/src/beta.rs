@@ -52,7 +52,7 @@ pub(crate) fn student(chance: f64, freedom: f64) -> f64 {
 }
 
 /// `x^a (1 - x)^b / B(a, b)`.
-fn front(x: f64, a: f64, b: f64) -> f64 {
+pub(crate) fn front(x: f64, a: f64, b: f64) -> f64 {
     let scale = libm::lgamma(a + b) - libm::lgamma(a) - libm::lgamma(b);
     libm::exp(scale + a * libm::log(x) + b * libm::log1p(-x))
 }

@@ -1,6 +1,6 @@
 //! The page as it is written: its HTML, and the styles and scripts that it names, in its order.
 
-use anyhow::{Context, Result, ensure};
+use anyhow::{Context, Result, bail, ensure};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -31,9 +31,11 @@ impl Page {
         for line in text("index.html")?.lines() {
             let named = |before: &str, after: &str| line.trim().strip_prefix(before)?.strip_suffix(after);
             if let Some(name) = named("<link rel=\"stylesheet\" href=\"", "\">") {
-                page.styles.push_str(&text(name).unwrap_or_default());
+                page.styles.push_str(&text(name)?);
             } else if let Some(name) = named("<script defer src=\"", "\"></script>") {
-                page.scripts.push_str(&text(name).unwrap_or_default());
+                page.scripts.push_str(&text(name)?);
+            } else if line.contains("<script") || line.contains("\"stylesheet\"") {
+                bail!("index.html has a line that is not understood: {line}");
             } else if !line.contains("http-equiv=\"Content-Security-Policy\"") {
                 let part = if page.scripts.is_empty() { &mut page.head } else { &mut page.rest };
                 part.push_str(line);

@@ -4,7 +4,7 @@ use crate::page::Page;
 use crate::parts::script;
 use crate::policy::policy;
 use crate::wasm::Wasm;
-use anyhow::Result;
+use anyhow::{Result, ensure};
 use base64::prelude::{BASE64_STANDARD, Engine};
 
 /// The file. It may load nothing at all, not even from where it came from.
@@ -17,12 +17,18 @@ pub(crate) fn file(page: &Page, wasm: &Wasm) -> Result<String> {
         "<style>{}</style>\n<script type=\"text/plain\" id=\"engine\">{packed}</script>\n",
         page.styles
     );
-    let html =
-        page.html(&policy, &parts).replace("<link rel=\"manifest\" href=\"manifest.webmanifest\">\n", "");
     let icon = format!("data:image/svg+xml;base64,{}", BASE64_STANDARD.encode(page.beside("icon.svg")?));
-    let html = html.replace("href=\"icon.svg\"", &format!("href=\"{icon}\""));
+    let html = page.html(&policy, &parts);
+    let html = exchanged(&html, "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n", "")?;
+    let html = exchanged(&html, "href=\"icon.svg\"", &format!("href=\"{icon}\""))?;
     // What is inside does not wait for the page as a file of its own does: it stands at its end.
-    Ok(html.replacen("</body>", &format!("<script>{script}</script>\n</body>"), 1))
+    exchanged(&html, "</body>", &format!("<script>{script}</script>\n</body>"))
+}
+
+/// The page with this in place of that, which has to be there: what is left in by mistake would not be seen.
+fn exchanged(html: &str, that: &str, this: &str) -> Result<String> {
+    ensure!(html.contains(that), "index.html has no {}", that.trim());
+    Ok(html.replacen(that, this, 1))
 }
 
 /// Bytes as a text in which two signs, of 91 that mean nothing in HTML, stand for 13 bits: a tenth shorter than base64.
