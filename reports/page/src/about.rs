@@ -4,7 +4,7 @@ use crate::job::{Job, Named};
 use crate::refused::Refused;
 use reports::QUESTIONS;
 use reports::ask::{AnyOpt, FileWanted, Question};
-use scenarios::{JobFile, KeyTable, Material, Selection, Texts, shipped, shipped_files};
+use scenarios::{JobFile, Selection, Texts, shipped, shipped_files};
 use serde_json::{Value, json};
 
 /// All of it.
@@ -12,10 +12,8 @@ pub(crate) fn about() -> Result<String, Refused> {
     let all = json!({
         "version": env!("CARGO_PKG_VERSION"),
         "questions": QUESTIONS.iter().copied().map(question).collect::<Vec<_>>(),
-        "materials": scenarios::materials().iter().map(material).collect::<Vec<_>>(),
         "shipped": shipped().iter().map(|(name, text)| scenario(name, text)).collect::<Result<Vec<_>, _>>()?,
         "lists": shipped_files().iter().filter(|(name, _)| name.ends_with("buckets.csv")).map(named).collect::<Vec<_>>(),
-        "keys": scenarios::keys().iter().map(keys).collect::<Vec<_>>(),
     });
     Ok(all.to_string())
 }
@@ -49,16 +47,6 @@ fn option(option: &dyn AnyOpt) -> Value {
     })
 }
 
-fn material(material: &Material) -> Value {
-    json!({
-        "name": material.name,
-        "density_kg_per_m3": material.density_kg_per_m3,
-        "fill_factor": material.fill_factor,
-        "settling": material.settling,
-        "source": [material.density_from(), material.fill_from(), material.settling_from()],
-    })
-}
-
 /// A shipped scenario with its title and the files that it names.
 fn scenario(name: &str, text: &str) -> Result<Value, Refused> {
     let name = format!("{name}.toml");
@@ -74,12 +62,4 @@ fn scenario(name: &str, text: &str) -> Result<Value, Refused> {
 
 fn named((name, text): &(&str, &str)) -> Value {
     json!({ "name": name, "text": text })
-}
-
-fn keys(table: &KeyTable) -> Value {
-    let line = |key: &scenarios::KeyLine| {
-        json!({ "name": key.name, "means": key.means, "holds": key.holds, "left_out": key.left_out,
-                "from": key.from, "example": key.example })
-    };
-    json!({ "heading": table.heading, "means": table.means, "keys": table.keys.iter().map(line).collect::<Vec<_>>() })
 }

@@ -54,7 +54,7 @@ impl Answered {
     /// # Errors
     /// If it cannot be put together.
     pub fn card(&self) -> Thrown<String> {
-        serde_json::to_string(&self.answer.card()).map_err(|error| thrown(Refused::not_understood(&error)))
+        serde_json::to_string(&self.answer.card()).map_err(|error| thrown(error.into()))
     }
 
     /// The screen of the terminal with all tables, so many columns wide, plain text.

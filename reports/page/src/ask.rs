@@ -24,7 +24,7 @@ struct Request {
 
 /// Asks; `progress` is told how many runs are made and how many there will be, 0 where nobody knows.
 pub(crate) fn ask(asked: &str, progress: &(dyn Fn(f64, f64) + Sync)) -> Result<Answered, Refused> {
-    let request: Request = serde_json::from_str(asked).map_err(|error| Refused::not_understood(&error))?;
+    let request: Request = serde_json::from_str(asked)?;
     let question = QUESTIONS.iter().copied().find(|question| question.name == request.question);
     let question =
         question.ok_or_else(|| Refused::Message(format!("there is no question \"{}\"", request.question)))?;

@@ -44,8 +44,7 @@ struct EditedJson {
 
 /// Changes a job.
 pub(crate) fn edit(asked: &str) -> Result<String, Refused> {
-    let ToEdit { edits, mut read } =
-        serde_json::from_str(asked).map_err(|error| Refused::not_understood(&error))?;
+    let ToEdit { edits, mut read } = serde_json::from_str(asked)?;
     let edits: Vec<Edit> = edits.into_iter().map(Edit::from).collect();
     let before = read.job.text.clone();
     let told = match edited_with(&before, &edits, &read.job.texts()) {
@@ -56,7 +55,7 @@ pub(crate) fn edit(asked: &str) -> Result<String, Refused> {
         Err(fault) => ReadJson::refused(vec![ProblemJson::from(&fault)]),
     };
     let text = if matches!(told, ReadJson::Read(_)) { read.job.text } else { before };
-    serde_json::to_string(&EditedJson { text, read: told }).map_err(|error| Refused::not_understood(&error))
+    Ok(serde_json::to_string(&EditedJson { text, read: told })?)
 }
 
 #[cfg(test)]

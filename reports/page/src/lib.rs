@@ -33,13 +33,13 @@ fn thrown(refused: Refused) -> JsError {
     JsError::new(&refused.json())
 }
 
-/// What can be asked, and of what: version, questions with their options, materials, shipped scenarios, keys.
+/// What can be asked, and of what: version, questions with their options, shipped scenarios and lists.
 #[wasm_bindgen]
 pub fn about() -> Thrown<String> {
     about::about().map_err(thrown)
 }
 
-/// A scenario file to start from: the text itself, from answers of which each may be left out.
+/// A scenario file to start from: the text itself, from its units and its title, of which each may be left out.
 ///
 /// # Errors
 /// If the answers are not such JSON.

@@ -14,8 +14,8 @@ const MOST: usize = 1_000_000;
 
 /// A job as a text.
 pub(crate) fn pack(job: &str) -> Result<String, Refused> {
-    let job: Job = serde_json::from_str(job).map_err(|error| Refused::not_understood(&error))?;
-    let text = serde_json::to_vec(&job).map_err(|error| Refused::not_understood(&error))?;
+    let job: Job = serde_json::from_str(job)?;
+    let text = serde_json::to_vec(&job)?;
     if text.len() > MOST {
         return refused("this job is too large for a link; send it as a file");
     }

@@ -3,13 +3,11 @@
 use crate::job::Job;
 use crate::read::{clock, system};
 use crate::refused::Refused;
-use scenarios::units::System;
+use reports::ask::{RUNS, SEED};
+use reports::forecast;
 use scenarios::{Clock, Selection, shown_path};
 use serde::Deserialize;
 use std::path::Path;
-
-/// Those of a forecast, so that the same times are told.
-const RUNS: (u64, u32) = (1, 10_000);
 
 #[derive(Debug, Deserialize)]
 struct Asked {
@@ -26,15 +24,20 @@ struct Asked {
 
 /// A message about a job.
 pub(crate) fn message(asked: &str) -> Result<String, Refused> {
-    let asked: Asked = serde_json::from_str(asked).map_err(|error| Refused::not_understood(&error))?;
+    let asked: Asked = serde_json::from_str(asked)?;
     let selection = Selection { units: system(&asked.units)?, ..Selection::default() };
-    let scenario = asked.job.file(&shown_path(Path::new(&asked.job.name)))?.scenario(&selection)?;
-    let clock = match clock(&asked.clock)? {
-        Some(Clock::AmPm) => System::Us,
-        Some(Clock::Hours24) => System::Metric,
-        None => scenario.units,
-    };
+    let file = shown_path(Path::new(&asked.job.name));
+    let usual = usual(&file)?;
+    let scenario = asked.job.file(&file)?.scenario(&selection)?;
+    let clock = clock(&asked.clock)?.unwrap_or(Clock::of(scenario.units));
     let price = Some(asked.price.trim()).filter(|price| !price.is_empty());
-    let message = reports::client_page::message(&scenario, (scenario.units, clock), price, RUNS, |_| ())?;
-    serde_json::to_string(&message).map_err(|error| Refused::not_understood(&error))
+    let message = reports::client_page::message(&scenario, (scenario.units, clock), price, usual, |_| ())?;
+    Ok(serde_json::to_string(&message)?)
+}
+
+/// Seed and runs of a forecast for which nothing is said of them: the same times are told.
+fn usual(file: &str) -> Result<(u64, u32), Refused> {
+    let nothing: [(&str, &str); 0] = [];
+    let asked = reports::ask::Asked::new(&forecast::QUESTION, [file], nothing)?;
+    Ok((asked.value(&SEED)?, asked.value(&RUNS)?))
 }

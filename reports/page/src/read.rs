@@ -60,8 +60,8 @@ struct AssumptionJson {
 
 /// Reads a job.
 pub(crate) fn read(asked: &str) -> Result<String, Refused> {
-    let asked: ToRead = serde_json::from_str(asked).map_err(|error| Refused::not_understood(&error))?;
-    serde_json::to_string(&asked.told()?).map_err(|error| Refused::not_understood(&error))
+    let asked: ToRead = serde_json::from_str(asked)?;
+    Ok(serde_json::to_string(&asked.told()?)?)
 }
 
 impl ToRead {

@@ -35,9 +35,11 @@ impl Refused {
     pub(crate) fn json(&self) -> String {
         serde_json::to_string(self).unwrap_or_default()
     }
+}
 
-    /// What was handed in is not what it should be: a fault of the page.
-    pub(crate) fn not_understood(error: &serde_json::Error) -> Self {
+/// What was handed in is not what it should be: a fault of the page.
+impl From<serde_json::Error> for Refused {
+    fn from(error: serde_json::Error) -> Self {
         Self::Message(format!("the page asked in a way that is not understood: {error}"))
     }
 }

@@ -7,6 +7,9 @@ use scenarios::Selection;
 use std::fmt;
 use std::path::{Path, PathBuf};
 
+/// What is wrong with an option that is missed.
+const MISSING: &str = "it has to be given";
+
 /// The files and options of a question, in which nothing is wrong as far as can be told without reading the files.
 #[derive(Clone, Debug)]
 pub struct Asked {
@@ -74,16 +77,16 @@ impl Asked {
             typed.texts.iter().filter_map(|text| typed.option.check(text).err()).collect();
         if typed.texts.is_empty() {
             if about.is_required {
-                wrong.push(format!("--{} has to be given", about.name));
+                wrong.push(MISSING.to_owned());
             }
         } else {
             if typed.texts.len() > 1 && !about.is_repeated {
-                wrong.push(format!("--{} can be given only once", about.name));
+                wrong.push("it can be given only once".to_owned());
             }
             let conflicts = about.conflicts.iter().filter(|other| self.is_named(other));
-            wrong.extend(conflicts.map(|other| format!("--{} cannot be given with --{other}", about.name)));
+            wrong.extend(conflicts.map(|other| format!("it cannot be given with \"{other}\"")));
             let missing = about.requires.iter().filter(|other| !self.is_named(other));
-            wrong.extend(missing.map(|other| format!("--{} needs --{other}", about.name)));
+            wrong.extend(missing.map(|other| format!("it needs \"{other}\" as well")));
         }
         wrong.into_iter().map(|words| fault(about.name, words)).collect()
     }
@@ -119,7 +122,7 @@ impl Asked {
     /// # Errors
     /// If it has none and was not given.
     pub fn value<T>(&self, option: &Opt<T>) -> Result<T, Failure> {
-        self.maybe(option).ok_or_else(|| Failure::Asked(format!("--{} has to be given", option.name())))
+        self.maybe(option).ok_or_else(|| Failure::Asked(fault(option.name(), MISSING.to_owned()).to_string()))
     }
 
     /// What was typed for an option that was given.
@@ -196,9 +199,9 @@ mod tests {
             [
                 "file: name it: Scenario file (TOML)",
                 "bogus: heapcast sweep has no such option",
-                "vary: --vary has to be given",
-                "chance: --chance needs --by",
-                "seed: --seed can be given only once",
+                "vary: it has to be given",
+                "chance: it needs \"by\" as well",
+                "seed: it can be given only once",
                 "runs: write a whole number from 1 to 1000000 in digits",
             ]
         );

@@ -6,8 +6,8 @@ use crate::ask::compiled;
 use crate::failure::Failure;
 use crate::findings::capital;
 use crate::provenance::Provenance;
-use scenarios::Scenario;
 use scenarios::units::System;
+use scenarios::{Clock, Scenario};
 use serde::Serialize;
 use sim::{Runs, Study};
 
@@ -26,7 +26,7 @@ pub struct Message {
 /// If the model has no meaning for the job, or a run of it can make no progress.
 pub fn message(
     scenario: &Scenario,
-    (units, clock): (System, System),
+    (units, clock): (System, Clock),
     price: Option<&str>,
     (seed, runs): (u64, u32),
     made: impl Fn(u32) + Sync,
@@ -34,7 +34,15 @@ pub fn message(
     let study = Study::new(&compiled(scenario)?, seed, Runs::Exactly(runs), made)?;
     let from = Provenance::new(scenario, seed, study.runs(), String::new());
     let terms = Terms::Fixed { price: price.unwrap_or_default().trim().to_owned() };
-    Ok(of(&client(scenario, &study, (units, clock), terms, &from)))
+    Ok(of(&client(scenario, &study, (units, system(clock)), terms, &from)))
+}
+
+/// The system whose clock it is.
+fn system(clock: Clock) -> System {
+    match clock {
+        Clock::AmPm => System::Us,
+        Clock::Hours24 => System::Metric,
+    }
 }
 
 /// The message of what the client is told.
@@ -62,7 +70,7 @@ mod tests {
     use super::*;
     use crate::example;
 
-    fn told(date: bool, price: Option<&str>, clock: System) -> Message {
+    fn told(date: bool, price: Option<&str>, clock: Clock) -> Message {
         let mut scenario = example::scenario();
         scenario.date = date.then(|| jiff::civil::date(2026, 4, 18));
         message(&scenario, (System::Metric, clock), price, (1, 200), |_| ()).unwrap()
@@ -70,20 +78,20 @@ mod tests {
 
     #[test]
     fn day_range_and_what_to_see_to_are_told_and_a_price_only_where_one_is_named() {
-        let without = told(true, None, System::Us);
+        let without = told(true, None, Clock::AmPm);
         assert!(without.subject.ends_with(", Saturday, 18 April 2026"), "{}", without.subject);
         for part in ["Saturday, 18 April 2026, from 8 am on.\nDone at about ", "\n\nPlease see to this:\n- "]
         {
             assert!(without.text.contains(part), "{}", without.text);
         }
         assert!(!without.text.contains("rice"), "{}", without.text);
-        let with = told(true, Some(" $2400 "), System::Us).text;
+        let with = told(true, Some(" $2400 "), Clock::AmPm).text;
         assert!(with.contains("Price: $2400\nIn the price: the work"), "{with}");
     }
 
     #[test]
     fn without_a_date_none_is_made_up_and_the_clock_is_told_as_wanted() {
-        let told = told(false, Some(" "), System::Metric);
+        let told = told(false, Some(" "), Clock::Hours24);
         assert!(told.text.contains("From 08:00 on. The day is still to be agreed.\nDone "), "{}", told.text);
         assert!(!told.text.contains("Price"), "{}", told.text);
     }
