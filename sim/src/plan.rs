@@ -218,7 +218,6 @@ impl Plan {
             all_spread: job.raking.spread_share == 1.0,
             daily: daily(job),
             factors,
-            // The greatest of all draws; a table's last digits may lie a hair above.
             noise,
             set_up: tables.sampler(&job.shift.set_up_s),
             clean_up: tables.sampler(&job.shift.clean_up_s),

@@ -49,7 +49,7 @@ fn titles(comparison: &Comparison) -> String {
     titles.join("; ")
 }
 
-/// Longest name in a table \[characters\]; longer ones are folded.
+/// A job as a table names it.
 fn named(letter: &str, name: &str) -> String {
     format!("{letter} {name}")
 }

@@ -1,4 +1,4 @@
-//! How long work is done: on how many threads, and whether its progress is shown.
+//! How work is done: on how many threads, and whether its progress is shown.
 
 use crate::cli::SayArgs;
 use crate::failure::Failure;
