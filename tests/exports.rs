@@ -149,7 +149,7 @@ fn what_nobody_knows_is_empty_or_null_and_never_0() {
         serde_json::from_str(&bench.read("forecast/summary.json")).expect("JSON");
     let amounts = summary["amounts"].as_array().expect("a list");
     let cost = amounts.iter().find(|a| a["key"] == "cost").expect("cost");
-    assert!(cost["said"].is_null() && cost["unknown"].is_string(), "the file names no prices: {cost}");
+    assert!(cost["said"].is_null() && cost["unknown"].is_string(), "the job names no prices: {cost}");
     assert!(table(&bench.read("forecast/runs.csv")).iter().all(|row| row["cost"].is_empty()));
 }
 

@@ -135,7 +135,7 @@ fn savings_are_the_means_of_the_differences_between_two_forecasts_run_by_run() {
     assert!((number(&rows[1], "saved_along_1_s") - mean).abs() < off);
     assert!((number(&rows[1], "saved_along_1_s_high_95") - mean - half).abs() < 1e-3 * half + off);
     assert_eq!(rows[0]["saved_along_1_s"], "", "there is nothing before the first");
-    assert_eq!(rows[1]["saved_along_1_cost"], "", "the file names no prices");
+    assert_eq!(rows[1]["saved_along_1_cost"], "", "the job names no prices");
 }
 
 #[test]
@@ -276,7 +276,7 @@ fn without_prices_there_is_no_cost_and_an_old_chart_of_it_does_not_stay() {
         ["heapcast.manifest.json", "notes.txt", "report.html", "summary.json", "sweep.csv", "sweep.svg"]
     );
     let said = bench.heapcast(["sweep", "job.toml", "--vary", "rakers 1..2", "--runs", "50", "--full"]);
-    assert!(said.out.contains("Not known: the file names no prices."), "{}", said.out);
+    assert!(said.out.contains("Not known: the job names no prices."), "{}", said.out);
 }
 
 #[test]

@@ -19,7 +19,7 @@ mod tries;
 mod waiting;
 mod warnings;
 
-pub use amounts::{Amount, Said, amounts, is_fuelled, is_priced};
+pub use amounts::{Amount, NO_PRICES, Said, amounts, is_fuelled, is_priced};
 pub use assumed::{Assumed, AssumedLine, assumed};
 pub use done_by::{BeDone, DoneBy, DoneRow, PLAN_SHARE, done_by, done_rows};
 pub use estimate::Estimate;

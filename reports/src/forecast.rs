@@ -71,7 +71,7 @@ fn missed(within_s: f64, p80: Estimate) -> Option<String> {
     (reached.is_none_or(|half| half > within_s)).then(|| {
         let reached =
             reached.map_or_else(|| "not at all".to_owned(), |half| format!("to {}", duration(half)));
-        format!("{MOST_RUNS} runs know the P80 {reached}, not to {}", duration(within_s))
+        format!("{MOST_RUNS} runs know the time to plan on {reached}, not to {}", duration(within_s))
     })
 }
 
@@ -83,7 +83,10 @@ mod tests {
     fn a_precision_that_is_not_reached_is_said() {
         let p80 = Estimate { value: 7_200.0, low: Some(7_190.0), high: Some(7_212.0) };
         assert_eq!(missed(12.0, p80), None);
-        assert_eq!(missed(5.0, p80).as_deref(), Some("1000000 runs know the P80 to 12 s, not to 5 s"));
+        assert_eq!(
+            missed(5.0, p80).as_deref(),
+            Some("1000000 runs know the time to plan on to 12 s, not to 5 s")
+        );
         assert!(
             missed(5.0, Estimate { high: None, ..p80 }).is_some_and(|words| words.contains("not at all"))
         );

@@ -47,7 +47,7 @@ pub(super) fn card(scenario: &Scenario) -> Card {
     let job = row("The job", [titled(scenario), the_job_in_lines(scenario), verdict.clone()].join("\n"));
     let mut card = Card::new(verdict, job, &warnings, &assumed);
     if !is_fuelled(&scenario.job) {
-        card.row("Fuel", "Not counted: the file names no fuel burn.");
+        card.row("Fuel", "Not counted: the job names no fuel burn.");
     }
     card
 }

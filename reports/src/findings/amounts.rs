@@ -34,6 +34,9 @@ pub struct Said {
     pub p90: String,
 }
 
+/// Why a cost is unknown.
+pub const NO_PRICES: &str = "the job names no prices";
+
 /// Whether the job has any price at all; without one its cost is unknown, not 0.
 pub fn is_priced(job: &Job) -> bool {
     job.prices.fuel_per_l > 0.0
@@ -72,12 +75,12 @@ pub fn amounts(forecast: &Forecast) -> Vec<Amount> {
     let fuel = if is_fuelled(&forecast.scenario.job) {
         tell("fuel_l", "fuel", all(|o| o.fuel_l), &|l| show::fuel(l, units))
     } else {
-        missing("fuel_l", "fuel", "the file names no fuel burn")
+        missing("fuel_l", "fuel", "the job names no fuel burn")
     };
     let cost = if is_priced(&forecast.scenario.job) {
         tell("cost", "cost", all(|o| o.cost), &|sum| about_money(sum, currency))
     } else {
-        missing("cost", "cost", "the file names no prices")
+        missing("cost", "cost", NO_PRICES)
     };
     vec![
         tell("loads", "loads", all(|o| f64::from(o.loads)), &|n| format!("{n:.0}")),
@@ -106,7 +109,7 @@ mod tests {
         job.rakers[0].cost_per_h = 0.0;
         let unknown = cost(&forecast);
         assert_eq!((unknown.said, unknown.percentiles.len()), (None, 0));
-        assert_eq!(unknown.unknown.as_deref(), Some("the file names no prices"));
+        assert_eq!(unknown.unknown.as_deref(), Some("the job names no prices"));
     }
 
     #[test]

@@ -30,9 +30,9 @@ pub fn assumed(assumptions: &[Assumption]) -> Assumed {
         .map(|a| AssumedLine { key: a.key.clone(), words: a.words.clone(), from: a.from.clone() })
         .collect();
     let sentence = match all.len() {
-        0 => "Nothing had to be assumed: the file says it all.".to_owned(),
-        1 => format!("1 figure is assumed, not from your file: {}.", all[0].words),
-        n => format!("{n} figures are assumed, not from your file."),
+        0 => "Nothing had to be assumed: the job says it all.".to_owned(),
+        1 => format!("1 figure is assumed, not yours: {}.", all[0].words),
+        n => format!("{n} figures are assumed, not yours."),
     };
     Assumed { sentence, all }
 }

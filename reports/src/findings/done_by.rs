@@ -180,7 +180,7 @@ fn bad_day(rows: &[DoneRow]) -> Option<&DoneRow> {
 fn intervals(runs: u32) -> String {
     format!(
         "Percentiles (type 7) of {} runs. Simulation error is how closely so many runs know them (95 % confidence); it says \
-         nothing about a wrong figure in the file.",
+         nothing about a wrong figure in the job.",
         scenarios::units::figure(f64::from(runs))
     )
 }

@@ -1,6 +1,6 @@
 //! Material left over, or short.
 
-use super::{Estimate, about_volume, share_of_runs};
+use super::{Estimate, about_volume, days_in, share_of_runs};
 use crate::forecast::run::Forecast;
 use scenarios::Scenario;
 use scenarios::units::System;
@@ -48,7 +48,7 @@ pub fn left_over_in(study: &Study, scenario: &Scenario, units: System, percentil
     let mut sentence = if left.percentile(0.9).value > 0.0 && least == most {
         format!("Left over: {most}.")
     } else if left.percentile(0.9).value > 0.0 {
-        format!("Left over: {least} (P10) to {most} (P90).")
+        format!("Left over: {least} to {most} on {}.", days_in(0.8))
     } else {
         "Nothing is left over.".to_owned()
     };

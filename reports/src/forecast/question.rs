@@ -14,7 +14,7 @@ use std::path::PathBuf;
 const WITHIN: Opt<f64> = Opt::new(
     "within",
     "TIME",
-    "Make as many runs as it takes to know the P80 to within this, such as \"3 min\" (at most a million)",
+    "Make as many runs as it takes to know the time to plan on (8 days in 10) to within this, such as \"3 min\" (at most a million)",
     typed::time,
 )
 .without(&["runs"]);

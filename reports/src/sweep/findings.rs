@@ -19,7 +19,7 @@ pub use points::{PointFindings, Range, SHARES, ValueFindings};
 pub use steps::Saved;
 pub(super) use steps::paired;
 
-use crate::findings::{OrderFindings, is_priced, order_of};
+use crate::findings::{NO_PRICES, OrderFindings, is_priced, order_of};
 use crate::sweep::{Point, Sweep};
 use scenarios::units::figure;
 use serde::Serialize;
@@ -156,7 +156,7 @@ pub fn sweep(sweep: &Sweep) -> SweepFindings {
         knee,
         later: steps::later(sweep),
         money: if priced { money::cheapest(sweep) } else { None },
-        unpriced: (!priced).then_some("the file names no prices"),
+        unpriced: (!priced).then_some(NO_PRICES),
         by,
         points: points::points(sweep, priced),
     }

@@ -232,7 +232,7 @@ pub(super) fn barrow(all: &Buckets) -> Option<BarrowFindings> {
         saved(&costs, Unit::Money(&all.scenario.currency))
     });
     let costs = cost.as_ref().map_or_else(String::new, |cost| {
-        format!(" By the file's prices the job costs {} on average.", cost.said.mean)
+        format!(" By its own prices the job costs {} on average.", cost.said.mean)
     });
     let words = format!("In place of {loader}, with {people} and no machine; nothing is bought.{costs}");
     Some(BarrowFindings { name, runs: Some(runs(all, &told.scenario.job, &told.study)), cost, words })

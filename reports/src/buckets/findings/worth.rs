@@ -122,7 +122,7 @@ pub(super) fn counted(all: &Buckets) -> String {
     let (few, many) = usage.jobs_per_year;
     let jobs = if few == many { format!("{few}") } else { format!("{few} to {many}") };
     format!(
-        "Worth: minutes saved at {}/h, the hour of the crew with its machine as you value it; the prices in the file are not counted \
+        "Worth: minutes saved at {}/h, the hour of the crew with its machine as you value it; the prices of the job are not counted \
          besides. {jobs} jobs like this one a year for {} {}, interest {} % a year, each time with other random draws: P10 to P90. Minutes \
          saved are worth that only if the time is used.",
         scenarios::units::money(usage.hour_worth, &usage.currency),

@@ -14,7 +14,7 @@ pub(super) fn part(findings: &BucketsFindings) -> Part {
             }
         } }
         p.note {
-            "What may be lifted is calculated from the figures in the file, by the share of it that may be used; it settles "
+            "What may be lifted is calculated from the figures of the job, by the share of it that may be used; it settles "
             "nothing. The machine's manual does, with local codes and licensed practice."
         }
     };

@@ -85,7 +85,7 @@ fn prices(comparison: &Comparison) -> Vec<String> {
     if priced.iter().any(|p| *p) {
         let missing = (0..priced.len()).filter(|place| !priced[*place]);
         all.extend(missing.map(|place| {
-            format!("The cost of {} is not known: its file names no prices.", quoted(comparison, place))
+            format!("The cost of {} is not known: it names no prices.", quoted(comparison, place))
         }));
     }
     let currency = |place: usize| comparison.choices[place].scenario.currency.as_str();

@@ -26,7 +26,7 @@ pub(super) fn part(comparison: &Comparison, findings: &ComparisonFindings) -> Pa
             p {
                 "Percentiles are Hyndman and Fan's type 7. Every other interval has a " (percent(LEVEL)) " confidence level: "
                 "Student's t for means, Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a wrong "
-                "figure in the file. What happens less often than once in "
+                "figure in the job. What happens less often than once in "
                 (words::number(u64::from(comparison.promise.first) / 3)) " runs may not have been seen before a job was dropped."
             }
             (made_with(from, &format!("{} in all. {}", words::number(from.runs.into()), findings.runs)))

@@ -19,7 +19,7 @@ pub(super) fn part(forecast: &Forecast) -> Part {
             p {
                 "Percentiles are Hyndman and Fan's type 7. Every interval (\"known to\", \"saves between\") has a "
                 (findings::percent(LEVEL)) " confidence level: order statistics for percentiles, Student's t for means, "
-                "Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a wrong figure in the file."
+                "Clopper and Pearson for chances. Intervals cover the random draws of the runs, not a wrong figure in the job."
             }
             (made_with(from, &runs(forecast)))
     };

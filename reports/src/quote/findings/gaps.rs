@@ -35,8 +35,8 @@ impl Gaps {
     pub fn short(&self) -> String {
         match self.unpriced.len() {
             0 => self.sentence.to_owned(),
-            1 => format!("1 thing has no price in the file. {}", self.sentence),
-            n => format!("{n} things have no price in the file. {}", self.sentence),
+            1 => format!("1 thing has no price. {}", self.sentence),
+            n => format!("{n} things have no price. {}", self.sentence),
         }
     }
 }
@@ -49,7 +49,7 @@ pub fn gaps(scenario: &Scenario) -> Gaps {
         sentence: SENTENCE,
         unpriced,
         never,
-        no_advice: "This is a calculation of time and money from the prices in the file, not accounting, tax or legal advice.",
+        no_advice: "This is a calculation of time and money from the prices of the job, not accounting, tax or legal advice.",
     }
 }
 

@@ -1,8 +1,8 @@
 //! What the job costs: each part as percentiles, and the mean split, which adds up.
 
 use super::costs::{CostPart, Costs};
-use super::words::{about, known};
-use crate::findings::{Estimate, label, percent};
+use super::words::{about, jobs_in, known};
+use crate::findings::{Estimate, percent};
 use serde::Serialize;
 use sim::Sorted;
 
@@ -90,12 +90,7 @@ fn range(total: &CostLine) -> String {
     if p10 == p90 {
         return format!("The job costs you {p50}.");
     }
-    format!(
-        "The job costs you {p10} ({}) to {p90} ({}), {} on average.",
-        label(0.1),
-        label(0.9),
-        total.mean_said
-    )
+    format!("{} cost you {p10} to {p90}; the average of all is {}.", jobs_in(0.8), total.mean_said)
 }
 
 /// Parts by their size.
@@ -131,7 +126,7 @@ mod tests {
         let sum: f64 = findings.parts.iter().map(|line| line.mean.value).sum();
         assert!((sum - findings.total.mean.value).abs() < 1e-9);
         assert_eq!(findings.split, "On average: material 75 %, labour 25 %.");
-        assert_eq!(findings.range, "The job costs you $160 (P10) to $240 (P90), $200 on average.");
+        assert_eq!(findings.range, "8 jobs in 10 cost you $160 to $240; the average of all is $200.");
         assert_eq!(findings.parts[0].said, ["$10", "$50", "$80", "$90", "$95"]);
         assert_eq!(findings.parts[1].known[0], "exactly");
     }

@@ -52,9 +52,7 @@ pub fn truckload(
                 money(price, &scenario.currency)
             );
         }
-        (None, Some(_), _) => {
-            sentence.push_str(" That is not in the cost: the material has no price in the file.")
-        }
+        (None, Some(_), _) => sentence.push_str(" That is not in the cost: the material has no price."),
         _ => {}
     }
     if left.left_over_m3.iter().any(|at| at.value > truckload_m3 / 2.0) {
@@ -68,7 +66,7 @@ pub fn truckload(
             let more = about_money(more, &scenario.currency);
             format!("{first} That is not in this price: about {more} more.")
         }
-        None => format!("{first} That is not in this price: the material has no price in the file."),
+        None => format!("{first} That is not in this price: the material has no price."),
     });
     TruckloadFindings { sentence, first, truckload_m3, costs: one, risk_with_it }
 }

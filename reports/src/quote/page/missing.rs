@@ -11,7 +11,7 @@ pub(super) fn part(quote: &Quote) -> Part {
         p { (tight(&findings.truckload.sentence)) }
         (more("Everything that is not in it", html! {
             @if !findings.gaps.unpriced.is_empty() {
-                h3 { "Because the file does not price it" }
+                h3 { "Because the job gives no price for it" }
                 ul { @for gap in &findings.gaps.unpriced { li { (sentence(gap)) } } }
             }
             h3 { "Because heapcast never calculates it" }

@@ -36,7 +36,7 @@ pub(super) fn part(quote: &Quote, charts: &Charts<'_>) -> Part {
                 (Table::new(heads).rows(offer.ladder.iter().map(row)).draw())
                 p.note {
                     (tight(&offer.risk_known)) " ± tells how closely these runs know a price (95 % confidence). What you keep is "
-                    "the price less the cost; your wages in the file are costs."
+                    "the price less the cost; your wages in the job are costs."
                 }
             }))
         }

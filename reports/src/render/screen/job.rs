@@ -33,11 +33,11 @@ pub(crate) fn titled(scenario: &Scenario) -> String {
 /// A few are told, a long list is only counted: it stands in full where the line says.
 pub(crate) fn assumed_line(file: &str, all: &[AssumedLine]) -> String {
     match all {
-        [] => "Nothing: the file says it all.".into(),
+        [] => "Nothing: the job says it all.".into(),
         [one] => format!("{}.", capital(&one.words)),
         [first, second] => format!("{}; {}.", capital(&first.words), second.words),
         _ => format!(
-            "{} figures are not from your file but assumed. Read them in the report or with `heapcast check {file} --full`.",
+            "{} figures are assumed, not yours. Read them in the report or with `heapcast check {file} --full`.",
             all.len()
         ),
     }

@@ -254,7 +254,7 @@ fn points_that_cost_the_same_are_not_told_apart() {
 #[test]
 fn a_job_without_prices_has_no_cheapest_point() {
     let findings = sweep(&line("rakers 1..2", &[100.0, 90.0]));
-    assert_eq!((findings.money, findings.unpriced), (None, Some("the file names no prices")));
+    assert_eq!((findings.money, findings.unpriced), (None, Some("the job names no prices")));
     assert_eq!(findings.points[0].cost, None);
 }
 

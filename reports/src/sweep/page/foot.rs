@@ -23,7 +23,7 @@ pub(super) fn part(sweep: &Sweep, findings: &SweepFindings) -> Part {
                 "Every interval has a " (percent(LEVEL)) " confidence level for its point alone: order statistics for "
                 "percentiles, Student's t for means, Clopper and Pearson for chances. \"Surely\" means that the whole interval "
                 "keeps what is wanted, \"perhaps\" that a part of it does. Intervals cover the random draws of the runs, not a wrong "
-                "figure in the file."
+                "figure in the job."
             }
             @if findings.money.is_none() { p { "Without prices the smallest crew counts as the least, then the fewest steps from the slow end." } }
             (made_with(from, &runs))

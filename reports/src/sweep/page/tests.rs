@@ -78,5 +78,5 @@ fn what_a_scenario_says_cannot_become_part_of_the_page() {
 fn a_grid_has_a_table_for_each_value_of_the_first_thing() {
     let html = drawn(&grid());
     assert_eq!(html.matches("<caption>Rakers: ").count(), 3);
-    assert!(html.contains("The cost is not known: the file names no prices."));
+    assert!(html.contains("The cost is not known: the job names no prices."));
 }
