@@ -4,6 +4,7 @@ mod gates;
 mod lie;
 mod shape;
 
+pub(crate) use gates::{side_of, stretch};
 pub(crate) use shape::line_errors;
 
 use crate::error::{Part, PartKind, SiteError};

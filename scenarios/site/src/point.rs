@@ -46,6 +46,16 @@ impl Point {
         if length > 0.0 { self * (1.0 / length) } else { self }
     }
 
+    /// A quarter turn to the right: from a side of a ring run anticlockwise to its outside.
+    pub(crate) fn right(self) -> Self {
+        Self::new(self.y, -self.x)
+    }
+
+    /// The angle from this step to another, 0 to pi.
+    pub(crate) fn angle(self, other: Self) -> f64 {
+        libm::atan2(self.cross(other).abs(), self.dot(other))
+    }
+
     pub(crate) fn middle(self, other: Self) -> Self {
         (self + other) * 0.5
     }
