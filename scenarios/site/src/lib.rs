@@ -15,16 +15,25 @@
 //! assert!(site.errors().is_empty());
 //! ```
 
+mod area;
 mod check;
+mod drop;
 mod error;
 mod inside;
 mod machine;
 mod outline;
 mod plane;
 mod point;
+#[cfg(test)]
+mod properties;
+mod space;
+#[cfg(test)]
+mod testing;
 
+pub use drop::{DropPoint, FillOrder, Filled, fill_order, spacing};
 pub use error::{Part, PartKind, ShapeError, SiteError};
 pub use machine::{Machine, Pace, Turning};
 pub use outline::Outline;
 pub use plane::{Fence, Gate, Obstacle, Pile, Site, Surface, TippingPlace, TippingShape, Zone};
 pub use point::Point;
+pub use space::{Bend, BendKind, FreeSpace, Stretch, Way, WayError};
