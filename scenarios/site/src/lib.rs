@@ -29,6 +29,7 @@ mod properties;
 mod space;
 #[cfg(test)]
 mod testing;
+mod tip;
 
 pub use drop::{DropPoint, FillOrder, Filled, fill_order, spacing};
 pub use error::{Part, PartKind, ShapeError, SiteError};
@@ -37,3 +38,4 @@ pub use outline::Outline;
 pub use plane::{Fence, Gate, Obstacle, Pile, Site, Surface, TippingPlace, TippingShape, Zone};
 pub use point::Point;
 pub use space::{Bend, BendKind, FreeSpace, Stretch, Way, WayError};
+pub use tip::{Choice, Weighted, least_mean_distance, least_mean_distance_along, screened, weber};
