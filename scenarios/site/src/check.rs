@@ -5,7 +5,7 @@ mod lie;
 mod shape;
 
 pub(crate) use gates::{side_of, stretch};
-pub(crate) use shape::line_errors;
+pub(crate) use shape::{line_errors, meeting};
 
 use crate::error::{Part, PartKind, SiteError};
 use crate::outline::Outline;

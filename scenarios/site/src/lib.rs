@@ -26,6 +26,7 @@ mod plane;
 mod point;
 #[cfg(test)]
 mod properties;
+mod read;
 mod space;
 #[cfg(test)]
 mod testing;
@@ -37,5 +38,9 @@ pub use machine::{Machine, Pace, Turning};
 pub use outline::Outline;
 pub use plane::{Fence, Gate, Obstacle, Pile, Site, Surface, TippingPlace, TippingShape, Zone};
 pub use point::Point;
+pub use read::{
+    Drawn, DrawnShape, Fix, Fixed, Projection, ReadError, Side, Tape, TapeError, Walk, fixed_by_tapes,
+    from_geojson, from_gpx, loop_of, thinned,
+};
 pub use space::{Bend, BendKind, FreeSpace, Stretch, Way, WayError};
 pub use tip::{Choice, Weighted, least_mean_distance, least_mean_distance_along, screened, weber};
