@@ -253,8 +253,8 @@ heapcast.store = (() => {
     return { ...guessed(), ...read("heapcast.settings") };
   }
 
-  /** @type {BroadcastChannel | null} */
-  const channel = typeof BroadcastChannel === "function" ? new BroadcastChannel("heapcast") : null;
+  // Where a device lets no page keep anything, it may refuse this too.
+  const channel = tried(() => new BroadcastChannel("heapcast"));
   channel?.addEventListener("message", (message) => { for (const one of watchers) one({ ...message.data, here: false }); });
 
   function tell(/** @type {Omit<Change, "here">} */ change) {
