@@ -51,10 +51,11 @@ export class Hand {
     return until(() => this.tab.element(control, words, { kinds, place, disabled }), missing, ms);
   }
 
-  /** One touch on what `find` finds; what was found can be drawn anew before it is touched, so a few tries are made. */
+  /** One touch on what `find` finds, if anything; what was found can be drawn anew before it is touched, so a few tries are made. */
   async touch(find) {
     for (let tries = 0; ; tries += 1) {
       const element = await find();
+      if (!element) return;
       try {
         await this.tab.tap(element);
         break;
@@ -75,9 +76,11 @@ export class Hand {
       const value = [...document.querySelectorAll('.value')].find((one) => one.dataset.key.endsWith(end));
       return value?.closest('details:not([open])')?.querySelector('summary') ?? null;
     };
-    await until(() => this.tab.element(at, key), async () => `the sentence has no ${key}:\n${(await this.text()).slice(0, 1500)}`);
-    if (await this.tab.element(fold, key)) await this.touch(() => this.tab.element(fold, key));
-    await this.touch(() => this.tab.element(at, key));
+    const there = () => until(() => this.tab.element(at, key), async () => `the sentence has no ${key}:\n${(await this.text()).slice(0, 1500)}`);
+    await there();
+    await this.touch(() => this.tab.element(fold, key));
+    // The sentence is drawn anew whenever an answer comes.
+    await this.touch(there);
   }
 
   /** Waits until the sheet is gone. */
