@@ -160,7 +160,7 @@ for (const { name, start } of BROWSERS) {
   });
 }
 
-// What a page finds of its device can be put there in Chromium alone.
+// What a page finds of its device is put there before it begins, in Chromium; WebKit knows no way to.
 describe('the language of the device', () => {
   let browser;
   afterEach(() => browser?.stop());

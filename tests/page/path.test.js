@@ -1,5 +1,5 @@
 // The path of a person: from opening the page with the network cut to a job of their own, a message for the client and the job
-// on another device. The same steps in Chromium (a phone) and in WebKit.
+// on another device. The same steps in Chromium and in Firefox (phones) and in WebKit.
 
 import assert from 'node:assert/strict';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';

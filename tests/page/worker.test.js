@@ -1,5 +1,5 @@
 // The engine's worker may end at any moment: by a trap of its own, by being ended, by leaving a screen. The page works again and
-// nothing is lost. A worker is reached from outside in Chromium alone; leaving a screen is tried in both.
+// nothing is lost. A worker is reached from outside in Chromium alone; leaving a screen is tried in all.
 
 import assert from 'node:assert/strict';
 import { after, before, describe, test } from 'node:test';

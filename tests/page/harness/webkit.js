@@ -7,6 +7,7 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { refuser } from './refuser.js';
 
 const ELEMENT = 'element-6066-11e4-a52e-4f735466cecf';
 const KEYS = { Tab: '\uE004', Enter: '\uE007', Escape: '\uE00C', Backspace: '\uE003' };
@@ -124,7 +125,7 @@ class WebKit {
   /** Everything goes through a proxy that refuses and remembers, but what is asked of this machine by number, for a folder that is served. */
   async start({ served = false, language = 'en_US.UTF-8' } = {}) {
     this.home = mkdtempSync(join(tmpdir(), 'heapcast-webkit-'));
-    const proxy = await this.refuser();
+    this.proxy = await refuser(this.asked);
     const display = await this.screen();
     const port = await freePort();
     const env = {
@@ -138,7 +139,7 @@ class WebKit {
     await until(() => fetch(`${this.base}/status`));
     const alwaysMatch = {
       'webkitgtk:browserOptions': { binary: smallBrowser(), args: ['--automation'] },
-      proxy: { proxyType: 'manual', httpProxy: `127.0.0.1:${proxy}`, sslProxy: `127.0.0.1:${proxy}`, ...(served ? { noProxy: ['127.0.0.1'] } : {}) },
+      proxy: { proxyType: 'manual', httpProxy: `127.0.0.1:${this.proxy.port}`, sslProxy: `127.0.0.1:${this.proxy.port}`, ...(served ? { noProxy: ['127.0.0.1'] } : {}) },
     };
     const { sessionId } = await this.call('POST', '/session', { capabilities: { alwaysMatch } }, '');
     this.session = `/session/${sessionId}`;
@@ -153,19 +154,6 @@ class WebKit {
     const { value } = await answer.json();
     if (value?.error) throw new Error(`${path}: ${value.error}: ${value.message}`);
     return value;
-  }
-
-  /** A proxy nobody gets through. */
-  refuser() {
-    return new Promise((resolve) => {
-      this.proxy = createServer((socket) => {
-        socket.on('error', () => {});
-        socket.once('data', (data) => {
-          this.asked.push(data.toString().split('\r\n')[0]);
-          socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n');
-        });
-      }).listen(0, '127.0.0.1', () => resolve(this.proxy.address().port));
-    });
   }
 
   /** Starts a screen and gives its name, which the server writes when it is ready. */
@@ -196,7 +184,7 @@ class WebKit {
 
   async stop() {
     await this.call('DELETE', '').catch(() => {});
-    this.proxy?.close();
+    this.proxy?.stop();
     for (const one of this.processes.reverse()) {
       one.kill();
       await new Promise((gone) => (one.exitCode === null && one.signalCode === null ? one.once('exit', gone) : gone()));
