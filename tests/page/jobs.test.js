@@ -47,6 +47,21 @@ for (const { name, start } of BROWSERS) {
       assert.equal(second, `${first} (2)`);
     });
 
+    test('the text for a code to scan is the same job without its notes', async () => {
+      const told = await hand.tab.run(async () => {
+        const { engine, share } = heapcast;
+        const said = async (job) => JSON.stringify(Object.values(await engine.read(job, {})).slice(0, 8));
+        const odd = { name: 'odd.toml', text: 'title = "a # b" # c\n[[zone]] # it\'s one\nname = \'# 1\'\n', files: [] };
+        const all = [...(await engine.about()).shipped, { name: 'new.toml', text: await engine.starter({ units: 'us', title: 'new' }), files: [] }, odd];
+        return Promise.all(all.map(async (job) => {
+          const text = share.bare(job.text);
+          return { name: job.name, notes: /^\s*#/m.test(text), shorter: text.length < job.text.length, same: (await said(job)).replace(/"line":\d+,"column":\d+/g, '').replace(/:\d+:\d+:/g, '') === (await said({ ...job, text })).replace(/"line":\d+,"column":\d+/g, '').replace(/:\d+:\d+:/g, '') };
+        }));
+      });
+      assert.ok(told.length > 10);
+      for (const one of told) assert.deepEqual(one, { name: one.name, notes: false, shorter: true, same: true });
+    });
+
     test('an example opens as a copy, every time', async () => {
       for (let count = 1; count < 3; count += 1) {
         await hand.tab.run(() => { location.hash = '#/examples'; });

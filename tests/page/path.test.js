@@ -75,7 +75,10 @@ for (const { name, start } of BROWSERS) {
       const before = await shownJob(hand);
       await hand.value('rakers');
       await hand.tap('^more: ', { place: '.stepper' });
-      const told = await hand.sees('plan on');
+      const told = await until(() => hand.tab.run(() => {
+        const said = document.querySelector('dialog .difference')?.textContent ?? '';
+        return /plan on/i.test(said) && said;
+      }), 'no difference is told');
       assert.match(told, /\d+ min|\d+ h/, told);
       assert.match(told, /more|faster|sooner|saves|earlier|days/i, told);
       await hand.tap('^keep$');
@@ -101,6 +104,7 @@ for (const { name, start } of BROWSERS) {
       const text = await shownJob(hand);
       await hand.tap('^share$');
       const link = await until(() => hand.tab.run(() => document.querySelector('#link')?.value ?? ''), 'no link');
+      await until(() => hand.tab.run(() => Boolean(document.querySelector('.code svg'))), 'no code of so small a job');
       const packed = link.slice(link.indexOf('#') + 1);
       const other = new Hand(await browser.tab(`${SINGLE.url}#${packed}`));
       await other.tap('^keep it$');

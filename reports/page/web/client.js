@@ -32,16 +32,7 @@
       }
       element.setAttribute("aria-busy", "false");
     };
-    const copy = async () => {
-      try {
-        await navigator.clipboard.writeText(text.value);
-      } catch {
-        // Where the page may not write there, what is marked can be copied by hand or by the browser.
-        text.select();
-        if (!document.execCommand("copy")) return shell.say("Marked: copy it with the device's own menu.");
-      }
-      shell.say("Copied.");
-    };
+    const copy = () => heapcast.share.copy(text);
     const share = () => navigator.share({ title: subject, text: text.value }).catch((error) => { if (error.name !== "AbortError") copy(); });
     const mail = () => { location.href = `mailto:?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(text.value.replace(/\n/g, "\r\n"))}`; };
 

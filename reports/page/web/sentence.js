@@ -33,6 +33,10 @@ heapcast.sentence = (() => {
       : i === 0 ? words.replace(/^[\s,;.]+/, "") : parts[i - 1].value ? words.slice(mark(parts[i]).length) : words));
   };
 
+  /** All values, each with its clause. @param {any} read @returns {{value: any, clause: any}[]} */
+  const all = (read) => read.sentence.clauses.flatMap((/** @type {any} */ clause) =>
+    clause.parts.map(valueOf).filter(Boolean).map((/** @type {any} */ value) => ({ value, clause })));
+
   return {
     title,
 
@@ -48,22 +52,13 @@ heapcast.sentence = (() => {
       ];
     },
 
-    /** What the sentence cannot say. @param {any} read */
-    further: ({ sentence: { further } }) => (further.length ? h("details", { class: "further" }, h("summary", {}, `Further settings, from the file: ${further.length}`),
-      h("ul", {}, further.map((/** @type {any} */ one) => h("li", {}, one.words)))) : ""),
+    /** What the sentence cannot say, each with what it belongs to: `sand, damp, fill factor`. @param {any} read */
+    further: ({ sentence: { further } }) => (further.length ? h("details", { class: "further" }, h("summary", {}, `Further settings: ${further.length}`),
+      h("ul", {}, further.map((/** @type {any} */ one) => h("li", {}, h("strong", {}, one.key.split(".").slice(1).join(", ").replace(/_/g, " ") || one.key), ": ", one.words)))) : ""),
 
     /** The value of a key and the clause it stands in. @param {any} read @param {string} key */
-    find(read, key) {
-      for (const clause of read.sentence.clauses) {
-        const value = clause.parts.map(valueOf).find((/** @type {any} */ value) => value && value.key === key);
-        if (value) return { value, clause };
-      }
-      return null;
-    },
-
-    /** All values, each with its clause. @param {any} read @returns {{value: any, clause: any}[]} */
-    all: (read) => read.sentence.clauses.flatMap((/** @type {any} */ clause) =>
-      clause.parts.map(valueOf).filter(Boolean).map((/** @type {any} */ value) => ({ value, clause }))),
+    find: (read, key) => all(read).find(({ value }) => value.key === key) || null,
+    all,
 
     /** Gives a value the focus; the first one where it is gone. @param {HTMLElement} element @param {string} key */
     focus(element, key) {

@@ -7,8 +7,8 @@ heapcast.share = (() => {
   /** Longer links are cut by some programs for messages. */
   const LONG_LINK = 2000;
   const LARGEST_FILE = 8e6;
-  /** What a packed job begins with: the version of the packing. */
-  const PACKED = /(?:^|#)(1\.[A-Za-z0-9_-]+)\s*$/;
+  /** What a packed job begins with: the version of the packing, which the engine judges. */
+  const PACKED = /(?:^|#)(\d+\.[A-Za-z0-9_-]+)\s*$/;
 
   const texts = (/** @type {Job} */ job) => [{ name: job.name, text: job.text }, ...job.files];
 
@@ -26,12 +26,15 @@ heapcast.share = (() => {
     }
   }
 
-  /** @param {string} words @param {HTMLTextAreaElement} field */
-  async function copy(words, field) {
+  /** Copies what stands in a field; where the page may not, it is marked. @param {HTMLTextAreaElement} field */
+  async function copy(field) {
     field.select();
-    const copied = await navigator.clipboard?.writeText(words).then(() => true, () => false);
-    shell.say(copied ? "Copied." : "Marked: copy it with the device's own copy.");
+    const copied = await navigator.clipboard?.writeText(field.value).then(() => true, () => false) || document.execCommand("copy");
+    shell.say(copied ? "Copied." : "Marked: copy it with the device's own menu.");
   }
+
+  /** The text of a job without its notes, which would make a code too fine for a camera; a text of several lines in quotes is left as it is. */
+  const bare = (/** @type {string} */ text) => (/"""|'''/.test(text) ? text : text.replace(/^\s*#.*\n/gm, "").replace(/[ \t]+#[^"'\n]*$/gm, ""));
 
   /** What the engine refuses, as a sentence. @param {any} fault */
   const sentence = ({ message = "this is not a job" }) => `${message[0]?.toUpperCase()}${message.slice(1)}.`;
@@ -70,16 +73,17 @@ heapcast.share = (() => {
         h("p", {}, names, job.files.length ? ": the job and what it names." : ": the whole job. It opens on a phone and in the program."),
         h("div", { class: "row fill" }, canSend && h("button", { class: "first", onclick: () => sendFiles(job) }, "send the file"),
           h("button", { class: canSend ? "" : "first", onclick: () => saveFiles(job) }, "save the file here"))),
-      ...(packed instanceof Error ? [h("h2", {}, "As a link"), h("p", {}, sentence(packed))] : await linked(job.title, packed)),
+      ...(packed instanceof Error ? [h("h2", {}, "As a link"), h("p", {}, sentence(packed))] : await linked(job, packed)),
       h("div", { class: "no-print" },
         h("h2", {}, "On paper"),
         h("div", { class: "row fill" }, h("button", { onclick: () => print(job) }, "print the answer"))));
   });
 
-  /** The link and its code; without an address of its own, the page gives what a link would carry. @param {string} title @param {string} packed */
-  async function linked(title, packed) {
-    const fromFile = location.protocol === "file:";
-    const link = fromFile ? packed : `${location.href.split("#")[0]}#${packed}`;
+  /** The link and its code; without an address of its own, the page gives what a link would carry. @param {Job} job @param {string} packed */
+  async function linked(job, packed) {
+    const [{ title }, fromFile, short] = [job, location.protocol === "file:", bare(job.text)];
+    const address = (/** @type {string} */ what) => (fromFile ? what : `${location.href.split("#")[0]}#${what}`);
+    const link = address(packed);
     const field = h("textarea", { id: "link", rows: 3, readonly: true, spellcheck: "false", value: link, onfocus: () => field.select() });
     const send = () => navigator.share(fromFile ? { text: link } : { title, url: link }).catch(() => undefined);
     const what = fromFile ? "text" : "link";
@@ -92,9 +96,10 @@ heapcast.share = (() => {
         link.length > LONG_LINK && h("p", { class: "heed" }, `It has ${link.length.toLocaleString("en")} characters, and some programs for messages cut what is so long. A file is surer.`),
         h("label", { class: "only-read", for: "link" }, `the job as a ${what}`), field,
         h("div", { class: "row fill" }, "share" in navigator && h("button", { onclick: send }, `send the ${what}`),
-          h("button", { onclick: () => copy(link, field) }, `copy the ${what}`))),
+          h("button", { onclick: () => copy(field) }, `copy the ${what}`))),
       h("h2", {}, "As a code to scan"),
-      await code(link, title),
+      h("div", {}, short !== job.text && h("p", { class: "note" }, "It leaves out the notes of the job's text, the lines with #."),
+        await code(address(await heapcast.engine.pack({ ...job, text: short })), title)),
     ];
   }
 
@@ -197,5 +202,5 @@ heapcast.share = (() => {
     });
   }
 
-  return { picker, open, paste, isJob };
+  return { picker, open, paste, copy, bare, isJob };
 })();

@@ -51,13 +51,12 @@ heapcast.sheet = (() => {
       /** @param {string} text @param {(found: {words: string, plan: string}) => void} [then] */
       of(text, then) {
         stop();
-        shown.classList.toggle("old", text !== open.job.text);
-        if (text === open.job.text) return shown.replaceChildren("As it stands.");
+        shown.replaceChildren(text === open.job.text ? "As it stands." : "Working it out.");
+        if (text === open.job.text) return;
         const { signal } = (running = new AbortController());
         timer = setTimeout(() => compared(open, text, signal).then((found) => {
           if (signal.aborted) return;
-          shown.classList.remove("old");
-          shown.replaceChildren(found.plan ? h("strong", {}, "Plan on ", found.plan, ". ") : "", found.words);
+          shown.replaceChildren(found.plan ? h("strong", {}, "Plan on ", found.plan, ". ") : "", heapcast.together(found.words));
           if (then) then(found);
         }).catch((error) => { if (!signal.aborted) heapcast.job.failed(shown, error, signal); }), PAUSE_MS);
       },
@@ -77,6 +76,8 @@ heapcast.sheet = (() => {
     const step = (/** @type {string} */ sign, /** @type {string} */ name) => h("button", { class: "step", "aria-label": `${name}: ${value.title}` }, sign);
     const [less, more] = [step("−", "less"), step("+", "more")];
     let now = value;
+    /** A choice with its times as the person tells them. @param {string} one */
+    const said = (one) => (heapcast.shell.prefs().clock === "24" ? one : one.replace(/\b(\d\d):(\d\d)\b/g, (_, hour, minute) => `${hour % 12 || 12}:${minute} ${hour < 12 ? "am" : "pm"}`));
 
     /** A bare figure takes the unit beside it. */
     const typed = () => {
@@ -87,7 +88,7 @@ heapcast.sheet = (() => {
       const words = long ? field.value.toLowerCase().split(/\s+/) : [];
       const fits = (value.choices || []).filter((/** @type {string} */ one) => words.every((word) => one.toLowerCase().includes(word)));
       choices.replaceChildren(...fits.map((/** @type {string} */ one) => h("button", {
-        "aria-pressed": String(one === now.typed), onclick: () => (long ? taken : tried)({ set: value.key, value: one }) }, one)));
+        "aria-pressed": String(one === now.typed), onclick: () => (long ? taken : tried)({ set: value.key, value: one }) }, said(one))));
       if (long && !fits.length) choices.append(h("button", { onclick: () => taken({ set: value.key, value: typed() }) }, `take “${field.value.trim()}”`));
     };
     const show = (/** @type {any} */ next, /** @type {boolean} */ own) => {

@@ -4,6 +4,9 @@
 /** What the screens of a job share; each file of theirs sets its own. */
 heapcast.job = heapcast.screens = heapcast.sentence = heapcast.sheet = heapcast.answer = heapcast.paper = heapcast.table = /** @type {any} */ (null);
 
+/** Words in which a figure is not parted from its per cent sign, nor the days from their number. @param {string} words */
+heapcast.together = (words) => words.replace(/(\d) (?=%|days? in)/g, "$1\u00a0").replace(/(days? in) (?=\d)/g, "$1\u00a0");
+
 /** @typedef {Node | string | number | null | undefined | false} Below */
 /** An element: attributes and listeners (`onclick: f`) from `has`, texts and elements below it. A text is never read as markup.
  * @template {keyof HTMLElementTagNameMap} K @param {K} tag @param {Record<string, any>} [has]
@@ -16,7 +19,7 @@ heapcast.h = (tag, has = {}, ...below) => {
     else if (value === true) made.setAttribute(name, "");
     else if (value !== false && value != null && name !== "value") made.setAttribute(name, String(value));
   }
-  for (const one of below.flat()) if (one != null && one !== false) made.append(typeof one === "number" ? String(one) : one);
+  for (const one of below.flat()) if (one != null && one !== false) made.append(one instanceof Node ? one : heapcast.together(String(one)));
   if (has?.value != null) Object.assign(made, { value: has.value });
   return made;
 };
@@ -26,7 +29,7 @@ heapcast.shell = (() => {
   /** @typedef {{ id: string, job: Job | null, rest: string[], packed: string }} Params */
   /** What a screen is made by; what it gives back is called when the screen is left.
    * @typedef {(element: HTMLElement, params: Params) => void | (() => void) | Promise<void | (() => void)>} Screen */
-  /** @typedef {{ words: string, href?: string, run?: () => void }} Action  a link or a button of the head */
+  /** @typedef {{ words: string, href: string }} Action  a link of the head */
 
   const { h, store } = heapcast;
   const MESSAGE_MS = 8000;
@@ -68,8 +71,7 @@ heapcast.shell = (() => {
     way.setAttribute("href", first === "job" && rest.length ? `#/job/${id}` : "#/");
     part("title").textContent = words;
     document.title = words === "heapcast" ? words : `${words} \u00b7 heapcast`;
-    part("actions").replaceChildren(...actions.map(({ words: says, href, run }) =>
-      href ? h("a", { href }, says) : h("button", { class: "plain", onclick: run }, says)));
+    part("actions").replaceChildren(...actions.map(({ words: says, href }) => h("a", { href }, says)));
   }
 
   /** Shows the screen of the address anew. @param {{ focus?: boolean }} [how] */

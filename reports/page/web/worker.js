@@ -3,7 +3,7 @@
 
 /** The engine in a worker of its own: one call after the other, each answered by a message with its number. */
 (() => {
-  /** Times a second that progress is told, at the most. */
+  /** Time between two words on progress, at the least [ms]. */
   const TOLD_EVERY_MS = 100;
   /** The answer last given. @type {any} */
   let answered = null;

@@ -189,7 +189,15 @@ class WebKit {
       one.kill();
       await new Promise((gone) => (one.exitCode === null && one.signalCode === null ? one.once('exit', gone) : gone()));
     }
-    rmSync(this.home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    // Its own helpers write for a moment longer than it runs.
+    for (let left = 25; ; left -= 1) {
+      try {
+        return rmSync(this.home, { recursive: true, force: true });
+      } catch (error) {
+        if (error.code !== 'ENOTEMPTY' || left === 0) throw error;
+        await new Promise((later) => { setTimeout(later, 200); });
+      }
+    }
   }
 }
 
