@@ -40,6 +40,7 @@
 //!     wanted, such as \"20 yd3\" or \"15 m3\"");
 //! ```
 
+pub mod calendar;
 pub mod sentence;
 pub mod typed;
 pub mod units;

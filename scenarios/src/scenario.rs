@@ -32,7 +32,7 @@ pub struct Scenario {
     /// Where the files of observed values were found that it was read from besides.
     pub observed_files: Vec<std::path::PathBuf>,
     /// Date of the first day, if given.
-    pub date: Option<jiff::civil::Date>,
+    pub date: Option<time::Date>,
     /// System of units to show results in.
     pub units: System,
     /// Currency of all prices as typed, such as `$`; empty if the file has no prices.

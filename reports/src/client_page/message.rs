@@ -72,7 +72,7 @@ mod tests {
 
     fn told(date: bool, price: Option<&str>, clock: Clock) -> Message {
         let mut scenario = example::scenario();
-        scenario.date = date.then(|| jiff::civil::date(2026, 4, 18));
+        scenario.date = scenarios::calendar::day(2026, 4, 18).filter(|_| date);
         message(&scenario, (System::Metric, clock), price, (1, 200), |_| ()).unwrap()
     }
 

@@ -1,10 +1,9 @@
 //! Figures as people say them: no finer than anybody can know them. Files keep the exact figures; screens, pages and
 //! charts say what stands here.
 
-use jiff::ToSpan;
-use jiff::civil::Date;
-use scenarios::Scenario;
 use scenarios::units::{System, clock, figure, money, volume_number};
+use scenarios::{Scenario, calendar};
+use time::Date;
 
 /// Seconds in a minute, an hour and a day.
 const MINUTE: f64 = 60.0;
@@ -142,9 +141,9 @@ impl Calendar {
         let whole = (seconds / MINUTE).round() * MINUTE;
         let days = (whole / DAY).floor();
         let date = self.first_day.filter(|_| whole.is_finite() && days >= 1.0);
-        match date.and_then(|first| first.checked_add((days as i64).days()).ok()) {
+        match date.and_then(|first| calendar::later(first, days as i64)) {
             Some(day) => {
-                format!("{} {}", day.strftime("%a %-d %b"), clock(whole - days * DAY, self.units))
+                format!("{} {}", calendar::short(day), clock(whole - days * DAY, self.units))
             }
             None => clock(seconds, self.units),
         }
@@ -258,7 +257,7 @@ mod tests {
 
     #[test]
     fn a_later_day_has_its_date_where_it_is_known() {
-        let first_day = Some(jiff::civil::date(2026, 4, 17));
+        let first_day = calendar::day(2026, 4, 17);
         let calendar = Calendar { units: System::Us, first_day };
         assert_eq!(calendar.clock(10.0 * HOUR), "10:00 am");
         assert_eq!(calendar.clock(DAY + 10.0 * HOUR), "Sat 18 Apr 10:00 am");

@@ -1,8 +1,9 @@
 //! Dates.
 
 use super::Wrong;
+use crate::calendar;
 use crate::document::Value;
-use jiff::civil::Date;
+use time::Date;
 
 /// A date without a time: `2026-04-18`, with or without quotes.
 pub(crate) fn date(value: &Value) -> Result<Date, Wrong> {
@@ -11,8 +12,8 @@ pub(crate) fn date(value: &Value) -> Result<Date, Wrong> {
         Value::Time(time) => (time.date.and_then(civil), time.date.is_some() && time.time.is_some()),
         Value::Text(text) => {
             let text = text.trim();
-            let longer = text.len() > 10 && text.get(..10).is_some_and(|date| date.parse::<Date>().is_ok());
-            (text.parse().ok(), longer)
+            let longer = text.len() > 10 && text.get(..10).is_some_and(|date| calendar::read(date).is_some());
+            (calendar::read(text), longer)
         }
         _ => (None, false),
     };
@@ -26,6 +27,5 @@ pub(crate) fn date(value: &Value) -> Result<Date, Wrong> {
 }
 
 fn civil(date: toml::value::Date) -> Option<Date> {
-    let part = |number: u8| i8::try_from(number).ok();
-    Date::new(i16::try_from(date.year).ok()?, part(date.month)?, part(date.day)?).ok()
+    calendar::day(date.year.into(), date.month, date.day)
 }

@@ -56,7 +56,7 @@ const MOST_THINGS: usize = 200;
 pub(crate) struct Raw {
     pub(crate) title: Option<At<String>>,
     pub(crate) units: Option<At<System>>,
-    pub(crate) date: Option<At<jiff::civil::Date>>,
+    pub(crate) date: Option<At<time::Date>>,
     pub(crate) fill_order: Option<At<FillOrder>>,
     pub(crate) material: Option<RawMaterial>,
     pub(crate) zones: Vec<RawZone>,

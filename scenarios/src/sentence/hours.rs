@@ -2,13 +2,13 @@
 
 use super::clause::{Add, Clause, Value};
 use super::teller::{About, Teller, aside, clause, told, words};
+use crate::calendar;
 use crate::defaults::START;
 use crate::diagnostics::At;
 use crate::key::{shift, top};
 use crate::parse::clock::{DAY, clock_of};
 use crate::raw::RawBreak;
 use crate::units::{System, clock};
-use jiff::ToSpan;
 
 const MINUTE: f64 = 60.0;
 /// Steps of the clock \[s\].
@@ -30,9 +30,8 @@ impl Teller<'_> {
         let value = match &self.raw.date {
             Some(at) => {
                 let date = at.value;
-                let day = |days: i64| date.checked_add(days.days()).ok().map(|date| date.to_string());
-                let words = date.strftime("%A %-d %B %Y").to_string();
-                Value { less: day(-1), more: day(1), ..about.value(words, date.to_string()) }
+                let day = |days: i64| calendar::later(date, days).map(|date| date.to_string());
+                Value { less: day(-1), more: day(1), ..about.value(calendar::whole(date), date.to_string()) }
             }
             None => Value { usual: true, ..about.value("any day".into(), String::new()) },
         };

@@ -1,10 +1,11 @@
 //! When, in the client's words: round times of the clock, days by their names.
 
-use jiff::ToSpan;
-use jiff::civil::Date;
+use crate::render::page::words;
 use scenarios::Scenario;
+use scenarios::calendar::{later, of_month};
 use scenarios::units::{System, clock};
 use sim::Study;
+use time::Date;
 
 const DAY_S: f64 = 86_400.0;
 
@@ -13,7 +14,7 @@ pub(super) fn when(scenario: &Scenario, study: &Study, units: System) -> (Option
     let start_s = scenario.job.shift.start_s;
     let finish = study.sorted(|o| start_s + o.finish.clock.as_secs_f64());
     let [from, middle, to] = [0.1, 0.5, 0.9].map(|share| finish.percentile(share).value);
-    let date = scenario.date.map(|date| date.strftime("%A, %-d %B %Y").to_string());
+    let date = scenario.date.map(words::date);
     (date, short_clock(start_s, units), done(from, middle, to, scenario.date, units))
 }
 
@@ -48,10 +49,10 @@ pub(super) fn of_day(at: f64, date: Option<Date>, units: System) -> String {
 
 /// A day by its name, counted from 0; by its number where the job has no date.
 fn day(day: f64, date: Option<Date>) -> String {
-    let named = date.and_then(|first| first.checked_add((day as i64).days()).ok());
+    let named = date.and_then(|first| later(first, day as i64));
     match named {
-        Some(date) if day < 6.0 => date.strftime("%A").to_string(),
-        Some(date) => date.strftime("%A %-d %B").to_string(),
+        Some(date) if day < 6.0 => date.weekday().to_string(),
+        Some(date) => format!("{} {}", date.weekday(), of_month(date)),
         None => format!("day {}", day + 1.0),
     }
 }
@@ -80,7 +81,7 @@ mod tests {
     #[test]
     fn a_job_that_ends_on_a_later_day_says_on_which() {
         let (from, middle, to) = (34.0 * H, 35.0 * H, 36.0 * H);
-        let wednesday = jiff::civil::date(2026, 5, 27);
+        let wednesday = scenarios::calendar::day(2026, 5, 27).unwrap();
         assert_eq!(
             done(from, middle, to, Some(wednesday), System::Us),
             "on Thursday between 10 am and noon, most likely about 11 am"
@@ -89,7 +90,7 @@ mod tests {
 
     #[test]
     fn a_job_that_may_take_days_names_them() {
-        let saturday = jiff::civil::date(2026, 4, 18);
+        let saturday = scenarios::calendar::day(2026, 4, 18).unwrap();
         let (from, middle, to) = (15.0 * H, 24.0 * H + 9.0 * H, 24.0 * H + 10.8 * H);
         assert_eq!(
             done(from, middle, to, Some(saturday), System::Us),

@@ -2,10 +2,10 @@
 
 use super::when::{of_day, short_clock};
 use crate::findings::OrderFindings;
-use jiff::civil::Date;
 use scenarios::Scenario;
 use scenarios::units::{System, area, length, short_length, volume};
 use sim::{Delivery, Job, Stockpile};
+use time::Date;
 
 /// Zones told one by one; more would not fit on the sheet.
 const MOST_ZONES: usize = 6;
@@ -156,7 +156,7 @@ mod tests {
                 .starts_with("A truck comes at about 10 am: it can drive up to \"pile\"")
         );
         scenario.job.stockpiles[0].deliveries.push(truck(33.5));
-        scenario.date = Some(jiff::civil::date(2026, 4, 18));
+        scenario.date = scenarios::calendar::day(2026, 4, 18);
         assert!(
             see_to(&scenario, System::Us, System::Us)[2]
                 .starts_with("Trucks come at about Saturday 10 am, Sunday 9:30 am: they")

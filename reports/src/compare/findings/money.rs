@@ -5,7 +5,7 @@ use super::words::{quoted, sentence};
 use crate::compare::{Choice, Comparison, Judged};
 use crate::findings::Unit;
 use crate::findings::share_of_runs;
-use jiff::ToSpan;
+use scenarios::calendar;
 use sim::Sorted;
 
 /// The other side of the bargain, and the days.
@@ -110,8 +110,8 @@ fn by_day(comparison: &Comparison) -> Option<String> {
         .map(|(place, share)| format!("{} in {}", Choice::letter(place), share_of_runs(*share)))
         .collect();
     let date = (comparison.first().scenario.date)
-        .and_then(|first| first.checked_add((i64::from(day) - 1).days()).ok())
-        .map_or_else(|| format!("day {day}"), |date| date.strftime("%a %-d %b").to_string());
+        .and_then(|first| calendar::later(first, i64::from(day) - 1))
+        .map_or_else(|| format!("day {day}"), calendar::short);
     let when = if day == 1 { format!("on {date}") } else { format!("by the end of {date}") };
     Some(format!("Done {when}: {}.", each.join(", ")))
 }

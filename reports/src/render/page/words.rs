@@ -69,8 +69,8 @@ fn is_number(word: &str) -> bool {
 }
 
 /// `Saturday, 18 April 2026`.
-pub(crate) fn date(date: jiff::civil::Date) -> String {
-    date.strftime("%A, %-d %B %Y").to_string()
+pub(crate) fn date(date: time::Date) -> String {
+    scenarios::calendar::whole(date).replacen(' ', ", ", 1)
 }
 
 #[cfg(test)]
@@ -109,6 +109,6 @@ mod tests {
 
     #[test]
     fn a_date_is_said_with_its_weekday() {
-        assert_eq!(date(jiff::civil::date(2026, 4, 18)), "Saturday, 18 April 2026");
+        assert_eq!(date(scenarios::calendar::day(2026, 4, 18).unwrap()), "Saturday, 18 April 2026");
     }
 }

@@ -3,7 +3,7 @@
 use super::Layout;
 use crate::card::{Card, CardWeight};
 use crate::findings::{AssumedLine, Warning, Warnings, capital, sentence};
-use scenarios::Scenario;
+use scenarios::{Scenario, calendar};
 use std::path::Path;
 
 /// Warnings shown in full; more would push the answers off the screen.
@@ -21,7 +21,7 @@ pub(crate) fn warning_lines(all: &[Warning], file: &str) -> Vec<String> {
 
 /// The title with the date, the alternative and what else is changed.
 pub(crate) fn titled(scenario: &Scenario) -> String {
-    let date = scenario.date.map(|d| format!(", {}", d.strftime("%A %-d %B %Y"))).unwrap_or_default();
+    let date = scenario.date.map(|d| format!(", {}", calendar::whole(d))).unwrap_or_default();
     let alternative =
         scenario.alternative.as_ref().map(|a| format!(", alternative \"{a}\"")).unwrap_or_default();
     let changes: Vec<String> = scenario.changes.iter().map(ToString::to_string).collect();
