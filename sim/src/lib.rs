@@ -64,8 +64,8 @@
 //!
 //! # What it does not do
 //!
-//! No files, no unit conversion, no printing, no clock, no thread of its own (it uses the current `rayon` pool, which is one thread
-//! where a platform has no more). It does not say whether a machine may be used for a job: that is for its manual and for those who
+//! No files, no unit conversion, no printing, no clock, no thread of its own: it uses the current `rayon` pool, and without the feature
+//! `threads` the caller's alone. It does not say whether a machine may be used for a job: that is for its manual and for those who
 //! know.
 //!
 //! # Sources of the methods
@@ -101,6 +101,7 @@ mod sampler;
 mod select;
 mod streams;
 mod study;
+mod threads;
 
 pub use activity::{LoaderActivity, LoaderTimes, RakerActivity, RakerTimes};
 pub use chance::{ChanceError, Distribution};
@@ -123,3 +124,4 @@ pub use sampler::Sampler;
 pub use select::{Promise, RandomNumbers, Selected, select};
 pub use streams::{Factor, LoadDraw, LoadStream, Streams};
 pub use study::{Runs, Study};
+pub use threads::both;

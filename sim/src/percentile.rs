@@ -5,7 +5,7 @@
 //! Their intervals are distribution-free, from order statistics (David & Nagaraja, Order Statistics, 3rd ed., 7.1).
 
 use crate::beta;
-use rayon::prelude::*;
+use crate::threads;
 use statrs::distribution::{Binomial, DiscreteCDF};
 
 /// The confidence of every interval in this crate.
@@ -58,7 +58,7 @@ impl Sorted {
     /// Sorts a sample.
     pub fn new(values: impl IntoIterator<Item = f64>) -> Self {
         let mut values: Vec<f64> = values.into_iter().collect();
-        values.par_sort_unstable_by(f64::total_cmp);
+        threads::sort(&mut values);
         Self(values)
     }
 

@@ -9,7 +9,7 @@ use crate::percentile::{Mean, Share, share};
 use crate::plan::Plan;
 use crate::run::Scratch;
 use crate::study::Study;
-use rayon::prelude::*;
+use crate::threads;
 
 /// One thing made better.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -230,7 +230,8 @@ pub fn relief(
     let tries = Tries { most: tries.most.min(study.runs()), ..tries };
     let mut trials = trials(job, plan, study, usual_m3, tries)?;
     while trials.iter().any(|trial| trial.more > 0) {
-        let gone_on: Vec<_> = trials.par_iter_mut().map(|trial| trial.goes_on(study.seed, &made)).collect();
+        let all = trials.iter_mut().collect();
+        let gone_on = threads::each(all, || (), |(), _, trial: &mut Trial| trial.goes_on(study.seed, &made));
         gone_on.into_iter().collect::<Result<(), _>>()?;
         for trial in &mut trials {
             let is_of_time = trial.improvement.saves_time();

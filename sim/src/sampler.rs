@@ -6,7 +6,7 @@
 //! digit in which mathematics libraries differ between platforms is rounded away.
 
 use crate::chance::Distribution;
-use rayon::prelude::*;
+use crate::threads;
 
 const CELLS: usize = 1 << CELL_BITS;
 const CELL_BITS: u32 = 10;
@@ -96,8 +96,15 @@ impl Table {
             Self { middle: [0.0; CELLS + 1], lower: [0.0; TAIL], upper: [0.0; TAIL], law: law.clone() };
         // A beta's quantile takes some ten thousand instructions.
         let fill = |knots: &mut [f32], chance: fn(usize) -> f64| {
-            let knots = knots.par_iter_mut().enumerate().with_min_len(AT_ONCE);
-            knots.for_each(|(i, knot)| *knot = law.quantile(chance(i)) as f32);
+            threads::each(
+                knots.chunks_mut(AT_ONCE).collect(),
+                || (),
+                |(), piece, knots| {
+                    for (i, knot) in knots.iter_mut().enumerate() {
+                        *knot = law.quantile(chance(piece * AT_ONCE + i)) as f32;
+                    }
+                },
+            );
         };
         fill(&mut table.lower, tail_chance);
         fill(&mut table.upper, |i| 1.0 - tail_chance(i));

@@ -6,7 +6,7 @@ use crate::outcome::{Accounts, Outcome};
 use crate::percentile::{Share, Sorted, share};
 use crate::plan::Plan;
 use crate::run::Scratch;
-use rayon::prelude::*;
+use crate::threads;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// How many replications to make.
@@ -85,8 +85,7 @@ impl Study {
 
     fn go_on(&mut self, plan: &Plan, n: u32, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
         let first = self.runs();
-        // In parallel as well: fresh memory is slow to touch.
-        self.outcomes.par_extend(rayon::iter::repeat_n(Outcome::default(), (n - first) as usize));
+        threads::lengthen(&mut self.outcomes, Outcome::default(), (n - first) as usize);
         let outcomes = &mut self.outcomes[first as usize..];
         let (rest_of_open, new) = outcomes.split_at_mut(to_end_of_batch(first, n));
         let goes_on = Batch { first, outcomes: rest_of_open, accounts: self.open.clone() };
@@ -193,28 +192,24 @@ pub(crate) fn make(
 ) -> Result<Vec<(u32, Accounts)>, RunError> {
     // What comes after a replication in a deadlock need not be made; what comes before it must, to say which was the first.
     let first_to_fail = AtomicUsize::new(usize::MAX);
-    let done: Vec<_> = batches
-        .into_par_iter()
-        .enumerate()
-        // Each for whoever is free: threads are not always equally fast.
-        .with_max_len(1)
-        .map_init(
-            || Scratch::new(plan),
-            |scratch, (number, Batch { first, outcomes, mut accounts })| {
-                let end = first + outcomes.len() as u32;
-                if number > first_to_fail.load(Ordering::Relaxed) {
-                    return Ok((end, accounts));
-                }
-                for (run, outcome) in (first..end).zip(outcomes.iter_mut()) {
-                    *outcome = scratch.run(plan, seed, run, &mut accounts).inspect_err(|_| {
-                        first_to_fail.fetch_min(number, Ordering::Relaxed);
-                    })?;
-                }
-                made(outcomes.len() as u32);
-                Ok((end, accounts))
-            },
-        )
-        .collect();
+    let done = threads::each(
+        batches,
+        || Scratch::new(plan),
+        |scratch, number, batch| {
+            let Batch { first, outcomes, mut accounts } = batch;
+            let end = first + outcomes.len() as u32;
+            if number > first_to_fail.load(Ordering::Relaxed) {
+                return Ok((end, accounts));
+            }
+            for (run, outcome) in (first..end).zip(outcomes.iter_mut()) {
+                *outcome = scratch.run(plan, seed, run, &mut accounts).inspect_err(|_| {
+                    first_to_fail.fetch_min(number, Ordering::Relaxed);
+                })?;
+            }
+            made(outcomes.len() as u32);
+            Ok((end, accounts))
+        },
+    );
     done.into_iter().collect()
 }
 

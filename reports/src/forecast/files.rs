@@ -7,6 +7,7 @@ use crate::answer::{Document, RUNS, RUNS_COMPRESSED, RunRows, document, drawing,
 use crate::chart::Size;
 use crate::failure::Failure;
 use crate::render::table::runs_csv;
+use sim::both;
 
 /// Files of a forecast; a chart that there is nothing to draw in is left out.
 pub(crate) const FORECAST: [&str; 10] = [
@@ -30,7 +31,7 @@ pub(crate) fn summary(forecast: &Forecast) -> Result<Vec<u8>, Failure> {
 /// All files of a forecast.
 pub(crate) fn of_forecast(forecast: &Forecast, runs: RunRows) -> Result<Vec<Document>, Failure> {
     // The two take about as long as each other.
-    let (pictures, tables) = rayon::join(|| pictures(forecast), || tables(forecast, runs));
+    let (pictures, tables) = both(|| pictures(forecast), || tables(forecast, runs));
     let mut documents = pictures?;
     documents.splice(1..1, tables?);
     Ok(documents)
@@ -39,7 +40,7 @@ pub(crate) fn of_forecast(forecast: &Forecast, runs: RunRows) -> Result<Vec<Docu
 /// The page and its charts.
 fn pictures(forecast: &Forecast) -> Result<Vec<Document>, Failure> {
     let drawn = |size| figures(forecast, size).map_err(|error| undrawn("the charts", &error));
-    let (wide, narrow) = rayon::join(|| drawn(Size::PAGE), || drawn(Size::PHONE));
+    let (wide, narrow) = both(|| drawn(Size::PAGE), || drawn(Size::PHONE));
     let (wide, narrow) = (wide?, narrow?);
     let page = Document { name: "report.html", bytes: page(forecast, &wide, &narrow).into_bytes() };
     let drawings = wide.into_iter().filter_map(|figure| drawing(figure, &FORECAST, &forecast.provenance));
