@@ -270,20 +270,16 @@ impl Trial {
     fn goes_on(&mut self, seed: u64, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
         let first = self.outcomes.len();
         self.outcomes.resize(first + self.more as usize, Outcome::default());
-        let shares = self.outcomes[first..].par_chunks_mut(RUNS_AT_ONCE as usize).enumerate();
-        let done: Vec<_> = shares
-            .map_init(
-                || (Scratch::new(&self.plan), self.plan.empty_accounts()),
-                |(scratch, accounts), (share, outcomes)| {
-                    let runs = (first + share * RUNS_AT_ONCE as usize) as u32..;
-                    for (run, outcome) in runs.zip(outcomes.iter_mut()) {
-                        *outcome = scratch.run(&self.plan, seed, run, accounts)?;
-                    }
-                    made(outcomes.len() as u32);
-                    Ok(())
-                },
-            )
-            .collect();
+        let (plan, start) = (&self.plan, || (Scratch::new(&self.plan), self.plan.empty_accounts()));
+        let shares = self.outcomes[first..].chunks_mut(RUNS_AT_ONCE as usize).collect();
+        let done = threads::each(shares, start, |(scratch, accounts), share, outcomes: &mut [Outcome]| {
+            let runs = (first + share * RUNS_AT_ONCE as usize) as u32..;
+            for (run, outcome) in runs.zip(outcomes.iter_mut()) {
+                *outcome = scratch.run(plan, seed, run, accounts)?;
+            }
+            made(outcomes.len() as u32);
+            Ok(())
+        });
         done.into_iter().collect()
     }
 
