@@ -105,14 +105,12 @@ function unlzma(packed) {
   return out;
 }
 
-/** Bytes of a text in which two signs, of 91 that mean nothing in HTML, stand for 13 bits. @param {string} text */
+/** Bytes of a text that holds 15 bits a sign, from U+1000 on. @param {string} text */
 function untexted(text) {
-  const values = new Uint8Array(128);
-  for (let code = 33, value = 0; code < 127; code++) if (![34, 60, 92].includes(code)) values[code] = value++;
-  const out = new Uint8Array(Math.floor((text.length / 2) * (13 / 8)));
-  for (let i = 0, end = 0, held = 0, bits = 0; i < text.length; i += 2) {
-    held |= (values[text.charCodeAt(i)] * 91 + values[text.charCodeAt(i + 1)]) << bits;
-    for (bits += 13; bits >= 8; bits -= 8, held >>>= 8) out[end++] = held & 255;
+  const out = new Uint8Array(Math.floor(text.length * (15 / 8)));
+  for (let i = 0, end = 0, held = 0, bits = 0; i < text.length; i += 1) {
+    held |= (text.charCodeAt(i) - 0x1000) << bits;
+    for (bits += 15; bits >= 8; bits -= 8, held >>>= 8) out[end++] = held & 255;
   }
   return out;
 }

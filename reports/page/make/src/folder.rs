@@ -16,7 +16,7 @@ pub(crate) fn files(page: &Page, wasm: &Wasm) -> Result<Vec<(String, Vec<u8>)>> 
         digest(&page.styles),
         digest(&script),
     );
-    let policy = policy(&script, "'self' ", "connect-src 'self'; manifest-src 'self'; ");
+    let policy = policy(&[digest(&script)], "'self' ", "connect-src 'self'; manifest-src 'self'; ");
     let mut files = vec![
         ("index.html".to_owned(), page.html(&policy, &parts).into_bytes()),
         ("heapcast.css".to_owned(), page.styles.clone().into_bytes()),

@@ -47,12 +47,19 @@ impl Page {
             "index.html names no style or no script"
         );
         ensure!(page.head.contains(CHARSET), "index.html has no {CHARSET}");
+        page.styles = lean(&page.styles)?;
+        page.scripts = lean(&page.scripts)?;
         Ok(page)
     }
 
     /// Another file beside it.
     pub(crate) fn beside(&self, name: &str) -> Result<Vec<u8>> {
         fs::read(self.folder.join(name)).with_context(|| name.to_owned())
+    }
+
+    /// Another file beside it that is a text.
+    pub(crate) fn beside_text(&self, name: &str) -> Result<String> {
+        Ok(String::from_utf8(self.beside(name)?)?)
     }
 
     /// The HTML with a policy, and with this in place of its styles and scripts.
@@ -63,4 +70,22 @@ impl Page {
     }
 }
 
-const CHARSET: &str = "<meta charset=\"utf-8\">";
+pub(crate) const CHARSET: &str = "<meta charset=\"utf-8\">";
+
+/// A script or a style without its notes and the spaces its lines begin with.
+pub(crate) fn lean(text: &str) -> Result<String> {
+    let (mut out, mut in_note) = (String::new(), false);
+    for line in text.lines() {
+        ensure!(line.matches('`').count() % 2 == 0, "a text over several lines would be changed: {line}");
+        let mut line = line.trim_start();
+        in_note |= line.starts_with("/*");
+        if in_note {
+            let Some((_, rest)) = line.split_once("*/") else { continue };
+            (line, in_note) = (rest.trim_start(), false);
+        }
+        if !line.is_empty() && !line.starts_with("//") {
+            out.extend([line, "\n"]);
+        }
+    }
+    Ok(out)
+}

@@ -1,6 +1,6 @@
 //! What both kinds of page have in common: one script with all that runs, the worker in it as a text.
 
-use crate::page::Page;
+use crate::page::{Page, lean};
 use crate::wasm::Wasm;
 use anyhow::{Result, ensure};
 
@@ -23,9 +23,9 @@ pub(crate) fn quoted(text: &str) -> String {
 
 /// Everything that runs on the page; `engine` is a JavaScript expression that says where the engine is.
 pub(crate) fn script(page: &Page, wasm: &Wasm, engine: &str) -> Result<String> {
-    let mut worker = wasm.script.clone();
+    let mut worker = lean(&wasm.script)?;
     for name in ["unpack.js", "worker.js"] {
-        worker.push_str(&String::from_utf8(page.beside(name)?)?);
+        worker.push_str(&lean(&page.beside_text(name)?)?);
     }
     let script = format!(
         "var heapcast = {{ build: {{ engine: {engine}, worker: {} }} }};\n{}",

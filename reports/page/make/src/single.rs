@@ -1,28 +1,33 @@
 //! One HTML file with everything inside.
+//!
+//! It is written in UTF-16 with its mark, which goes before whatever a host says of a file: so a sign of two bytes can hold 15 bits,
+//! where a page in UTF-8 takes four signs for three bytes.
 
-use crate::page::Page;
+use crate::page::{CHARSET, Page, lean};
 use crate::parts::script;
-use crate::policy::policy;
-use crate::wasm::Wasm;
+use crate::policy::{digest, policy};
+use crate::wasm::{Wasm, packed};
 use anyhow::{Result, ensure};
 use base64::prelude::{BASE64_STANDARD, Engine};
 
 /// The file. It may load nothing at all, not even from where it came from.
-pub(crate) fn file(page: &Page, wasm: &Wasm) -> Result<String> {
+pub(crate) fn file(page: &Page, wasm: &Wasm) -> Result<Vec<u8>> {
     let script = script(page, wasm, "{ inside: \"engine\" }")?;
-    let packed = texted(&wasm.packed);
-    let policy = policy(&script, "", "");
+    let inside = packed(format!("{}\0{script}", page.styles).as_bytes())?;
+    let first = lean(&[page.beside_text("unpack.js")?, page.beside_text("single.js")?].concat())?;
+    let policy = policy(&[digest(&first), digest(&script)], "", "");
     // A script of another type is no script: a text that is kept in the page.
-    let parts = format!(
-        "<style>{}</style>\n<script type=\"text/plain\" id=\"engine\">{packed}</script>\n",
-        page.styles
-    );
+    let kept = |id: &str, bytes: &[u8]| {
+        format!("<script type=\"text/plain\" id=\"{id}\">{}</script>\n", texted(bytes))
+    };
+    let parts = format!("{}<script>{first}</script>\n", kept("inside", &inside));
     let icon = format!("data:image/svg+xml;base64,{}", BASE64_STANDARD.encode(page.beside("icon.svg")?));
     let html = page.html(&policy, &parts);
+    let html = exchanged(&html, &format!("{CHARSET}\n"), "")?;
     let html = exchanged(&html, "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n", "")?;
     let html = exchanged(&html, "href=\"icon.svg\"", &format!("href=\"{icon}\""))?;
-    // What is inside does not wait for the page as a file of its own does: it stands at its end.
-    exchanged(&html, "</body>", &format!("<script>{script}</script>\n</body>"))
+    let html = exchanged(&html, "</body>", &format!("{}</body>", kept("engine", &wasm.packed)))?;
+    Ok(format!("\u{feff}{html}").encode_utf16().flat_map(u16::to_le_bytes).collect())
 }
 
 /// The page with this in place of that, which has to be there: what is left in by mistake would not be seen.
@@ -31,17 +36,19 @@ fn exchanged(html: &str, that: &str, this: &str) -> Result<String> {
     Ok(html.replacen(that, this, 1))
 }
 
-/// Bytes as a text in which two signs, of 91 that mean nothing in HTML, stand for 13 bits: a tenth shorter than base64.
+/// The first of 32,768 signs in a row, none of which means anything in HTML.
+const FIRST: u32 = 0x1000;
+
+/// Bytes as a text, 15 bits a sign, the lowest first.
 fn texted(bytes: &[u8]) -> String {
-    let signs: Vec<char> = ('!'..='~').filter(|sign| !['"', '<', '\\'].contains(sign)).collect();
     let (mut held, mut bits, mut text) = (0, 0, String::new());
-    let mut put = |held: u32| text.extend([signs[held as usize / 91], signs[held as usize % 91]]);
+    let mut put = |held: u32| text.extend(char::from_u32(FIRST + (held & 0x7fff)));
     for byte in bytes {
         held |= u32::from(*byte) << bits;
         bits += 8;
-        if bits >= 13 {
-            put(held & 0x1fff);
-            (held, bits) = (held >> 13, bits - 13);
+        if bits >= 15 {
+            put(held);
+            (held, bits) = (held >> 15, bits - 15);
         }
     }
     if bits > 0 {

@@ -67,8 +67,13 @@ fn bound(file: &Path) -> Result<Wasm> {
         .remove_producers_section(true)
         .generate_output()?;
     let bytes = output.wasm_mut().emit_wasm();
-    let mut packer =
-        LzmaWriter::new_use_header(Vec::new(), &LzmaOptions::with_preset(9), Some(bytes.len() as u64))?;
-    packer.write_all(&bytes)?;
-    Ok(Wasm { packed: packer.finish()?, bytes, script: output.js().to_owned() })
+    Ok(Wasm { packed: packed(&bytes)?, bytes, script: output.js().to_owned() })
+}
+
+/// LZMA with its head, as small as its ways of looking make it.
+pub(crate) fn packed(bytes: &[u8]) -> Result<Vec<u8>> {
+    let options = LzmaOptions { lc: 4, pb: 0, nice_len: 273, ..LzmaOptions::with_preset(9) };
+    let mut packer = LzmaWriter::new_use_header(Vec::new(), &options, Some(bytes.len() as u64))?;
+    packer.write_all(bytes)?;
+    Ok(packer.finish()?)
 }
