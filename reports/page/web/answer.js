@@ -74,11 +74,14 @@ heapcast.answer = (() => {
     const bar = h("progress", { max: "1", value: "0", "aria-label": "runs made" });
     const from = h("p", { class: "note from" });
     const body = h("div", { class: "body" }, h("p", { class: "big plan" }, h("span", {}, "Plan on "), "…"));
-    const element = h("section", { class: "card", "aria-label": "The answer" }, bar, body, from, spoken);
+    /** Asks again for what stands here: another answer may have come between. */
+    let report = async () => "";
+    const whole = h("button", { class: "plain", hidden: true, onclick: () => report().then((html) => heapcast.paper.open(html, "report"), (error) => heapcast.job.failed(body, error, undefined)) }, "the whole report");
+    const element = h("section", { class: "card", "aria-label": "The answer" }, bar, body, from, whole, spoken);
 
     /** Asks with few runs and then with many, and shows each as it comes; tells whether it came to the end. @param {Open} open @param {AbortSignal} signal @param {Parameters<typeof draw>[1]} can */
     async function run({ job, prefs, element: screen }, signal, can) {
-      const busy = (/** @type {boolean} */ on) => { screen.setAttribute("aria-busy", String(on)); bar.classList.toggle("idle", !on); };
+      const busy = (/** @type {boolean} */ on) => { screen.setAttribute("aria-busy", String(on)); bar.classList.toggle("idle", !on); whole.hidden = on; };
       const ask = async (/** @type {string} */ runs) => {
         const { card } = await heapcast.engine.ask({ question: "forecast", jobs: [heapcast.job.plain(job)], options: [...heapcast.job.options(prefs), ["runs", runs]] },
           { signal, onProgress: (/** @type {number} */ done, /** @type {number} */ all) => { bar.value = all ? done / all : 0; } });
@@ -95,6 +98,7 @@ heapcast.answer = (() => {
       };
       busy(true);
       bar.value = 0;
+      report = () => ask(WHOLE).then(() => heapcast.engine.file("report.html")).then((bytes) => new TextDecoder().decode(bytes));
       body.classList.add("old");
       try {
         await ask(FIRST);

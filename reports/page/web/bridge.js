@@ -7,7 +7,7 @@ heapcast.engine = (() => {
   /** @typedef {{ units?: string, clock?: string }} Prefs */
   /** @typedef {{ question: string, jobs: Job[], list?: { name: string, text: string }, options?: [string, string][] }} Request */
   /** @typedef {{ onProgress?: (done: number, total: number) => void, signal?: AbortSignal }} How */
-  /** @typedef {{ id: number, call: string, typed: any[], how: How, resolve: (value: any) => void, reject: (error: any) => void }} Call */
+  /** @typedef {{ id: number, call: string, typed: any[], how: How, resolve: (value: any) => void, reject: (error: any) => void, again?: boolean }} Call */
 
   const build = heapcast.build;
   /** @type {Worker | null} */
@@ -61,7 +61,9 @@ heapcast.engine = (() => {
     end();
     const call = running ?? waiting.shift();
     running = null;
-    call?.reject(new Error(`The engine stopped and is started again; nothing that was typed is lost. (${why})`));
+    // What keeps nothing is asked once more: most likely nobody need know.
+    if (call && call.call !== "ask" && !call.again) waiting.unshift(Object.assign(call, { again: true }));
+    else call?.reject(new Error(`The engine stopped and is started again; nothing that was typed is lost. (${why})`));
     next();
   }
 

@@ -15,6 +15,10 @@ export const NATIVE = process.env.HEAPCAST ?? join(ROOT, 'target/release/heapcas
 
 export const built = (name) => readFileSync(join(BUILT, name));
 
+/** The page that is one file, which is written in UTF-16 with its mark; and a text that is kept in it. */
+export const single = () => new TextDecoder('utf-16le', { fatal: true }).decode(built('heapcast.html'));
+export const inside = (html, id) => html.match(new RegExp(`<script type="text/plain" id="${id}">([^<]+)<`))[1];
+
 /** What the builder says to the page: where the engine is, and what a worker runs. */
 export function build() {
   const [first] = built('folder/heapcast.js').toString().split('\n', 1);
