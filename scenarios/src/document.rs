@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
+use toml_writer::{ToTomlValue, TomlStringBuilder};
 
 /// Longest excerpt of a value as typed \[characters\].
 const EXCERPT: usize = 70;
@@ -125,7 +126,7 @@ pub(crate) fn alone(typed: &str) -> Result<Value, Vec<Fault>> {
 
 /// A text as TOML writes it.
 pub(crate) fn quoted(text: &str) -> String {
-    toml::Value::String(text.to_owned()).to_string()
+    TomlStringBuilder::new(text).as_default().to_toml_value()
 }
 
 /// Whether a word processor has been at the quotes.

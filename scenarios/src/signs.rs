@@ -1,7 +1,6 @@
 //! Signs that cannot be seen, or that make two different names look the same (Unicode Standard Annexes 15 and 44).
 
 use unicode_normalization::UnicodeNormalization;
-use unicode_properties::{GeneralCategory as Category, UnicodeGeneralCategory};
 
 /// Longest name of a thing \[characters\].
 pub(crate) const LONGEST_NAME: usize = 80;
@@ -21,23 +20,15 @@ const BLANK: &[(char, char)] = &[
 ];
 
 /// Whether a sign cannot be seen, turns the direction of what follows, or stands for nothing: control and format
-/// characters, ends of lines, spaces other than the usual one, unassigned and private code points.
+/// characters, ends of lines, spaces other than the usual one, unassigned and private code points. These are what Rust's `Debug`
+/// escapes.
 pub(crate) fn hidden(sign: char) -> bool {
     if sign.is_ascii() {
         return sign.is_ascii_control();
     }
-    let category = sign.general_category();
-    matches!(
-        category,
-        Category::Control
-            | Category::Format
-            | Category::Unassigned
-            | Category::PrivateUse
-            | Category::Surrogate
-            | Category::LineSeparator
-            | Category::ParagraphSeparator
-            | Category::SpaceSeparator
-    ) || BLANK.iter().any(|(first, last)| (*first..=*last).contains(&sign))
+    // Behind a letter: a mark that stands alone is escaped as well.
+    let shown = ['a', sign].iter().collect::<String>().escape_debug().nth(1) == Some(sign);
+    !shown || BLANK.iter().any(|(first, last)| (*first..=*last).contains(&sign))
 }
 
 /// The first sign of a text that cannot be seen, written as its code point: `U+202E`.
@@ -135,6 +126,28 @@ mod tests {
         }
         for sign in "aZ 0-_.\"'éßñЖ中あ한ع½€°²³×–’𝄞🚜\u{301}".chars() {
             assert!(!hidden(sign), "{sign}");
+        }
+    }
+
+    #[test]
+    fn what_is_hidden_is_so_by_its_category() {
+        use unicode_properties::{GeneralCategory as Category, UnicodeGeneralCategory};
+        let blank = |sign| BLANK.iter().any(|(first, last)| (*first..=*last).contains(&sign));
+        for sign in ('\u{80}'..=char::MAX).filter(|sign| !blank(*sign)) {
+            let by_category = matches!(
+                sign.general_category(),
+                Category::Control
+                    | Category::Format
+                    | Category::PrivateUse
+                    | Category::LineSeparator
+                    | Category::ParagraphSeparator
+                    | Category::SpaceSeparator
+            );
+            // Which code points are assigned is for each version of Unicode to say.
+            let is_settled = sign < '\u{370}' || by_category || sign.is_alphanumeric();
+            if is_settled {
+                assert_eq!(hidden(sign), by_category, "U+{:04X}", u32::from(sign));
+            }
         }
     }
 

@@ -3,59 +3,51 @@
 use crate::read::{ReadJson, ToRead};
 use crate::refused::{ProblemJson, Refused};
 use scenarios::{Edit, edited_with};
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 
-/// What is to be changed, one thing after the other, and how the job is to be shown then.
-#[derive(Debug, Deserialize)]
-struct ToEdit {
-    edits: Vec<EditJson>,
-    #[serde(flatten)]
-    read: ToRead,
+/// One change: what is set, unset, added or removed, with its value or its name.
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+pub(crate) struct EditJson {
+    set: Option<String>,
+    value: String,
+    unset: Option<String>,
+    add: Option<String>,
+    remove: Option<String>,
+    name: String,
 }
 
-/// One change.
-#[derive(Debug, Deserialize)]
-#[serde(untagged)]
-enum EditJson {
-    Set { set: String, value: String },
-    Unset { unset: String },
-    Add { add: String },
-    Remove { remove: String, name: String },
-}
+impl TryFrom<EditJson> for Edit {
+    type Error = Refused;
 
-impl From<EditJson> for Edit {
-    fn from(edit: EditJson) -> Self {
+    fn try_from(edit: EditJson) -> Result<Self, Refused> {
         match edit {
-            EditJson::Set { set: key, value } => Self::Set { key, value },
-            EditJson::Unset { unset: key } => Self::Unset { key },
-            EditJson::Add { add: kind } => Self::Add { kind },
-            EditJson::Remove { remove: kind, name } => Self::Remove { kind, name },
+            EditJson { set: Some(key), value, .. } => Ok(Self::Set { key, value }),
+            EditJson { unset: Some(key), .. } => Ok(Self::Unset { key }),
+            EditJson { add: Some(kind), .. } => Ok(Self::Add { kind }),
+            EditJson { remove: Some(kind), name, .. } => Ok(Self::Remove { kind, name }),
+            _ => Err(Refused::Message("a change says what is set, unset, added or removed".into())),
         }
     }
 }
 
-/// The job with its new text; where something is wrong with that, the text as it was.
-#[derive(Debug, Serialize)]
-struct EditedJson {
-    text: String,
-    #[serde(flatten)]
-    read: ReadJson,
-}
-
-/// Changes a job.
+/// Changes a job, one thing after the other: the job with its new text; where something is wrong with that, the text as it was.
 pub(crate) fn edit(asked: &str) -> Result<String, Refused> {
-    let ToEdit { edits, mut read } = serde_json::from_str(asked)?;
-    let edits: Vec<Edit> = edits.into_iter().map(Edit::from).collect();
+    let mut read: ToRead = serde_json::from_str(asked)?;
+    let edits: Vec<Edit> = read.edits.drain(..).map(Edit::try_from).collect::<Result<_, _>>()?;
     let before = read.job.text.clone();
-    let told = match edited_with(&before, &edits, &read.job.texts()) {
+    let mut told = match edited_with(&before, &edits, &read.job.texts()) {
         Ok(after) => {
             read.job.text = after;
             read.told()?
         }
         Err(fault) => ReadJson::refused(vec![ProblemJson::from(&fault)]),
     };
-    let text = if matches!(told, ReadJson::Read(_)) { read.job.text } else { before };
-    Ok(serde_json::to_string(&EditedJson { text, read: told })?)
+    match &mut told {
+        ReadJson::Read(job) => job.text = Some(read.job.text),
+        ReadJson::Refused { text, .. } => *text = Some(before),
+    }
+    Ok(serde_json::to_string(&told)?)
 }
 
 #[cfg(test)]

@@ -44,9 +44,10 @@ pub(crate) fn unpack(text: &str) -> Result<String, Refused> {
     if !matches!(unpacked, Ok(Status::StreamEnd)) {
         return refused(DAMAGED);
     }
-    match serde_json::from_slice::<Job>(&text).and_then(|job| serde_json::to_string(&job)) {
-        Ok(job) => Ok(job),
-        Err(_) => refused("what this link holds is not a job"),
+    let job = String::from_utf8(text).ok().and_then(|text| serde_json::from_str::<Job>(&text).ok());
+    match job {
+        Some(job) => Ok(serde_json::to_string(&job)?),
+        None => refused("what this link holds is not a job"),
     }
 }
 

@@ -1,5 +1,6 @@
 //! A job as it was read.
 
+use crate::edit::EditJson;
 use crate::job::Job;
 use crate::refused::{ProblemJson, Refused};
 use crate::sentence;
@@ -12,6 +13,9 @@ use std::path::Path;
 #[derive(Debug, Deserialize)]
 pub(crate) struct ToRead {
     pub(crate) job: Job,
+    /// What is to be changed first.
+    #[serde(default)]
+    pub(crate) edits: Vec<EditJson>,
     /// `us`, `metric`, or nothing for the file's own.
     #[serde(default)]
     units: String,
@@ -25,13 +29,21 @@ pub(crate) struct ToRead {
 #[serde(untagged)]
 pub(crate) enum ReadJson {
     Read(Box<JobJson>),
-    Refused { ok: bool, problems: Vec<ProblemJson> },
+    Refused {
+        ok: bool,
+        problems: Vec<ProblemJson>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        text: Option<String>,
+    },
 }
 
 /// A job as it was read.
 #[derive(Debug, Serialize)]
 pub(crate) struct JobJson {
     ok: bool,
+    /// The scenario file, where it was changed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) text: Option<String>,
     title: String,
     /// The sentence as plain text.
     words: String,
@@ -83,7 +95,7 @@ impl ToRead {
 
 impl ReadJson {
     pub(crate) fn refused(problems: Vec<ProblemJson>) -> Self {
-        Self::Refused { ok: false, problems }
+        Self::Refused { ok: false, problems, text: None }
     }
 }
 
@@ -119,6 +131,7 @@ impl JobJson {
         });
         Self {
             ok: true,
+            text: None,
             title: scenario.title,
             words: told.words(),
             sentence: sentence::json(told),

@@ -62,7 +62,7 @@ heapcast.engine = (() => {
     const call = running ?? waiting.shift();
     running = null;
     // What keeps nothing is asked once more: most likely nobody need know.
-    if (call && call.call !== "ask" && !call.again) waiting.unshift(Object.assign(call, { again: true }));
+    if (call && !/^(ask|names|file|json|screen)$/.test(call.call) && !call.again) waiting.unshift(Object.assign(call, { again: true }));
     else call?.reject(new Error(`The engine stopped and is started again; nothing that was typed is lost. (${why})`));
     next();
   }

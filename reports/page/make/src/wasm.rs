@@ -45,7 +45,8 @@ pub(crate) fn made(root: &Path, more: &[String]) -> Result<Wasm> {
     bound(&folder.join(TARGET).join(PROFILE).join("page.wasm"))
 }
 
-/// Flags of the compiler: those already wanted, and that no folder of this machine is named in what is handed out.
+/// Flags of the compiler: those already wanted, that no folder of this machine is named in what is handed out, and that digests are
+/// made by the smaller of two ways.
 fn flags() -> String {
     let wanted = std::env::var("CARGO_ENCODED_RUSTFLAGS").or_else(|_| {
         std::env::var("RUSTFLAGS").map(|flags| flags.split_whitespace().collect::<Vec<_>>().join("\u{1f}"))
@@ -54,7 +55,14 @@ fn flags() -> String {
         .map(PathBuf::from)
         .or_else(|| std::env::home_dir().map(|home| home.join(".cargo")));
     let remapped = home.map(|home| format!("--remap-path-prefix={}=cargo", home.display()));
-    wanted.into_iter().chain(remapped).filter(|flag| !flag.is_empty()).collect::<Vec<_>>().join("\u{1f}")
+    let digests = ["--cfg", "sha2_backend_soft=\"compact\""].map(str::to_owned);
+    wanted
+        .into_iter()
+        .chain(remapped)
+        .chain(digests)
+        .filter(|flag| !flag.is_empty())
+        .collect::<Vec<_>>()
+        .join("\u{1f}")
 }
 
 fn bound(file: &Path) -> Result<Wasm> {
