@@ -267,7 +267,7 @@ fn trials(
 
 impl Trial {
     /// Makes the runs that are still to be made.
-    fn goes_on(&mut self, seed: u64, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
+    fn goes_on(&mut self, seed: u64, made: &(dyn Fn(u32) + Sync)) -> Result<(), RunError> {
         let first = self.outcomes.len();
         self.outcomes.resize(first + self.more as usize, Outcome::default());
         let (plan, start) = (&self.plan, || (Scratch::new(&self.plan), self.plan.empty_accounts()));

@@ -83,7 +83,7 @@ impl Study {
         if n > self.runs() { self.go_on(plan, n, &made) } else { Ok(()) }
     }
 
-    fn go_on(&mut self, plan: &Plan, n: u32, made: &(impl Fn(u32) + Sync)) -> Result<(), RunError> {
+    fn go_on(&mut self, plan: &Plan, n: u32, made: &(dyn Fn(u32) + Sync)) -> Result<(), RunError> {
         let first = self.runs();
         threads::lengthen(&mut self.outcomes, Outcome::default(), (n - first) as usize);
         let outcomes = &mut self.outcomes[first as usize..];
@@ -188,7 +188,7 @@ pub(crate) fn make(
     plan: &Plan,
     seed: u64,
     batches: Vec<Batch<'_>>,
-    made: &(impl Fn(u32) + Sync),
+    made: &(dyn Fn(u32) + Sync),
 ) -> Result<Vec<(u32, Accounts)>, RunError> {
     // What comes after a replication in a deadlock need not be made; what comes before it must, to say which was the first.
     let first_to_fail = AtomicUsize::new(usize::MAX);

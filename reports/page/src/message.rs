@@ -1,30 +1,15 @@
 //! A message for the client.
 
-use crate::job::Job;
-use crate::read::{clock, system};
+use crate::read::{ToRead, clock, system};
 use crate::refused::Refused;
 use reports::ask::{RUNS, SEED};
 use reports::forecast;
 use scenarios::{Clock, Selection, shown_path};
-use serde::Deserialize;
 use std::path::Path;
-
-#[derive(Debug, Deserialize)]
-struct Asked {
-    job: Job,
-    #[serde(default)]
-    units: String,
-    /// `am`, `24`, or nothing for that of the units.
-    #[serde(default)]
-    clock: String,
-    /// As typed; empty for none.
-    #[serde(default)]
-    price: String,
-}
 
 /// A message about a job.
 pub(crate) fn message(asked: &str) -> Result<String, Refused> {
-    let asked: Asked = serde_json::from_str(asked)?;
+    let asked: ToRead = serde_json::from_str(asked)?;
     let selection = Selection { units: system(&asked.units)?, ..Selection::default() };
     let file = shown_path(Path::new(&asked.job.name));
     let usual = usual(&file)?;

@@ -9,19 +9,22 @@ use scenarios::{Clock, Scenario, Selection, Sentence, Weight, shown_path};
 use serde::{Deserialize, Serialize};
 use std::path::Path;
 
-/// What is to be read, and how it is to be shown.
+/// A job to be read, what is to be done with it, and how it is to be shown.
 #[derive(Debug, Deserialize)]
 pub(crate) struct ToRead {
     pub(crate) job: Job,
     /// What is to be changed first.
     #[serde(default)]
     pub(crate) edits: Vec<EditJson>,
+    /// What a message about it says the price is, as typed; empty for none.
+    #[serde(default)]
+    pub(crate) price: String,
     /// `us`, `metric`, or nothing for the file's own.
     #[serde(default)]
-    units: String,
+    pub(crate) units: String,
     /// `am`, `24`, or nothing for the usual one beside the units.
     #[serde(default)]
-    clock: String,
+    pub(crate) clock: String,
 }
 
 /// A job as it was read, or what is wrong with it.

@@ -1,6 +1,6 @@
 //! A folder to put on any static host.
 
-use crate::page::Page;
+use crate::page::{Page, lean};
 use crate::parts::{quoted, script};
 use crate::policy::{digest, policy};
 use crate::wasm::Wasm;
@@ -36,5 +36,5 @@ fn keeper(page: &Page, files: &[(String, Vec<u8>)]) -> Result<Vec<u8>> {
     let list = list.join(", ");
     let name = digest(&list);
     let start = format!("const BUILD = {{ name: \"heapcast {name}\", files: [{list}] }};\n");
-    Ok([start.into_bytes(), page.beside("sw.js")?].concat())
+    Ok([start, lean(&page.beside_text("sw.js")?)?].concat().into_bytes())
 }

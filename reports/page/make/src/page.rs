@@ -72,19 +72,30 @@ impl Page {
 
 pub(crate) const CHARSET: &str = "<meta charset=\"utf-8\">";
 
-/// A script or a style without its notes and the spaces its lines begin with.
+/// A script or a style without its notes, the types in it, and the spaces its lines begin with.
 pub(crate) fn lean(text: &str) -> Result<String> {
     let (mut out, mut in_note) = (String::new(), false);
     for line in text.lines() {
         ensure!(line.matches('`').count() % 2 == 0, "a text over several lines would be changed: {line}");
-        let mut line = line.trim_start();
-        in_note |= line.starts_with("/*");
-        if in_note {
-            let Some((_, rest)) = line.split_once("*/") else { continue };
-            (line, in_note) = (rest.trim_start(), false);
+        let mut rest = line.trim_start();
+        if rest.starts_with("//") {
+            continue;
         }
-        if !line.is_empty() && !line.starts_with("//") {
-            out.extend([line, "\n"]);
+        loop {
+            if in_note {
+                let Some((_, after)) = rest.split_once("*/") else { break };
+                (rest, in_note) = (after.trim_start(), false);
+            }
+            let Some((before, after)) = rest.split_once("/*") else { break };
+            ensure!(before.matches('"').count() % 2 == 0, "a text would be taken for a note: {line}");
+            out.push_str(before);
+            (rest, in_note) = (after, true);
+        }
+        if !in_note {
+            out.push_str(rest);
+        }
+        if !out.is_empty() && !out.ends_with('\n') {
+            out.push('\n');
         }
     }
     Ok(out)

@@ -80,7 +80,8 @@ fn bound(file: &Path) -> Result<Wasm> {
 
 /// LZMA with its head, as small as its ways of looking make it.
 pub(crate) fn packed(bytes: &[u8]) -> Result<Vec<u8>> {
-    let options = LzmaOptions { lc: 4, pb: 0, nice_len: 273, ..LzmaOptions::with_preset(9) };
+    let options =
+        LzmaOptions { lc: 4, pb: 0, nice_len: 273, depth_limit: 2_000, ..LzmaOptions::with_preset(9) };
     let mut packer = LzmaWriter::new_use_header(Vec::new(), &options, Some(bytes.len() as u64))?;
     packer.write_all(bytes)?;
     Ok(packer.finish()?)
