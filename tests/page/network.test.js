@@ -10,7 +10,7 @@ import { Hand, until } from './harness/hand.js';
 const FAR = 'http://far.invalid/';
 
 test('the policy stands first in the page and allows nothing from elsewhere', () => {
-  const head = readFileSync(SINGLE.path, 'utf8').slice(0, 4000);
+  const head = readFileSync(SINGLE.path, 'utf16le').slice(0, 4000);
   const policy = /<meta http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(head)?.[1] ?? '';
   const rules = Object.fromEntries(policy.split(';').map((rule) => rule.trim().split(/ (.*)/s)).map(([name, sources]) => [name, sources ?? '']));
   assert.equal(rules['default-src'], "'none'");

@@ -1,6 +1,4 @@
 // @ts-check
-"use strict";
-
 // The page that is one file: its style is there before anything is shown, its script runs when the rest has been read.
 {
   const text = document.getElementById("inside")?.textContent ?? "";
