@@ -2,6 +2,7 @@
 
 mod gates;
 mod lie;
+mod reach;
 mod shape;
 
 pub(crate) use gates::{side_of, stretch};
@@ -19,7 +20,7 @@ pub(crate) fn part(kind: PartKind, index: usize, name: &str) -> Part {
 
 impl Site {
     /// Everything that is wrong with it: shapes first; only where all shapes are right, how they lie to each other as well. Whether
-    /// a machine gets to a zone is asked with the machines at hand.
+    /// a machine gets to a zone is asked with the machines at hand: [`Site::unreachable`].
     ///
     /// ```
     /// use site::{Outline, Point, Site, Zone};

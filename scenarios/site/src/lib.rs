@@ -15,6 +15,7 @@
 //! assert!(site.errors().is_empty());
 //! ```
 
+mod arcs;
 mod area;
 mod check;
 mod drop;
@@ -32,6 +33,7 @@ mod space;
 mod testing;
 mod tip;
 
+pub use arcs::{Pose, Track, TrackPart, longest_round_corner, tracks, turned_in_place};
 pub use drop::{DropPoint, FillOrder, Filled, fill_order, spacing};
 pub use error::{Part, PartKind, ShapeError, SiteError};
 pub use machine::{Machine, Pace, Turning};

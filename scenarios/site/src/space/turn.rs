@@ -1,5 +1,6 @@
 //! What a bend of a way costs: turning on the spot, an arc round the corner, or a reversal.
 
+use crate::arcs::turned_in_place;
 use crate::machine::Turning;
 use crate::point::Point;
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -60,7 +61,7 @@ impl Corner {
                 bend(BendKind::OnTheSpot, quarter_turn * angle / FRAC_PI_2)
             }
             Turning::Radius { radius, reversal } => {
-                let by_reversal = radius * angle / self.speed + reversal;
+                let by_reversal = turned_in_place(radius, angle) / self.speed + reversal;
                 let swing = self.swing(radius).map(|swing| (swing.longer() / self.speed, swing));
                 match swing {
                     Some((time, swing)) if time <= by_reversal && swing.is_free(is_free) => {
