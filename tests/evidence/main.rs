@@ -22,6 +22,7 @@ mod page;
 mod paired;
 mod payback;
 mod percentiles;
+mod place;
 #[path = "../second_opinion/mod.rs"]
 mod second_opinion;
 mod selection;

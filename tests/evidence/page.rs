@@ -19,6 +19,7 @@ fn subjects() -> Vec<(&'static str, Vec<Comparison>)> {
         ("A second program", vec![second_opinion::without_chance(), second_opinion::with_chance()]),
         ("Chance", draws()),
         ("Percentiles, intervals, comparisons", statistics()),
+        ("The place", the_place()),
         (TRADE, [trade_arithmetic(), comparisons_of(&trade)].concat()),
     ]
 }
@@ -85,6 +86,17 @@ fn statistics() -> Vec<Comparison> {
         paired::percentiles_saved(),
         selection::kept(selection::ordinary(), 500),
         payback::against_a_library(),
+    ]
+}
+
+fn the_place() -> Vec<Comparison> {
+    vec![
+        place::mean_distances(),
+        place::shortest(),
+        place::with_a_radius(),
+        place::round_corners(),
+        place::drop_points_degrees_and_tapes(),
+        place::least_driving(),
     ]
 }
 

@@ -11,7 +11,7 @@
 )]
 
 use criterion::Criterion;
-use site::{Fence, FreeSpace, Gate, Machine, Obstacle, Outline, Pace, Point, Site, Turning, Zone};
+use site::{Fence, FreeSpace, Gate, Machine, Obstacle, Outline, Pace, Point, Site, Surface, Turning, Zone};
 use std::f64::consts::PI;
 use std::hint::black_box;
 
@@ -35,6 +35,10 @@ fn large() -> Site {
             _ => Outline::rectangle(at, 4.0, 4.0, f64::from(k) * PI / 7.0),
         };
         site.obstacles.push(Obstacle { name: format!("obstacle {k}"), outline });
+    }
+    for k in 0..3 {
+        let outline = Outline::rectangle(p(f64::from(k) * 60.0 + 20.0, 48.0), 30.0, 9.0, 0.1);
+        site.surfaces.push(Surface { name: format!("soft {k}"), outline, share: 0.6 });
     }
     let line = vec![p(118.0, 0.0), p(118.0, 150.0)];
     let gate = |y: f64| Gate::between("gate", [p(118.0, y), p(118.0, y + 3.5)], 8.0);
@@ -68,7 +72,7 @@ fn all_ways(spaces: &[FreeSpace], pile: Point, to: &[Point]) -> f64 {
 
 fn main() {
     let mut criterion = Criterion::default().configure_from_args().sample_size(10);
-    let site = large();
+    let mut site = large();
     let to = drop_points(&site);
     let pile = Point::new(3.0, 3.0);
     let spaces = machines().map(|machine| site.free_space(&machine));
@@ -84,6 +88,13 @@ fn main() {
     });
     group
         .bench_function("all ways from a pile moved", |b| b.iter(|| all_ways(&spaces, black_box(pile), &to)));
+    site.surfaces.clear();
+    group.bench_function("all ways on ordinary ground", |b| {
+        b.iter(|| {
+            let spaces = machines().map(|machine| black_box(&site).free_space(&machine));
+            all_ways(&spaces, pile, &to)
+        });
+    });
     group.finish();
     criterion.final_summary();
 }

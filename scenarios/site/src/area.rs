@@ -24,7 +24,8 @@ impl Outline {
             let (own, about_first) = moments(ring);
             let sign = sign * own.signum();
             area += sign * own;
-            moment = moment + (about_first + (ring[0] - base) * own) * sign;
+            let first = ring.first().copied().unwrap_or_default();
+            moment = moment + (about_first + (first - base) * own) * sign;
         }
         base + moment * (1.0 / area)
     }

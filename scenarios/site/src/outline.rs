@@ -61,6 +61,20 @@ impl Outline {
         Self::from_corners((0..sides as u32).map(corner).collect())
     }
 
+    /// The same area elsewhere: by a step, such as the pitch of beds in a row \[m\].
+    ///
+    /// ```
+    /// use site::{Outline, Point};
+    /// let bed = Outline::rectangle(Point::new(0.0, 0.0), 3.0, 1.2, 0.0);
+    /// let beds: Vec<Outline> = (0..14).map(|k| bed.moved(Point::new(0.0, 1.8) * f64::from(k))).collect();
+    /// assert!((beds[13].ring[0].y - 23.4).abs() < 1e-12);
+    /// ```
+    #[must_use]
+    pub fn moved(&self, by: Point) -> Self {
+        let ring = |ring: &[Point]| ring.iter().map(|corner| *corner + by).collect();
+        Self { ring: ring(&self.ring), holes: self.holes.iter().map(|hole| ring(hole)).collect() }
+    }
+
     /// All its rings: the outer one, then the holes.
     pub(crate) fn rings(&self) -> impl Iterator<Item = &[Point]> {
         std::iter::once(&self.ring[..]).chain(self.holes.iter().map(|hole| &hole[..]))

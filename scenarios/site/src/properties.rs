@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 const PACE: Pace = Pace { speed: 1.5, start_and_stop: 6.0 };
 
 /// Sheds, a bent fence with two gates, a patch of mud; nobody checks that they do not overlap, and some do.
-fn place(draw: &mut Draw) -> Site {
+pub(crate) fn place(draw: &mut Draw) -> Site {
     let mut site = Site::default();
     let boundary = Outline::rectangle(Point::new(0.0, 0.0), 80.0, 60.0, 0.0);
     site.boundary = Some(boundary);
@@ -57,7 +57,7 @@ fn mapped(site: &Site, map: &dyn Fn(Point) -> Point, scale: f64) -> Site {
     site
 }
 
-fn machines() -> [Machine; 3] {
+pub(crate) fn machines() -> [Machine; 3] {
     let on_the_spot = Turning::OnTheSpot { quarter_turn: 4.0 };
     let radius = Turning::Radius { radius: 2.5, reversal: 9.0 };
     [
@@ -68,7 +68,7 @@ fn machines() -> [Machine; 3] {
 }
 
 /// A start and ends where there is room for a machine.
-fn ends(draw: &mut Draw, space: &FreeSpace, count: usize) -> Vec<Point> {
+pub(crate) fn ends(draw: &mut Draw, space: &FreeSpace, count: usize) -> Vec<Point> {
     let mut ends = Vec::new();
     while ends.len() < count {
         let at = Point::new(draw.between(0.0, 80.0), draw.between(0.0, 60.0));
@@ -143,7 +143,7 @@ fn a_way_there_is_as_long_as_the_way_back() {
 }
 
 /// Turns cost nothing, and the ground is alike: the quickest way is the shortest.
-fn plain(mut site: Site) -> Site {
+pub(crate) fn plain(mut site: Site) -> Site {
     site.surfaces.clear();
     site.fences.iter_mut().flat_map(|fence| &mut fence.gates).for_each(|gate| gate.passing = 0.0);
     site

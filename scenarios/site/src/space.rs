@@ -95,7 +95,12 @@ impl Site {
         }
         let surfaces: Vec<Surface> =
             self.surfaces.iter().map(|s| Surface { outline: shifted(&s.outline), ..s.clone() }).collect();
-        surfaces.iter().for_each(|surface| grown.nodes.extend(corners(surface)));
+        let bends = corners(&surfaces, &grown.pieces);
+        if !surfaces.is_empty() {
+            // Where the ground differs a quickest way is no taut string: it may bend at any corner either way.
+            grown.nodes.iter_mut().for_each(|node| node.arms = None);
+        }
+        grown.nodes.extend(bends);
         let quickest = surfaces.iter().map(|surface| surface.share).fold(1.0, f64::max);
         let (machine, Grown { pieces, nodes }) = (*machine, grown);
         let graph = Graph::default();
@@ -104,24 +109,37 @@ impl Site {
 
     /// Some point of the site.
     fn origin(&self) -> Point {
-        let boundary = self.boundary.iter().map(|outline| outline.ring[0]);
-        let zones = self.zones.iter().map(|zone| zone.outline.ring[0]);
-        let obstacles = self.obstacles.iter().map(|obstacle| obstacle.outline.ring[0]);
-        let fences = self.fences.iter().map(|fence| fence.line[0]);
-        boundary.chain(zones).chain(obstacles).chain(fences).next().unwrap_or_default()
+        let outlines = self.boundary.iter().chain(self.zones.iter().map(|zone| &zone.outline));
+        let outlines = outlines.chain(self.obstacles.iter().map(|obstacle| &obstacle.outline));
+        let corners = outlines.flat_map(|outline| outline.ring.first());
+        corners
+            .chain(self.fences.iter().flat_map(|fence| fence.line.first()))
+            .next()
+            .copied()
+            .unwrap_or_default()
     }
 }
 
-/// The corners of a surface at which it can pay to bend: just outside of a slow one, just inside of a quick one.
-fn corners(surface: &Surface) -> Vec<Node> {
-    let mut rim = Grown::default();
-    let is_slow = surface.share < 1.0;
-    for (ring, is_hole) in surface.outline.rings().zip(std::iter::once(false).chain(std::iter::repeat(true)))
-    {
-        let closed = if is_slow != is_hole { Closed::Inside } else { Closed::Outside };
-        rim.ring(ring, closed, OFF_A_SURFACE);
+/// Where it can pay to bend for the ground's sake: at the corners of surfaces, just outside of a slow and just inside of a quick one, and
+/// where their rims meet each other or what blocks.
+fn corners(surfaces: &[Surface], pieces: &[Piece]) -> Vec<Node> {
+    let mut nodes: Vec<Node> = Vec::new();
+    let mut sides: Vec<(Point, Point)> = pieces.iter().map(|piece| piece.outer).collect();
+    for surface in surfaces {
+        let mut rim = Grown::default();
+        let is_slow = surface.share < 1.0;
+        let holes = std::iter::once(false).chain(std::iter::repeat(true));
+        for (ring, is_hole) in surface.outline.rings().zip(holes) {
+            let closed = if is_slow != is_hole { Closed::Inside } else { Closed::Outside };
+            rim.ring(ring, closed, OFF_A_SURFACE);
+        }
+        nodes.extend(rim.nodes.iter().map(|node| Node { arms: None, ..*node }));
+        let own: Vec<_> = rim.pieces.iter().map(|piece| piece.outer).collect();
+        let meets = own.iter().flat_map(|a| sides.iter().filter_map(|b| nearest::crossing(*a, *b)));
+        nodes.extend(meets.map(|at| Node { at, arms: None }));
+        sides.extend(own);
     }
-    rim.nodes.into_iter().map(|node| Node { arms: None, ..node }).collect()
+    nodes
 }
 
 impl FreeSpace {
@@ -166,5 +184,7 @@ impl FreeSpace {
     }
 }
 
+#[cfg(test)]
+mod every_way;
 #[cfg(test)]
 mod tests;

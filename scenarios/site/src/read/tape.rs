@@ -162,16 +162,16 @@ fn adjusted(tapes: &[Tape], start: Point) -> Fixed {
             let step =
                 Point::new((yy + damping) * right.x - xy * right.y, (xx + damping) * right.y - xy * right.x);
             let next = fixed(tapes, best.at + step * (1.0 / determinant));
-            if next.misfit <= best.misfit || damping > 1e9 {
+            // The last digits of the misfit say nothing of the last step.
+            if next.misfit <= best.misfit * (1.0 + 1e-12) || damping > 1e9 {
                 break next;
             }
             damping = f64::max(1e-3, damping * 10.0);
         };
         let moved = next.at.distance(best.at);
-        if next.misfit <= best.misfit {
+        if next.misfit <= best.misfit * (1.0 + 1e-12) {
             best = next;
         }
-        // Where the last digits decide, the misfit is as good as it gets.
         if moved.is_nan() || moved <= 1e-12 {
             break;
         }

@@ -43,9 +43,21 @@ pub(crate) fn join(stretches: &mut Vec<Stretch>, next: Stretch) {
     }
 }
 
+/// Whether a straight way comes near a surface at all: most do not.
+fn is_near(from: Point, to: Point, surface: &Surface) -> bool {
+    let ring = &surface.outline.ring;
+    let all = |beyond: &dyn Fn(Point) -> bool| ring.iter().all(|corner| beyond(*corner));
+    !(all(&|p| p.x > from.x.max(to.x))
+        || all(&|p| p.x < from.x.min(to.x))
+        || all(&|p| p.y > from.y.max(to.y))
+        || all(&|p| p.y < from.y.min(to.y))
+        || all(&|p| (to - from).cross(p - from) > 0.0)
+        || all(&|p| (to - from).cross(p - from) < 0.0))
+}
+
 /// What a straight way is worth in metres of ordinary ground: each stretch over its share of speed.
 pub(crate) fn worth(from: Point, to: Point, surfaces: &[Surface]) -> f64 {
-    if surfaces.is_empty() {
+    if !surfaces.iter().any(|surface| is_near(from, to, surface)) {
         return from.distance(to);
     }
     let share = |stretch: &Stretch| stretch.surface.map_or(1.0, |k| surfaces[k].share);

@@ -41,7 +41,7 @@ impl FreeSpace {
 }
 
 /// Where two lines that cross within their ends do so.
-fn crossing(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
+pub(crate) fn crossing(a: (Point, Point), b: (Point, Point)) -> Option<Point> {
     let (along, across) = (a.1 - a.0, b.1 - b.0);
     let turn = along.cross(across);
     let share = (b.0 - a.0).cross(across) / turn;

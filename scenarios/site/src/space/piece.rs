@@ -5,6 +5,9 @@ use crate::point::Point;
 /// So far into a piece a way may come before it is blocked: above the last digits of any site, below anything anybody sees \[m\].
 pub(crate) const SLACK: f64 = 1e-10;
 
+/// So far pieces that lie side by side reach into each other, so that no way slips between them by its last digits: less than the slack \[m\].
+const OVERLAP: f64 = 2e-12;
+
 /// A side of a piece: the points with `normal . p <= offset` are on its inner side.
 #[derive(Clone, Copy, Debug)]
 struct Half {
@@ -35,7 +38,7 @@ impl Piece {
             if normal == Point::default() {
                 continue;
             }
-            let slack = if k == 0 { SLACK } else { 0.0 };
+            let slack = if k == 0 { SLACK } else { -OVERLAP };
             halves[count] = Half { normal, offset: normal.dot(from) - slack };
             count += 1;
         }

@@ -90,6 +90,9 @@ impl<'a> Search<'a> {
 
     fn run(&mut self) {
         let mut queue = BinaryHeap::new();
+        // Who comes to a corner so much later than the first could have turned there into any direction.
+        let most = self.space.machine.turning.most(self.pace.speed);
+        let mut first = vec![f64::INFINITY; self.space.nodes.len()];
         for (to, seen) in self.seen.iter().enumerate() {
             queue.extend(seen.map(|(time, _)| Reverse((Time(time), Step::Start { to }))));
         }
@@ -99,6 +102,10 @@ impl<'a> Search<'a> {
             }
             let space = self.space;
             let end = self.end(step);
+            first[end] = f64::min(first[end], time);
+            if space.nodes[end].arms.is_none() && time > first[end] + most {
+                continue;
+            }
             for next in space.graph.leaving(end) {
                 let edge = &space.graph.edges[next];
                 let arrival = time + edge.worth / self.pace.speed + edge.passing;
@@ -130,6 +137,11 @@ impl<'a> Search<'a> {
                 self.arriving[edge.to].push(Step::Edge(k));
             }
         }
+        let mut arriving = std::mem::take(&mut self.arriving);
+        for steps in &mut arriving {
+            steps.sort_by(|a, b| self.time(*a).total_cmp(&self.time(*b)).then(a.cmp(b)));
+        }
+        self.arriving = arriving;
     }
 
     /// The corner a step comes to.
@@ -204,7 +216,7 @@ impl<'a> Search<'a> {
             for step in &self.arriving[k] {
                 let so_far = self.time(*step) + straight;
                 if best.is_some_and(|best| so_far >= best.time) {
-                    continue;
+                    break;
                 }
                 let Some(bend) = self.bend(*step, end, past, false) else { continue };
                 let time = so_far + bend.map_or(0.0, |bend| bend.time);

@@ -132,6 +132,23 @@ fn a_corner_of_a_solid_is_not_cut_from_corner_to_corner() {
 }
 
 #[test]
+fn no_way_leads_through_the_middle_of_a_pond_from_corner_to_corner() {
+    for turn in 0..40 {
+        let pond = Outline::disc_of_sides(P(3.0, 5.0), 6.0, 12);
+        let (sin, cos) = (libm::sin(0.37 * f64::from(turn)), libm::cos(0.37 * f64::from(turn)));
+        let turned = pond.ring.iter().map(|p| P(p.x * cos - p.y * sin, p.x * sin + p.y * cos)).collect();
+        let obstacle = Obstacle { name: "pond".into(), outline: Outline::from_corners(turned) };
+        let space = Site { obstacles: vec![obstacle], ..Site::default() }.free_space(&of_width(1.0));
+        let nodes = &space.nodes;
+        for k in 0..12 {
+            // Not even exactly along the seams of what blocks.
+            assert!((2..11).all(|on| !space.is_clear(nodes[k].at, nodes[(k + on) % 12].at)), "{turn} {k}");
+            assert!(space.is_clear(nodes[k].at, nodes[(k + 1) % 12].at), "{turn} {k}");
+        }
+    }
+}
+
+#[test]
 fn each_bend_on_the_spot_costs_by_its_angle_and_the_long_way_round_may_be_quicker() {
     let machine =
         |quarter_turn| Machine { width: 2.0, clearance: 0.0, turning: Turning::OnTheSpot { quarter_turn } };

@@ -34,6 +34,16 @@ pub struct Bend {
     pub time: f64,
 }
 
+impl Turning {
+    /// The most that any bend costs at a speed \[s\].
+    pub(crate) fn most(self, speed: f64) -> f64 {
+        match self {
+            Self::OnTheSpot { quarter_turn } => 2.0 * quarter_turn,
+            Self::Radius { radius, reversal } => turned_in_place(radius, PI) / speed + reversal,
+        }
+    }
+}
+
 /// A bend to be driven: the corner, and from where and to where the machine may swing for it.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Corner {
