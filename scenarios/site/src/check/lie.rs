@@ -52,8 +52,8 @@ fn covered(zone: &Part, outline: &Outline, obstacle: Part, over: &Outline) -> Op
     if let Some(k) = outline.ring.iter().position(|corner| is_well_in(*corner, over)) {
         return Some(SiteError::InsideObstacle { part: zone.clone(), corner: k + 1, obstacle });
     }
-    let at = side_within(over, outline).or_else(|| side_within(outline, over)).or_else(|| {
-        // One shape over the other, rim on rim.
+    let at = side_within(outline, over).or_else(|| {
+        // The whole of the obstacle in the zone, or one over the other rim on rim.
         middle_of(over).filter(|at| is_well_in(*at, outline))
     })?;
     Some(SiteError::UnderObstacle { part: zone.clone(), obstacle, at })

@@ -90,11 +90,13 @@ fn the_finer_the_cutting_the_nearer_its_mean_distance_to_the_closed_form() {
 
 #[test]
 fn slivers_go_to_their_neighbours_and_a_spacing_that_is_none_gives_one_point() {
-    // Two whole columns and 2 cm on each side.
-    let zone = Outline::rectangle(P(0.0, 0.0), 4.04, 2.0, 0.0);
-    let points = zone.drop_points(2.0);
-    assert!(points.iter().all(|point| point.share > 0.04), "{points:?}");
+    // Of the second row two cells have 5 cm by 2 m of it.
+    let step = outline(&[(0.0, 0.0), (10.0, 0.0), (10.0, 4.0), (5.0, 4.0), (5.0, 2.05), (0.0, 2.05)]);
+    let points = step.drop_points(2.0);
+    assert_eq!(points.len(), 8);
+    close(points[0].share * step.area(), 2.0 * 2.05, 1e-12);
     close(sum(&points), 1.0, 1e-12);
+    let zone = Outline::rectangle(P(0.0, 0.0), 4.04, 2.0, 0.0);
     for spacing in [1e9, 0.0, f64::NAN, 1e-9] {
         let points = zone.drop_points(spacing);
         assert_eq!(points.len(), 1);
