@@ -1,5 +1,6 @@
 //! The free space of a machine: where its middle may be, and the ways through it.
 
+mod cells;
 mod graph;
 mod ground;
 mod grow;
@@ -19,6 +20,7 @@ use crate::machine::Machine;
 use crate::outline::Outline;
 use crate::plane::{Site, Surface};
 use crate::point::Point;
+use cells::Cells;
 use graph::Graph;
 use grow::{Closed, Grown, Node};
 use openings::Opening;
@@ -40,6 +42,7 @@ pub struct FreeSpace {
     /// Kept near the origin, where figures have the most digits.
     origin: Point,
     pieces: Vec<Piece>,
+    cells: Cells,
     solids: Vec<Vec<Point>>,
     boundary: Option<Outline>,
     openings: Vec<Opening>,
@@ -103,8 +106,20 @@ impl Site {
         grown.nodes.extend(bends);
         let quickest = surfaces.iter().map(|surface| surface.share).fold(1.0, f64::max);
         let (machine, Grown { pieces, nodes }) = (*machine, grown);
-        let graph = Graph::default();
-        FreeSpace { machine, origin, pieces, solids, boundary, openings, surfaces, quickest, nodes, graph }
+        let (cells, graph) = (Cells::new(&pieces), Graph::default());
+        FreeSpace {
+            machine,
+            origin,
+            pieces,
+            cells,
+            solids,
+            boundary,
+            openings,
+            surfaces,
+            quickest,
+            nodes,
+            graph,
+        }
     }
 
     /// Some point of the site.
@@ -166,14 +181,12 @@ impl FreeSpace {
 
     /// Whether nothing lies in a straight way between two free points.
     fn is_clear(&self, from: Point, to: Point) -> bool {
-        !self.pieces.iter().any(|piece| piece.blocks(from, to))
+        !self.cells.any_near(from, to, &mut |piece| self.pieces[piece].blocks(from, to))
     }
 
-    /// The same of a short track of several straight pieces.
+    /// The same of a track of several straight pieces.
     fn is_clear_along(&self, track: &[Point]) -> bool {
-        let (low, high) = piece::extent(track);
-        let mut near = self.pieces.iter().filter(|piece| piece.is_near(low, high));
-        near.all(|piece| track.windows(2).all(|leg| !piece.blocks(leg[0], leg[1])))
+        track.windows(2).all(|leg| self.is_clear(leg[0], leg[1]))
     }
 
     /// Leaves out the corners that lie in something else, and finds what is seen from where.

@@ -51,6 +51,11 @@ impl Piece {
         self.halves[..self.count].iter().all(|half| half.normal.dot(at) <= half.offset)
     }
 
+    /// Its lowest and its highest figures.
+    pub(crate) fn extent(&self) -> [Point; 2] {
+        [self.low, self.high]
+    }
+
     /// Whether it comes near to what lies between a lowest and a highest point.
     pub(crate) fn is_near(&self, low: Point, high: Point) -> bool {
         high.x >= self.low.x && low.x <= self.high.x && high.y >= self.low.y && low.y <= self.high.y
