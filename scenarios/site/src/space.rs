@@ -36,6 +36,9 @@ const OFF_A_SURFACE: f64 = 1e-8;
 /// Obstacles and fences are grown by half the machine's width and its clearance, the boundary is shrunk by it, with mitred corners
 /// (cut off square at ten times the distance). The only ways through a fence are gates wide enough. A hole in an obstacle is
 /// nothing that can be got at.
+///
+/// Ways are the quickest of those that are straight between corners: of what blocks, of surfaces, and where the rims of these meet. What could
+/// be saved by bending in the middle of a surface's rim, as light does, is left aside.
 #[derive(Clone, Debug)]
 pub struct FreeSpace {
     machine: Machine,

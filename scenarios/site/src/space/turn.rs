@@ -15,9 +15,10 @@ const STRAIGHT: f64 = 1e-9;
 pub enum BendKind {
     /// It turns on the spot.
     OnTheSpot,
-    /// It swings round in an arc.
+    /// It swings round outside of the corner, in an arc that touches it: longer than the corner's two sides. For two bends in a row
+    /// each has half of the straight stretch between them; that its ends do not quite meet in direction is left aside.
     Arc,
-    /// It reverses.
+    /// It turns in place by a reversal, where an arc has no room or takes longer. Whether there is room for that is not asked.
     Reversal,
 }
 
