@@ -29,7 +29,9 @@ fn least(space: &FreeSpace, from: Point, to: Point) -> f64 {
         let before = if a == 0 { before } else { before.middle(at) };
         let after = if c == last { after } else { at.middle(after) };
         let corner = Corner { before, at, after, speed: PACE.speed };
-        corner.bend(space.machine.turning, &|track| space.is_clear_along(track)).map_or(0.0, |bend| bend.time)
+        corner
+            .bend(space.machine.turning, f64::INFINITY, &|track| space.is_clear_along(track))
+            .map_or(0.0, |bend| bend.time)
     };
     // The time at the second of two points, come from the first.
     let mut times = vec![vec![f64::INFINITY; count]; count];
@@ -94,4 +96,14 @@ fn with_turns_on_the_spot_gates_and_mud_the_quickest_way_is_the_quickest_of_ever
     };
     let (compared, bent) = compare(82, 20, machine, false);
     assert!(compared == 60 && bent > 15, "{compared} {bent}");
+}
+
+#[test]
+fn in_arcs_and_with_reversals_the_quickest_way_is_the_quickest_of_every_way() {
+    let machine = |round: usize| {
+        let turning = Turning::Radius { radius: [1.0, 2.5, 4.0][round % 3], reversal: [9.0, 3.0][round % 2] };
+        Machine { turning, ..machines()[2] }
+    };
+    let (compared, bent) = compare(83, 12, machine, false);
+    assert!(compared == 36 && bent > 8, "{compared} {bent}");
 }

@@ -114,9 +114,11 @@ impl<'a> Search<'a> {
                     continue;
                 }
                 let to = space.nodes[edge.to].at;
-                let Some(bend) = self.bend(step, to, edge.past_from, true) else { continue };
-                let arrival = arrival + bend.map_or(0.0, |bend| bend.time);
-                if arrival < self.times[next] {
+                let at_most = self.times[next] - arrival;
+                let Some(bend) = self.bend(step, to, edge.past_from, true, at_most) else { continue };
+                let turn = bend.map_or(0.0, |bend| bend.time);
+                if turn < at_most {
+                    let arrival = arrival + turn;
                     (self.times[next], self.before[next]) = (arrival, Some(step));
                     queue.push(Reverse((Time(arrival), Step::Edge(next))));
                 }
@@ -167,8 +169,16 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// The bend from a step to a next point; the outer `None` where a way that bends so is never a shortest one.
-    pub(crate) fn bend(&self, step: Step, next: Point, past: Past, goes_on: bool) -> Option<Option<Bend>> {
+    /// The bend from a step to a next point; the outer `None` where a way that bends so is never a shortest one. A bend that takes
+    /// `at_most` or longer need not be right.
+    pub(crate) fn bend(
+        &self,
+        step: Step,
+        next: Point,
+        past: Past,
+        goes_on: bool,
+        at_most: f64,
+    ) -> Option<Option<Bend>> {
         let at = self.space.nodes[self.end(step)].at;
         let (from, came) = match step {
             Step::Start { to } => (self.start, self.seen[to]?.1),
@@ -187,7 +197,7 @@ impl<'a> Search<'a> {
         let before = if matches!(step, Step::Start { .. }) { from } else { from.middle(at) };
         let after = if goes_on { at.middle(next) } else { next };
         let corner = Corner { before, at, after, speed: self.pace.speed };
-        Some(corner.bend(self.space.machine.turning, &|track| self.space.is_clear_along(track)))
+        Some(corner.bend(self.space.machine.turning, at_most, &|track| self.space.is_clear_along(track)))
     }
 
     /// The quickest way to a free point, if there is one.
@@ -218,10 +228,11 @@ impl<'a> Search<'a> {
                 if best.is_some_and(|best| so_far >= best.time) {
                     break;
                 }
-                let Some(bend) = self.bend(*step, end, past, false) else { continue };
-                let time = so_far + bend.map_or(0.0, |bend| bend.time);
-                if best.is_none_or(|best| time < best.time) {
-                    best = Some(Found { time, last: Some(*step) });
+                let at_most = best.map_or(f64::INFINITY, |best| best.time - so_far);
+                let Some(bend) = self.bend(*step, end, past, false, at_most) else { continue };
+                let turn = bend.map_or(0.0, |bend| bend.time);
+                if turn < at_most {
+                    best = Some(Found { time: so_far + turn, last: Some(*step) });
                 }
             }
         }

@@ -60,8 +60,14 @@ impl Corner {
         (self.at - self.before).angle(self.after - self.at)
     }
 
-    /// What the bend costs; `None` where the way goes straight on. `is_free` says whether nothing lies in a track.
-    pub(crate) fn bend(&self, turning: Turning, is_free: &dyn Fn(&[Point]) -> bool) -> Option<Bend> {
+    /// What the bend costs; `None` where the way goes straight on. `is_free` says whether nothing lies in a track; it
+    /// is not asked about arcs that take `at_most` or longer, of which nobody wants to know.
+    pub(crate) fn bend(
+        &self,
+        turning: Turning,
+        at_most: f64,
+        is_free: &dyn Fn(&[Point]) -> bool,
+    ) -> Option<Bend> {
         let angle = self.angle();
         if angle < STRAIGHT {
             return None;
@@ -75,7 +81,9 @@ impl Corner {
                 let by_reversal = turned_in_place(radius, angle) / self.speed + reversal;
                 let swing = self.swing(radius).map(|swing| (swing.longer() / self.speed, swing));
                 match swing {
-                    Some((time, swing)) if time <= by_reversal && swing.is_free(is_free) => {
+                    Some((time, swing))
+                        if time <= by_reversal && (time >= at_most || swing.is_free(is_free)) =>
+                    {
                         bend(BendKind::Arc, time)
                     }
                     _ => bend(BendKind::Reversal, by_reversal),
@@ -173,7 +181,9 @@ mod tests {
     #[test]
     fn turning_on_the_spot_costs_in_proportion_to_the_angle() {
         let turning = Turning::OnTheSpot { quarter_turn: 6.0 };
-        let time = |before, after| corner(before, after).bend(turning, OPEN).map_or(0.0, |bend| bend.time);
+        let time = |before, after| {
+            corner(before, after).bend(turning, f64::INFINITY, OPEN).map_or(0.0, |bend| bend.time)
+        };
         close(time(P(-9.0, 0.0), P(0.0, 9.0)), 6.0, 1e-12);
         close(time(P(-9.0, 0.0), P(9.0, 9.0)), 3.0, 1e-12);
         close(time(P(-9.0, 0.0), P(-5.0, 0.0)), 12.0, 1e-12);
@@ -183,7 +193,7 @@ mod tests {
     #[test]
     fn an_arc_of_a_quarter_is_as_much_longer_as_tangents_and_arc_by_hand() {
         let turning = Turning::Radius { radius: 2.0, reversal: 10.0 };
-        let bend = corner(P(-20.0, 0.0), P(0.0, 20.0)).bend(turning, OPEN).unwrap();
+        let bend = corner(P(-20.0, 0.0), P(0.0, 20.0)).bend(turning, f64::INFINITY, OPEN).unwrap();
         // The centre is at (-sqrt 2, sqrt 2), seen from which the corner and (-20, 0) are `whole` apart.
         let root = 2.0_f64.sqrt();
         let away = (404.0 - 40.0 * root).sqrt();
@@ -197,14 +207,14 @@ mod tests {
     #[test]
     fn a_half_turn_a_short_leg_and_a_tight_corner_cost_a_reversal() {
         let turning = Turning::Radius { radius: 2.0, reversal: 10.0 };
-        let back = corner(P(-20.0, 0.0), P(-15.0, 0.0)).bend(turning, OPEN).unwrap();
+        let back = corner(P(-20.0, 0.0), P(-15.0, 0.0)).bend(turning, f64::INFINITY, OPEN).unwrap();
         assert_eq!(back.kind, BendKind::Reversal);
         // Three arcs that come to half a turn, at 2 m/s.
         close(back.time, 2.0 * PI / 2.0 + 10.0, 1e-12);
-        let short = corner(P(-2.0, 0.0), P(0.0, 20.0)).bend(turning, OPEN).unwrap();
+        let short = corner(P(-2.0, 0.0), P(0.0, 20.0)).bend(turning, f64::INFINITY, OPEN).unwrap();
         assert_eq!(short.kind, BendKind::Reversal);
         let tight = corner(P(-20.0, 0.0), P(0.0, 20.0))
-            .bend(turning, &|track| track.iter().all(|at| at.y > -0.2 && at.x < 0.2))
+            .bend(turning, f64::INFINITY, &|track| track.iter().all(|at| at.y > -0.2 && at.x < 0.2))
             .unwrap();
         assert_eq!(tight.kind, BendKind::Reversal);
     }

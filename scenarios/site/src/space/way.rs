@@ -93,7 +93,7 @@ impl FreeSpace {
             let (node, next) = (&self.nodes[search.end(*step)], points[k + 2]);
             let past = node.past(next - node.at)?;
             let goes_on = k + 1 < steps.len();
-            let bend = search.bend(*step, next, past, goes_on)??;
+            let bend = search.bend(*step, next, past, goes_on, f64::INFINITY)??;
             Some(Bend { at: bend.at + self.origin, ..bend })
         });
         let bends = bends.collect();
