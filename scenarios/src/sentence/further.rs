@@ -61,7 +61,9 @@ impl Search<'_> {
     fn one(&mut self, node: &Node, path: &str, known: Option<&'static Key>, key: &str) {
         let is_law = matches!(&node.value, Value::Table(table) if table.entries.contains_key("family"));
         let is_part = path.rsplit_once('.').is_some_and(|(above, _)| self.told.contains(above));
-        if (self.told.contains(path) || is_part) && !is_law || IN_WORDS.contains(&key) {
+        if (self.told.contains(path) || self.told.contains(key) || is_part) && !is_law
+            || IN_WORDS.contains(&key)
+        {
             return;
         }
         match (known.map(|known| known.holds), &node.value) {

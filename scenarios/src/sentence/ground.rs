@@ -3,10 +3,10 @@
 use super::clause::{Add, Clause, Part, Value};
 use super::figures::Told;
 use super::teller::{About, Teller, clause, told, words};
-use super::words::{article, as_said, between, pause, within};
+use super::words::{article, as_said, between, number, pause, within};
 use crate::build::loose_m3;
 use crate::diagnostics::At;
-use crate::key::zone::{KEYS, WAY};
+use crate::key::zone::{KEYS, MOST_ROOM, NO_LIMIT, WAY};
 use crate::key::{Key, finish, material};
 use crate::materials::materials;
 use crate::quantity::given::Given;
@@ -104,6 +104,31 @@ impl Teller<'_> {
             last.add = Some(Add { kind: "zone".into(), words: "another zone".into() });
         }
         clauses
+    }
+
+    /// `, with room for 3 heaps in each zone`: the trade's word for it sets all of them. Said in passing, as a sentence is long enough.
+    pub(super) fn room(&self) -> Option<Clause> {
+        let room = self.built.job.zones.first()?.room;
+        if self.built.job.zones.iter().any(|zone| zone.room != room) {
+            return None;
+        }
+        let known = About::of("zone", "", KEYS, "room", "room for heaps");
+        let about = About { key: "room".into(), ..known };
+        let (said, typed) = match room {
+            Some(count) => (number(count), count.to_string()),
+            None => ("any number of".to_owned(), NO_LIMIT.to_owned()),
+        };
+        let value = Value {
+            usual: room.is_none(),
+            less: room.filter(|count| *count > 1).map(|count| (count - 1).to_string()),
+            more: room.filter(|count| *count < MOST_ROOM).map(|count| (count + 1).to_string()),
+            choices: ["1", "2", "3", "4", "6", NO_LIMIT].map(str::to_owned).into(),
+            ..about.value(said, typed)
+        };
+        let heaps = if room == Some(1) { " heap" } else { " heaps" };
+        let each = if self.raw.zones.len() > 1 { " in each zone" } else { "" };
+        let parts = vec![words(", with room for "), told(value), words(format!("{heaps}{each}"))];
+        Some(Clause { is_quiet: true, ..clause("room", parts) })
     }
 
     /// `, 25 m, to the ground`, with its measures if it has some.

@@ -75,6 +75,7 @@ impl Teller<'_> {
         clauses.extend(self.hours());
         clauses.extend(self.piles());
         clauses.extend(self.machines());
+        clauses.extend(self.room());
         clauses.extend(self.people());
         clauses.extend(self.passes());
         clauses.extend(self.preparing());

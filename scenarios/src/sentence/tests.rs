@@ -187,3 +187,18 @@ fn a_width_is_stepped_only_where_the_machine_still_goes_through() {
     assert_eq!(step("1.21 m", "1.29 m"), (None, None));
     assert_eq!(step("2.3 m", "2.45 m"), (some("2.4 m"), some("2.4 m")));
 }
+
+#[test]
+fn room_is_one_value_where_all_zones_have_the_same() {
+    let room = |name: &str| {
+        let (_, text) = shipped().iter().find(|(known, _)| *known == name).unwrap();
+        let sentence = JobFile::of_text(text, name, Texts::shipped()).unwrap().sentence(None, None);
+        let value = sentence.values().find(|value| value.key == "room").cloned();
+        assert!(sentence.further.iter().all(|further| value.is_none() || !further.key.ends_with(".room")));
+        value.map(|value| (value.typed, value.usual, value.less, value.more))
+    };
+    assert_eq!(room("orchard-rows"), Some(("4".into(), false, Some("3".into()), Some("5".into()))));
+    assert_eq!(room("allotment-barrow"), Some(("1".into(), false, None, Some("2".into()))));
+    assert_eq!(room("round-pen"), Some(("no limit".into(), true, None, None)));
+    assert_eq!(room("market-garden-paths"), None);
+}
