@@ -48,6 +48,10 @@ impl Page {
         );
         ensure!(page.head.contains(CHARSET), "index.html has no {CHARSET}");
         page.styles = lean(&page.styles)?;
+        for sign in ["{", ":", ";", ","] {
+            page.styles = page.styles.replace(&format!("{sign} "), sign);
+        }
+        page.styles = page.styles.replace(" {", "{").replace("; }", "}").replace(";}", "}");
         page.scripts = lean(&page.scripts)?;
         Ok(page)
     }
@@ -78,7 +82,8 @@ pub(crate) fn lean(text: &str) -> Result<String> {
     for line in text.lines() {
         ensure!(line.matches('`').count() % 2 == 0, "a text over several lines would be changed: {line}");
         let mut rest = line.trim_start();
-        if rest.starts_with("//") {
+        // Within a script that begins otherwise the words have no effect.
+        if rest.starts_with("//") || rest == "\"use strict\";" {
             continue;
         }
         loop {

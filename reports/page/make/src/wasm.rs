@@ -74,6 +74,8 @@ fn bound(file: &Path) -> Result<Wasm> {
         .remove_name_section(true)
         .remove_producers_section(true)
         .generate_output()?;
+    // What only other tools read.
+    output.wasm_mut().customs.remove_raw("target_features");
     let bytes = output.wasm_mut().emit_wasm();
     Ok(Wasm { packed: packed(&bytes)?, bytes, script: output.js().to_owned() })
 }
