@@ -78,7 +78,10 @@ class Tab {
 
   async element(code, ...args) {
     const script = `return (${code})(...${JSON.stringify(args)});`;
-    const found = await this.call('POST', '/execute/sync', { script, args: [] });
+    // What the page draws anew at this very moment is not there yet.
+    const found = await this.call('POST', '/execute/sync', { script, args: [] }).catch((error) => {
+      if (!/stale element/.test(error.message)) throw error;
+    });
     return found?.[ELEMENT] ?? null;
   }
 
