@@ -160,15 +160,22 @@ fn a_wider_machine_never_has_a_shorter_way() {
         let mut before: Vec<f64> = vec![0.0; 7];
         for width in [0.0, 0.4, 1.0, 1.8, 2.6, 3.1, 3.6] {
             let space = site.free_space(&Machine { width, ..Machine::WALKER });
-            for (before, way) in before.iter_mut().zip(space.ways(points[0], &points[1..], &PACE)) {
-                let length = way.map_or(f64::INFINITY, |way| way.length);
-                assert!(length >= *before - 1e-7, "{width} m: {length} after {before}");
-                longer += usize::from(length > *before + 1e-7 && *before > 0.0);
-                *before = length;
-            }
+            longer += none_shorter(&mut before, &space, &points);
         }
     }
     assert!(longer > 100, "{longer}");
+}
+
+/// Holds that no way from the first point to the others is shorter than it was; how many are longer.
+fn none_shorter(before: &mut [f64], space: &FreeSpace, points: &[Point]) -> usize {
+    let mut longer = 0;
+    for (before, way) in before.iter_mut().zip(space.ways(points[0], &points[1..], &PACE)) {
+        let length = way.map_or(f64::INFINITY, |way| way.length);
+        assert!(length >= *before - 1e-7, "{length} after {before}");
+        longer += usize::from(length > *before + 1e-7 && *before > 0.0);
+        *before = length;
+    }
+    longer
 }
 
 #[test]
@@ -183,13 +190,7 @@ fn more_obstacles_never_shorten_a_way() {
         for count in 0..=whole.obstacles.len() {
             let mut site = whole.clone();
             site.obstacles.truncate(count);
-            let ways = site.free_space(&machine).ways(points[0], &points[1..], &PACE);
-            for (before, way) in before.iter_mut().zip(ways) {
-                let length = way.map_or(f64::INFINITY, |way| way.length);
-                assert!(length >= *before - 1e-7, "{length} after {before}");
-                longer += usize::from(length > *before + 1e-7 && *before > 0.0);
-                *before = length;
-            }
+            longer += none_shorter(&mut before, &site.free_space(&machine), &points);
         }
     }
     assert!(longer > 30, "{longer}");
